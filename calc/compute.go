@@ -1,0 +1,3 @@
+package calc
+
+type sampled struct{}

@@ -1,0 +1,55 @@
+// Package act is what the panes of the workbench and its root say to each
+// other. A pane never touches the project: it sends one of these messages, and
+// the root answers with a new Snapshot.
+package act
+
+import (
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/calc"
+	"chape/calc/length"
+	"chape/project"
+)
+
+// Snapshot is what the root shows every pane after each change. Panes read it
+// and keep no copy of their own of what stands in it.
+type Snapshot struct {
+	Project project.Project // with the running preview applied, where there is one
+	Plan    *calc.Plan      // the last good plan; nil before the first
+	Stale   bool            // Plan is older than Project, which can't be planned
+	Err     error           // why not
+	Unit    length.Unit     // what the screens show
+	Mark    int             // the chosen station
+	Now     time.Time       // wall clock, monotonic reading stripped
+}
+
+// Preview shows what Do would make of the project without keeping it.
+// Only one preview stands at a time, always on the last committed state.
+type Preview struct {
+	Do func(*project.Project)
+}
+
+// Drop takes the running preview away.
+type Drop struct{}
+
+// Commit changes the project for good: one undo entry, one save. Label names
+// the change for undo ("leather 3.2 mm"). When Do returns an error nothing is
+// changed and the error is shown.
+type Commit struct {
+	Label string
+	Do    func(*project.Project) error
+}
+
+// Choose picks the mark (station) whose section is shown.
+type Choose struct{ Mark int }
+
+// Say shows one line under the panes until the next key.
+type Say struct {
+	Text string
+	Warn bool
+}
+
+// Send wraps a message as a command.
+func Send(m tea.Msg) tea.Cmd { return func() tea.Msg { return m } }
