@@ -1,0 +1,118 @@
+package length
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Fineness is how closely a figure is shown: no closer than the tool it
+// will be laid out with can show.
+type Fineness uint8
+
+// The finenesses.
+const (
+	Ruler    Fineness = iota // to 0.5 mm or 1/32 in
+	Calliper                 // to 0.05 mm or 1/64 in
+)
+
+// Format shows l with its unit: "12.5 mm", "1 3/8 in". Halves round away
+// from zero. Zeros after the decimal point are left out.
+func (l Length) Format(u Unit, f Fineness) string {
+	s := l.Figure(u, f)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s + " " + u.String()
+}
+
+// Figure shows l without its unit. Millimetres have one decimal by the
+// ruler and two by the calliper, so that figures set flush right align on
+// the decimal point; inches are whole numbers and reduced fractions.
+func (l Length) Figure(u Unit, f Fineness) string {
+	if u == Inches {
+		den := 32
+		if f == Calliper {
+			den = 64
+		}
+		return fraction(roundUp(l.In()*float64(den)), den)
+	}
+	step, decimals := 0.5, 1
+	if f == Calliper {
+		step, decimals = 0.05, 2
+	}
+	return strconv.FormatFloat(roundUp(l.MM()/step)*step, 'f', decimals, 64)
+}
+
+// Exact shows l without its unit for editing: Parse(l.Exact(u), u) is l
+// again if l was typed in u. Millimetres are the shortest decimal; inches a
+// fraction if l is whole 64ths, the shortest decimal if not.
+func (l Length) Exact(u Unit) string {
+	if u == Millimetres {
+		return strconv.FormatFloat(l.MM(), 'f', -1, 64)
+	}
+	n := math.Round(l.In() * 64)
+	if Length(n/64)*Inch == l {
+		return fraction(n, 64)
+	}
+	if s, ok := l.decimalInches(10); ok {
+		return s
+	}
+	// The same 64th, reached through millimetres and one bit off.
+	if math.Abs(float64(Length(n/64)*Inch-l)) <= 1e-15*math.Abs(float64(l)) {
+		return fraction(n, 64)
+	}
+	s, _ := l.decimalInches(20)
+	return s
+}
+
+// decimalInches finds the shortest decimal of inches that is l, bit for
+// bit, with at most the given decimals. If there is none it gives the
+// nearest one and false.
+func (l Length) decimalInches(most int) (string, bool) {
+	q := l.In()
+	for d := range most + 1 {
+		s := strconv.FormatFloat(q, 'f', d, 64)
+		if v, err := strconv.ParseFloat(s, 64); err == nil && Length(v)*Inch == l {
+			return s, true
+		}
+	}
+	// Dividing may have missed the figure typed by its last bit.
+	for _, v := range []float64{q, math.Nextafter(q, math.Inf(1)), math.Nextafter(q, math.Inf(-1))} {
+		if s := strconv.FormatFloat(v, 'f', -1, 64); len(s) <= most && Length(v)*Inch == l {
+			return s, true
+		}
+	}
+	return strconv.FormatFloat(q, 'f', -1, 64), false
+}
+
+// roundUp rounds to a whole number, halves away from zero. A figure that is
+// a half but for its last bits (12.525/0.05 is 250.49999999999997) counts
+// as one. There is no negative zero.
+func roundUp(x float64) float64 {
+	return math.Copysign(math.Floor(math.Abs(x)+0.5+1e-9), x) + 0
+}
+
+// fraction writes n/den as a whole number and a reduced fraction.
+func fraction(n float64, den int) string {
+	sign := ""
+	if n < 0 {
+		sign, n = "-", -n
+	}
+	if n >= 1<<53 { // no fraction left in a float64, and int would overflow
+		return sign + strconv.FormatFloat(n/float64(den), 'f', -1, 64)
+	}
+	whole, num := int64(n)/int64(den), int64(n)%int64(den)
+	d := int64(den)
+	for num > 0 && num%2 == 0 {
+		num, d = num/2, d/2
+	}
+	switch {
+	case num == 0:
+		return fmt.Sprintf("%s%d", sign, whole)
+	case whole == 0:
+		return fmt.Sprintf("%s%d/%d", sign, num, d)
+	}
+	return fmt.Sprintf("%s%d %d/%d", sign, whole, num, d)
+}

@@ -1,0 +1,152 @@
+package length
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+)
+
+// Bounds on what is read. Nothing on a workbench is a kilometre long, and
+// no reading has sixty characters.
+const (
+	longestInput        = 60 // bytes
+	longest      Length = 1e6
+)
+
+// Parse reads a length as people write it:
+//
+//	3.2   3,2   3.2 mm   +003.20   0.32 cm   -1.5
+//	1/8   1/8 in   1 3/8"   1-3/8   ⅛   1⅜″   0.125 in
+//
+// A number without a unit is in bare, except a fraction: that is always of
+// an inch, for nobody writes 1/8 when they mean millimetres. A comma is a
+// decimal comma; commas and points together are refused. The error is one
+// line, quotes the input and says what would do. Time is bounded whatever
+// the input.
+func Parse(s string, bare Unit) (Length, error) {
+	num, unit, err := split(s)
+	if err != nil {
+		return 0, err
+	}
+	if _, ok := units[unit]; !ok && isOunce(unit) {
+		return 0, fmt.Errorf("%s is a leather weight: here try 3.2, 3.2 mm, 1/8 in", quote(s))
+	}
+	return measure(s, num, unit, bare)
+}
+
+// ParseLeather reads the thickness of leather: all that Parse reads, and
+// leather weights such as 8 oz (see Ounce). A range (7-8 oz, or 7/8 oz as
+// the trade writes it) is refused: a plan needs one figure.
+func ParseLeather(s string, bare Unit) (Length, error) {
+	num, unit, err := split(s)
+	if err != nil {
+		return 0, err
+	}
+	if !isOunce(unit) {
+		return measure(s, num, unit, bare)
+	}
+	n, err := parseNumber(num)
+	if err != nil || n.fraction && !n.mixed {
+		if isRange(num) || n.fraction {
+			return 0, fmt.Errorf("%s is a range: measure the leather, or write one weight such as 8 oz", quote(s))
+		}
+		return 0, fmt.Errorf("%s is not a thickness: try 8 oz, 3.2 mm, 1/8 in", quote(s))
+	}
+	return bounded(s, n.value, Ounce)
+}
+
+// measure turns the two parts of s into a length.
+func measure(s, num, unit string, bare Unit) (Length, error) {
+	n, err := parseNumber(num)
+	if err != nil {
+		if isRange(num) {
+			err = errRange
+		}
+		return 0, fmt.Errorf("%s is not a length: %w", quote(s), err)
+	}
+	if unit == "" {
+		if n.fraction {
+			bare = Inches
+		}
+		return bounded(s, n.value, bare.size())
+	}
+	size, ok := units[unit]
+	if !ok {
+		return 0, fmt.Errorf("%s is not a length: %w", quote(s), errSyntax)
+	}
+	return bounded(s, n.value, size)
+}
+
+// What would do instead.
+var (
+	errSyntax = errors.New("try 3.2, 3.2 mm, 1/8 in")
+	errEmpty  = errors.New("nothing typed: try 3.2, 3.2 mm, 1/8 in")
+	errMarks  = errors.New("write it with one decimal point and no thousands mark, as 1234.5")
+	errRange  = errors.New("a range will not do, write one figure")
+	errZero   = errors.New("nothing can be divided by 0, try 1/8 in")
+	errProper = errors.New("the fraction after a whole number must be less than 1, try 1 3/8 in")
+)
+
+// units are the words and signs after a number, folded by split.
+var units = map[string]Length{
+	"mm": Millimetre, "millimetre": Millimetre, "millimetres": Millimetre,
+	"millimeter": Millimetre, "millimeters": Millimetre,
+	"cm": 10 * Millimetre,
+	"in": Inch, "inch": Inch, "inches": Inch, `"`: Inch,
+}
+
+func isOunce(unit string) bool {
+	return unit == "oz" || unit == "ounce" || unit == "ounces"
+}
+
+// fold brings the many ways to write a sign to one.
+var fold = strings.NewReplacer(
+	"\u2212", "-", "\u2010", "-", "\u2011", "-", "\u2013", "-", // minus, hyphens, en dash
+	"\u2044", "/", "\u2215", "/", // fraction slash, division slash
+	"''", `"`, "\u2032\u2032", `"`, "\u2019\u2019", `"`, "\u2033", `"`, "\u201d", `"`, "\u201c", `"`,
+	"\u00a0", " ", "\u2009", " ", "\u202f", " ", "\t", " ",
+	"¼", " 1/4 ", "½", " 1/2 ", "¾", " 3/4 ",
+	"⅐", " 1/7 ", "⅑", " 1/9 ", "⅒", " 1/10 ", "⅓", " 1/3 ", "⅔", " 2/3 ",
+	"⅕", " 1/5 ", "⅖", " 2/5 ", "⅗", " 3/5 ", "⅘", " 4/5 ", "⅙", " 1/6 ", "⅚", " 5/6 ",
+	"⅛", " 1/8 ", "⅜", " 3/8 ", "⅝", " 5/8 ", "⅞", " 7/8 ", "⅟", " 1/",
+)
+
+// split folds s and cuts it into number and unit.
+func split(s string) (num, unit string, err error) {
+	if len(s) > longestInput {
+		return "", "", fmt.Errorf("%s is too long for a length: %w", quote(s), errSyntax)
+	}
+	t := strings.ToLower(strings.TrimSpace(fold.Replace(s)))
+	if t == "" {
+		return "", "", errEmpty
+	}
+	i := strings.LastIndexAny(t, "0123456789.,") + 1
+	if strings.HasSuffix(t, "in.") || strings.HasSuffix(t, "oz.") {
+		t = strings.TrimSuffix(t, ".")
+		i = strings.LastIndexAny(t, "0123456789.,") + 1
+	}
+	return strings.TrimSpace(t[:i]), strings.TrimSpace(t[i:]), nil
+}
+
+// bounded gives value times size if that is a length of this world.
+func bounded(s string, value float64, size Length) (Length, error) {
+	l := Length(value) * size
+	if math.Abs(float64(l)) > float64(longest) {
+		return 0, fmt.Errorf("%s is more than a kilometre: try 3.2, 3.2 mm, 1/8 in", quote(s))
+	}
+	return l + 0, nil
+}
+
+// quote quotes input for an error line: control characters escaped, cut
+// after some 24 characters.
+func quote(s string) string {
+	const most = 24
+	if utf8.RuneCountInString(s[:min(len(s), 4*most)]) <= most && len(s) <= 4*most {
+		return strconv.Quote(s)
+	}
+	r := []rune(s[:min(len(s), 4*most)])
+	return strconv.Quote(string(r[:min(len(r), most)]) + "…")
+}
