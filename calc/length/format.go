@@ -100,7 +100,7 @@ func fraction(n float64, den int) string {
 	if n < 0 {
 		sign, n = "-", -n
 	}
-	if n >= 1<<53 { // no fraction left in a float64, and int would overflow
+	if !(n < 1<<53) { // no fraction left in a float64, and int would overflow
 		return sign + strconv.FormatFloat(n/float64(den), 'f', -1, 64)
 	}
 	whole, num := int64(n)/int64(den), int64(n)%int64(den)

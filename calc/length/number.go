@@ -67,7 +67,7 @@ func parseFraction(s string) (number, error) {
 
 // parseDecimal reads digits with at most one point or comma among them.
 func parseDecimal(s string) (float64, error) {
-	if strings.Count(s, ".") > 0 && strings.Count(s, ",") > 0 && strings.Trim(s, "0123456789.,") == "" {
+	if manyMarks(s) {
 		return 0, errMarks
 	}
 	s = strings.Replace(s, ",", ".", 1)
@@ -80,6 +80,14 @@ func parseDecimal(s string) (float64, error) {
 		return 0, errSyntax
 	}
 	return v, nil
+}
+
+// manyMarks tells whether s is digits in groups, as 1,234.5 or 1.234.567:
+// nobody can tell which mark is the decimal one.
+func manyMarks(s string) bool {
+	groups := strings.FieldsFunc(s, func(r rune) bool { return r == '.' || r == ',' })
+	marks := strings.Count(s, ".") + strings.Count(s, ",")
+	return marks > 1 && len(groups) == marks+1 && allDigits(strings.Join(groups, ""))
 }
 
 // parseDigits reads a whole number.

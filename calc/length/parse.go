@@ -23,15 +23,15 @@ const (
 //
 // A number without a unit is in bare, except a fraction: that is always of
 // an inch, for nobody writes 1/8 when they mean millimetres. A comma is a
-// decimal comma; commas and points together are refused. The error is one
-// line, quotes the input and says what would do. Time is bounded whatever
-// the input.
+// decimal comma, so 1,234 is a little over one; commas and points together
+// are refused. The error is one line, quotes the input and says what would
+// do. Time is bounded whatever the input.
 func Parse(s string, bare Unit) (Length, error) {
 	num, unit, err := split(s)
 	if err != nil {
 		return 0, err
 	}
-	if _, ok := units[unit]; !ok && isOunce(unit) {
+	if isOunce(unit) {
 		return 0, fmt.Errorf("%s is a leather weight: here try 3.2, 3.2 mm, 1/8 in", quote(s))
 	}
 	return measure(s, num, unit, bare)
@@ -49,10 +49,10 @@ func ParseLeather(s string, bare Unit) (Length, error) {
 		return measure(s, num, unit, bare)
 	}
 	n, err := parseNumber(num)
-	if err != nil || n.fraction && !n.mixed {
-		if isRange(num) || n.fraction {
-			return 0, fmt.Errorf("%s is a range: measure the leather, or write one weight such as 8 oz", quote(s))
-		}
+	switch {
+	case isRange(num) || err == nil && n.fraction && !n.mixed:
+		return 0, fmt.Errorf("%s is a range: measure the leather, or write one weight such as 8 oz", quote(s))
+	case err != nil:
 		return 0, fmt.Errorf("%s is not a thickness: try 8 oz, 3.2 mm, 1/8 in", quote(s))
 	}
 	return bounded(s, n.value, Ounce)
@@ -74,7 +74,10 @@ func measure(s, num, unit string, bare Unit) (Length, error) {
 		return bounded(s, n.value, bare.size())
 	}
 	size, ok := units[unit]
-	if !ok {
+	switch {
+	case unit == "'" || unit == "ft":
+		return 0, fmt.Errorf("%s is in feet: %w", quote(s), errFeet)
+	case !ok:
 		return 0, fmt.Errorf("%s is not a length: %w", quote(s), errSyntax)
 	}
 	return bounded(s, n.value, size)
@@ -86,6 +89,7 @@ var (
 	errEmpty  = errors.New("nothing typed: try 3.2, 3.2 mm, 1/8 in")
 	errMarks  = errors.New("write it with one decimal point and no thousands mark, as 1234.5")
 	errRange  = errors.New("a range will not do, write one figure")
+	errFeet   = errors.New("write it in inches, a foot is 12 in")
 	errZero   = errors.New("nothing can be divided by 0, try 1/8 in")
 	errProper = errors.New("the fraction after a whole number must be less than 1, try 1 3/8 in")
 )
@@ -123,11 +127,10 @@ func split(s string) (num, unit string, err error) {
 	if t == "" {
 		return "", "", errEmpty
 	}
-	i := strings.LastIndexAny(t, "0123456789.,") + 1
-	if strings.HasSuffix(t, "in.") || strings.HasSuffix(t, "oz.") {
-		t = strings.TrimSuffix(t, ".")
-		i = strings.LastIndexAny(t, "0123456789.,") + 1
+	if n := len(t) - 1; n > 0 && t[n] == '.' && 'a' <= t[n-1] && t[n-1] <= 'z' {
+		t = t[:n] // an abbreviation's point: 1/8 in.
 	}
+	i := strings.LastIndexAny(t, "0123456789.,") + 1
 	return strings.TrimSpace(t[:i]), strings.TrimSpace(t[i:]), nil
 }
 
@@ -144,9 +147,9 @@ func bounded(s string, value float64, size Length) (Length, error) {
 // after some 24 characters.
 func quote(s string) string {
 	const most = 24
-	if utf8.RuneCountInString(s[:min(len(s), 4*most)]) <= most && len(s) <= 4*most {
+	head := []rune(s[:min(len(s), utf8.UTFMax*most)])
+	if len(head) <= most && len(s) <= utf8.UTFMax*most {
 		return strconv.Quote(s)
 	}
-	r := []rune(s[:min(len(s), 4*most)])
-	return strconv.Quote(string(r[:min(len(r), most)]) + "…")
+	return strconv.Quote(string(head[:min(len(head), most)]) + "…")
 }
