@@ -1,0 +1,38 @@
+package doc
+
+import (
+	"reflect"
+	"slices"
+
+	"chape/project"
+)
+
+// clone copies p so that nothing in the copy is shared with it: an undo entry
+// must not change when the project does.
+func clone(p project.Project) project.Project {
+	p.Knife.Stations = slices.Clone(p.Knife.Stations)
+	p.Fits = slices.Clone(p.Fits)
+	p.Steps = slices.Clone(p.Steps)
+	p.Weigh = slices.Clone(p.Weigh)
+	return p
+}
+
+// same tells whether a and b hold the same. An empty list is as good as none.
+func same(a, b project.Project) bool {
+	return reflect.DeepEqual(tidy(a), tidy(b))
+}
+
+func tidy(p project.Project) project.Project {
+	p.Knife.Stations = orNil(p.Knife.Stations)
+	p.Fits = orNil(p.Fits)
+	p.Steps = orNil(p.Steps)
+	p.Weigh = orNil(p.Weigh)
+	return p
+}
+
+func orNil[T any](s []T) []T {
+	if len(s) == 0 {
+		return nil
+	}
+	return s
+}

@@ -1,0 +1,155 @@
+package doc
+
+import (
+	"errors"
+	"time"
+
+	"chape/project"
+	"chape/project/store"
+)
+
+// State is how the document stands to its file.
+type State uint8
+
+// The states.
+const (
+	Saved   State = iota // everything that is committed is on the disk
+	Saving               // a save is under way or due
+	Failed               // the last save failed; it is tried again
+	Loose                // a copy that touches nothing until it is kept
+	Divided              // changed on both sides; ours goes beside the file until a choice is made
+)
+
+// file is what is known about the file of the document.
+type file struct {
+	path  string
+	stamp store.Stamp // the version this document was made from or last saved as
+
+	rev     uint64 // rises with every change
+	saved   uint64 // the newest rev on the disk
+	flying  bool   // a save is under way
+	failure error  // why the last save failed
+	retry   time.Time
+	wait    time.Duration
+
+	divided bool
+	ours    string // where ours goes while divided; "" until it is known
+	main    string // the file itself, while divided
+	theirs  Version
+}
+
+// The pauses between tries of a failing save: short at first, so that a disk
+// back after a moment is used at once.
+const (
+	firstWait = time.Second
+	mostWait  = 30 * time.Second
+)
+
+// Version is what was found on the disk.
+type Version struct {
+	Project project.Project
+	Stamp   store.Stamp
+	Err     error // it could not be read: the project means nothing
+}
+
+// Save is one save to be done.
+type Save struct {
+	Rev     uint64
+	Path    string
+	Project project.Project
+	Expect  store.Stamp // the version that may be replaced; zero: no file may be there
+}
+
+// Path is the file that is saved to; "" for a loose copy.
+func (d *Doc) Path() string { return d.file.path }
+
+// Stamp is the version on disk that this document stands on.
+func (d *Doc) Stamp() store.Stamp { return d.file.stamp }
+
+// State tells how the document stands to its file.
+func (d *Doc) State() State {
+	f := &d.file
+	switch {
+	case f.path == "" && !f.divided:
+		return Loose
+	case f.divided:
+		return Divided
+	case f.failure != nil:
+		return Failed
+	case f.saved != f.rev || f.flying:
+		return Saving
+	}
+	return Saved
+}
+
+// Failure is why the last save failed; nil when it did not.
+func (d *Doc) Failure() error { return d.file.failure }
+
+// Unsaved tells whether something committed is not on the disk.
+func (d *Doc) Unsaved() bool { return d.file.rev != d.file.saved }
+
+// Flying tells whether a save is under way.
+func (d *Doc) Flying() bool { return d.file.flying }
+
+// NextSave gives the save that is due, if one is: never two at a time, the
+// newest state always, and after a failure not before its pause is over. The
+// caller must answer it with SaveDone.
+func (d *Doc) NextSave(now time.Time) (Save, bool) {
+	f := &d.file
+	if f.path == "" || f.flying || f.rev == f.saved {
+		return Save{}, false
+	}
+	if f.failure != nil && now.Before(f.retry) && f.retry.Sub(now) <= mostWait {
+		return Save{}, false
+	}
+	f.flying = true
+	return Save{Rev: f.rev, Path: f.path, Project: d.committed, Expect: f.stamp}, true
+}
+
+// SaveNow is NextSave without the pause after a failure.
+func (d *Doc) SaveNow() (Save, bool) {
+	d.file.retry = time.Time{}
+	return d.NextSave(time.Time{})
+}
+
+// SaveDone tells how a save went. It reports whether the file was changed by
+// someone else meanwhile: then theirs must be read, ours put beside it, and
+// both told with Divide.
+func (d *Doc) SaveDone(s Save, stamp store.Stamp, err error, now time.Time) (divided bool) {
+	f := &d.file
+	if s.Path != f.path {
+		return false // kept elsewhere, or divided, meanwhile
+	}
+	f.flying = false
+	if err == nil {
+		f.stamp, f.saved = stamp, s.Rev
+		f.failure, f.wait = nil, 0
+		return false
+	}
+	f.stamp, f.failure = stamp, err
+	f.wait = min(max(firstWait, 2*f.wait), mostWait)
+	f.retry = now.Add(f.wait)
+	var changed *store.ErrChanged
+	if !errors.As(err, &changed) {
+		return false
+	}
+	if changed.Now.IsZero() {
+		f.stamp = store.Stamp{} // gone: the next try makes it anew
+		return false
+	}
+	return true
+}
+
+// Restamp notes a later look at the file that found the same bytes.
+func (d *Doc) Restamp(s store.Stamp) {
+	if s.Same(d.file.stamp) && !d.file.flying {
+		d.file.stamp = s
+	}
+}
+
+// Keep gives a loose copy, or one whose file can't be written, a file of its
+// own, which must not exist yet.
+func (d *Doc) Keep(path string) {
+	f := &d.file
+	*f = file{path: path, rev: f.rev + 1, saved: f.saved}
+}
