@@ -108,8 +108,11 @@ func plain(path string, info fs.FileInfo) error {
 }
 
 func tooLarge(path, doing string) error {
-	return &Failure{Path: path, Doing: doing,
-		Why: fmt.Sprintf("it is over %d KiB", MaxSize/1024), Try: "name a project file, which is far smaller"}
+	try := "name a project file, which is far smaller"
+	if doing == "saved" {
+		try = "shorten its notes"
+	}
+	return &Failure{Path: path, Doing: doing, Why: fmt.Sprintf("it is over %d KiB", MaxSize/1024), Try: try}
 }
 
 // Changed reports whether the file differs from what was seen, and what is

@@ -1,0 +1,269 @@
+package store
+
+import (
+	"errors"
+	"io/fs"
+	"path/filepath"
+	"time"
+)
+
+const (
+	busyFor  = 2 * time.Second // how long a held file is waited for
+	busyStep = 50 * time.Millisecond
+)
+
+// Save replaces the bytes of a file that the caller last saw as expect (from
+// Read, Changed or an earlier save), and keeps those as its one backup. With
+// the zero Stamp it is SaveNew. It gives the Stamp to expect at the next save,
+// also together with an error: that of the new bytes if they got as far as the
+// file, else expect.
+//
+// An *ErrChanged means that someone else changed the file and that it holds
+// what they made of it. Bytes equal to those in the file are not written
+// again. A *Failure is a save to repeat until it works.
+func Save(fsys FS, path string, data []byte, expect Stamp) (Stamp, error) {
+	if expect.IsZero() {
+		return SaveNew(fsys, path, data)
+	}
+	if len(data) > MaxSize {
+		return expect, tooLarge(path, "saved")
+	}
+	target, err := fsys.Resolve(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return expect, goneOrNoFolder(fsys, path, err)
+	}
+	if err != nil {
+		return expect, failure(path, "saved", err)
+	}
+	defer guard(fsys, target)()
+	s := saving{fsys: fsys, path: path, target: target, data: data, expect: expect,
+		ours: stampOf(data, time.Time{}, fsys.Now())}
+	stamp, err := s.run()
+	return stamp, s.explain(err)
+}
+
+// saving is one save under way. target is path with its links followed.
+type saving struct {
+	fsys         FS
+	path, target string
+	data         []byte
+	expect, ours Stamp
+	mode         fs.FileMode
+	names        hiddenNames
+}
+
+func (s *saving) run() (Stamp, error) {
+	now, err := s.look()
+	if err != nil {
+		return s.expect, err
+	}
+	tidy(s.fsys, s.target, now)
+	if now.Same(s.ours) {
+		// Already there, perhaps by a save whose last step failed.
+		return now, s.fsys.SyncDir(filepath.Dir(s.target))
+	}
+	if !now.Same(s.expect) {
+		return s.expect, &ErrChanged{Path: s.path, Now: now}
+	}
+	s.names = newNames(s.target, s.ours, s.expect, s.fsys.Now())
+	defer s.names.done()
+	if s.ours.ModTime, err = writeFresh(s.fsys, s.names.fresh, s.data, s.mode); err != nil {
+		return s.expect, err
+	}
+	return s.put()
+}
+
+// look reads what the file holds and refuses one that may not be written.
+func (s *saving) look() (Stamp, error) {
+	_, now, err := read(s.fsys, s.target)
+	if errors.Is(err, fs.ErrNotExist) {
+		return now, goneOrNoFolder(s.fsys, s.path, err)
+	}
+	if err != nil {
+		return now, err
+	}
+	info, err := s.fsys.Stat(s.target)
+	if err != nil {
+		return now, err
+	}
+	s.mode = info.Mode().Perm()
+	locked := s.fsys.CanWrite(s.target)
+	if s.mode&0o222 == 0 || errors.Is(locked, fs.ErrPermission) {
+		return now, &Failure{Path: s.path, Doing: "saved", Why: "the file is read-only",
+			Try: "allow writing to it, or save under another name", Err: fs.ErrPermission}
+	}
+	return now, locked
+}
+
+// put brings the fresh file in. Either way of doing so leaves what the file
+// held in the hold, where it is compared with what was expected before it
+// becomes the backup: what another program wrote at the last moment is put
+// back.
+func (s *saving) put() (Stamp, error) {
+	err := s.exchange()
+	if errors.Is(err, errors.ErrUnsupported) {
+		err = s.replace()
+	}
+	if err != nil {
+		s.drop(s.names.fresh)
+		s.drop(s.names.old)
+		s.drop(s.names.hold)
+		return s.expect, err
+	}
+	// From here on the new bytes are in the file. The folder is synced before
+	// the hold is looked at, so that the look comes late.
+	syncErr := s.fsys.SyncDir(filepath.Dir(s.target))
+	held, err := hashOf(s.fsys, s.names.hold)
+	if errors.Is(err, fs.ErrNotExist) {
+		err = &Failure{Path: s.path, Doing: "backed up", Why: "another program took its last version away",
+			Try: "look for a program that cleans up this folder", Err: err}
+	}
+	if err != nil {
+		return s.ours, err
+	}
+	if held != short(s.expect) {
+		return s.giveBack()
+	}
+	if err := rename(s.fsys, s.names.hold, BackupName(s.target)); err != nil {
+		return s.ours, err
+	}
+	if syncErr != nil {
+		return s.ours, syncErr
+	}
+	return s.verify()
+}
+
+// exchange swaps the whole new file with the old one, in one step.
+func (s *saving) exchange() error {
+	if err := rename(s.fsys, s.names.fresh, s.names.hold); err != nil {
+		return err
+	}
+	err := retryBusy(s.fsys, func() error { return s.fsys.Swap(s.names.hold, s.target) })
+	if errors.Is(err, errors.ErrUnsupported) {
+		if back := rename(s.fsys, s.names.hold, s.names.fresh); back != nil {
+			return back
+		}
+	}
+	if errors.Is(err, fs.ErrNotExist) {
+		return goneOrNoFolder(s.fsys, s.path, err)
+	}
+	return err
+}
+
+// replace is for file systems without an exchange: the old version gets a
+// second name, is looked at under it, and then loses its first.
+func (s *saving) replace() error {
+	err := s.fsys.Link(s.target, s.names.hold)
+	if errors.Is(err, fs.ErrNotExist) {
+		return goneOrNoFolder(s.fsys, s.path, err)
+	}
+	if err != nil {
+		if err = s.copyOld(); err != nil {
+			return err
+		}
+	}
+	held, err := hashOf(s.fsys, s.names.hold)
+	if err != nil {
+		return err
+	}
+	if held != short(s.expect) {
+		return s.changed("")
+	}
+	// One more look as late as can be: what replaces the file after it is the
+	// one thing that can be lost here.
+	if _, now, err := read(s.fsys, s.target); err != nil || !now.Same(s.expect) {
+		return s.changed("")
+	}
+	return rename(s.fsys, s.names.fresh, s.target)
+}
+
+// copyOld is for file systems that give a file one name only.
+func (s *saving) copyOld() error {
+	old, _, err := read(s.fsys, s.target)
+	if err != nil {
+		return err
+	}
+	if _, err = writeFresh(s.fsys, s.names.old, old, s.mode); err != nil {
+		return err
+	}
+	// Half a copy must not pass for a version: the hold is always whole.
+	return rename(s.fsys, s.names.old, s.names.hold)
+}
+
+// verify looks whether the file still holds what was just put there.
+func (s *saving) verify() (Stamp, error) {
+	changed, _, err := Changed(s.fsys, s.target, s.ours)
+	if err != nil {
+		return s.ours, err
+	}
+	if changed {
+		return s.ours, s.changed("")
+	}
+	return s.ours, nil
+}
+
+// giveBack puts a version that came in at the last moment back into the file.
+// If a further one has come in meanwhile, each keeps a name.
+func (s *saving) giveBack() (Stamp, error) {
+	err := retryBusy(s.fsys, func() error { return s.fsys.Swap(s.names.hold, s.target) })
+	if errors.Is(err, errors.ErrUnsupported) {
+		err = s.giveBackWithoutSwap()
+	}
+	if err != nil {
+		return s.ours, s.changed(keepVisible(s.fsys, s.target, s.names.hold))
+	}
+	kept := ""
+	if held, err := hashOf(s.fsys, s.names.hold); err == nil && held != short(s.ours) {
+		kept = keepVisible(s.fsys, s.target, s.names.hold)
+	} else if err == nil {
+		s.drop(s.names.hold)
+	}
+	return s.expect, s.changed(kept)
+}
+
+func (s *saving) giveBackWithoutSwap() error {
+	if _, now, err := read(s.fsys, s.target); err != nil || !now.Same(s.ours) {
+		return &ErrChanged{Path: s.path, Now: now}
+	}
+	return rename(s.fsys, s.names.hold, s.target)
+}
+
+// changed is the error for a file that is not what it was expected to be.
+func (s *saving) changed(kept string) error {
+	_, now, err := read(s.fsys, s.target)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	return &ErrChanged{Path: s.path, Now: now, Kept: kept}
+}
+
+// drop removes a hidden file of this save, unless it holds bytes of others.
+func (s *saving) drop(name string) {
+	if name == s.names.hold {
+		if held, err := hashOf(s.fsys, name); err != nil || held != short(s.ours) && held != short(s.expect) {
+			return // the next save looks at it again
+		}
+	}
+	s.fsys.Remove(name)
+}
+
+// explain gives every error its line for people.
+func (s *saving) explain(err error) error { return explain(s.path, err) }
+
+func explain(path string, err error) error {
+	var c *ErrChanged
+	var e *ErrExists
+	var f *Failure
+	if err == nil || errors.As(err, &c) || errors.As(err, &e) || errors.As(err, &f) {
+		return err
+	}
+	return failure(path, "saved", err)
+}
+
+// goneOrNoFolder tells a file that is gone from a folder that is.
+func goneOrNoFolder(fsys FS, path string, err error) error {
+	if _, dirErr := fsys.Stat(filepath.Dir(path)); dirErr != nil {
+		return failure(path, "saved", err)
+	}
+	return &ErrChanged{Path: path}
+}
