@@ -1,0 +1,218 @@
+package canvas
+
+import "math"
+
+// Point is a place on the canvas in dots, y down.
+type Point struct{ X, Y float64 }
+
+// LineType is one of the line types of technical drawings (ISO 128-2:2020,
+// basic types and widths), told apart without colour.
+type LineType uint8
+
+// The line types, with what they are for here.
+const (
+	Continuous  LineType = iota // wide: the cut line, visible outlines
+	Thin                        // continuous narrow: the glue line, hatching
+	Dashed                      // the stitch line
+	LongDashDot                 // the line of symmetry: the fold
+)
+
+// dashes gives the lengths drawn and left out in turn, in dot widths; nil is
+// unbroken. ISO 128-2 has a dash of 12, a long dash of 24, a gap of 3 and a dot
+// of half a line width: the proportions are kept as far as dots allow.
+func (t LineType) dashes(g Glyphs) []float64 {
+	switch {
+	case t == Dashed && g == ASCII:
+		return []float64{2, 1}
+	case t == Dashed:
+		return []float64{4, 2}
+	case t == LongDashDot && g == ASCII:
+		return []float64{5, 1, 1, 1}
+	case t == LongDashDot:
+		return []float64{10, 2, 1, 2}
+	default:
+		return nil
+	}
+}
+
+// look is what the cells are told about the line.
+func (t LineType) look() uint8 {
+	switch t {
+	case Continuous:
+		return lookWide
+	case Thin:
+		return 0
+	default:
+		return lookBroken
+	}
+}
+
+// Stroke is how a line is drawn.
+type Stroke struct {
+	Type LineType
+	Pen  Pen
+}
+
+// Line draws from (x0, y0) to (x1, y1), in dots. What lies outside the canvas
+// is cut off; a line with a coordinate that is not a finite number is left out.
+func (c *Canvas) Line(x0, y0, x1, y1 float64, s Stroke) {
+	c.segment(Point{x0, y0}, Point{x1, y1}, s, 0)
+}
+
+// Polyline draws an open line through the points; the dashes run on over its
+// corners by length.
+func (c *Canvas) Polyline(pts []Point, s Stroke) {
+	var run float64
+	for i := 1; i < len(pts); i++ {
+		run = c.segment(pts[i-1], pts[i], s, run)
+	}
+}
+
+// Polygon draws a closed line; the last point is joined to the first.
+func (c *Canvas) Polygon(pts []Point, s Stroke) {
+	if len(pts) < 2 {
+		return
+	}
+	var run float64
+	for i, p := range pts {
+		run = c.segment(p, pts[(i+1)%len(pts)], s, run)
+	}
+}
+
+// length is the distance in dot widths, which is true to scale.
+func (c *Canvas) length(a, b Point) float64 {
+	return math.Hypot(b.X-a.X, (b.Y-a.Y)*c.tall)
+}
+
+// segment draws one piece whose start is run dot widths along the line and
+// returns where along the line its end is.
+func (c *Canvas) segment(a, b Point, s Stroke, run float64) float64 {
+	whole := c.length(a, b)
+	if math.IsNaN(whole) || math.IsInf(whole, 0) {
+		return run
+	}
+	t0, t1, ok := clip(a, b, float64(c.w*c.across), float64(c.h*c.down))
+	if !ok {
+		return run + whole
+	}
+	c.walk(c.along(a, b, t0), c.along(a, b, t1), s, run+t0*whole)
+	return run + whole
+}
+
+// along is the place a share t of the way from a to b, kept on the canvas
+// where rounding of places far away would take it off.
+func (c *Canvas) along(a, b Point, t float64) Point {
+	w, h := c.Dots()
+	return Point{
+		min(max(a.X+t*(b.X-a.X), 0), float64(w)),
+		min(max(a.Y+t*(b.Y-a.Y), 0), float64(h)),
+	}
+}
+
+// walk steps from p to q, both within the canvas, one dot at a time along the
+// steeper axis.
+func (c *Canvas) walk(p, q Point, s Stroke, run float64) {
+	dx, dy := q.X-p.X, q.Y-p.Y
+	steps := int(math.Ceil(max(math.Abs(dx), math.Abs(dy))))
+	dir, look := c.direction(dx, dy), s.Type.look()
+	// A wide line is two dots wide where dots are fine enough.
+	wideX, wideY := 0, 0
+	if s.Type == Continuous && c.glyphs == Braille {
+		if math.Abs(dy) > math.Abs(dx) {
+			wideX = 1
+		} else {
+			wideY = 1
+		}
+	}
+	dash := newDash(s.Type.dashes(c.glyphs), run)
+	n := float64(max(steps, 1))
+	step := c.length(p, q) / n
+	for i := 0; i <= steps; i++ {
+		if dash.on() {
+			t := float64(i) / n
+			x, y := floor(p.X+t*dx), floor(p.Y+t*dy)
+			c.set(x, y, dir, look, s.Pen)
+			if wideX+wideY > 0 {
+				c.set(x+wideX, y+wideY, dir, look, s.Pen)
+			}
+		}
+		dash.advance(step)
+	}
+}
+
+// direction sorts a line's slope, true to scale, into the four characters that
+// can show it.
+func (c *Canvas) direction(dx, dy float64) uint8 {
+	dy *= c.tall
+	ax, ay := math.Abs(dx), math.Abs(dy)
+	// The slants / and \ stand at the cell's own diagonal; the borders lie
+	// halfway to level and to upright.
+	const flat, steep = 0.5, 5
+	switch {
+	case ay <= ax*flat:
+		return dirLevel
+	case ay >= ax*steep:
+		return dirUpright
+	case (dx > 0) == (dy < 0):
+		return dirRising
+	default:
+		return dirFalling
+	}
+}
+
+// clip cuts the line from a to b to the box from (0, 0) to (w, h), after Liang
+// and Barsky (ACM Transactions on Graphics 3, 1984, pages 1–22): the share of
+// the line where it enters and leaves.
+func clip(a, b Point, w, h float64) (t0, t1 float64, ok bool) {
+	dx, dy := b.X-a.X, b.Y-a.Y
+	t1 = 1
+	for _, e := range [4][2]float64{{-dx, a.X}, {dx, w - a.X}, {-dy, a.Y}, {dy, h - a.Y}} {
+		p, q := e[0], e[1]
+		switch {
+		case p == 0 && q < 0:
+			return 0, 0, false
+		case p < 0:
+			t0 = max(t0, q/p)
+		case p > 0:
+			t1 = min(t1, q/p)
+		}
+	}
+	return t0, t1, t0 <= t1
+}
+
+// dash follows a pattern of dashes along a line.
+type dash struct {
+	lengths []float64
+	part    int     // the part of the pattern at hand; even ones are drawn
+	left    float64 // what remains of it
+}
+
+// newDash starts a pattern run dot widths along.
+func newDash(lengths []float64, run float64) dash {
+	d := dash{lengths: lengths}
+	if len(lengths) == 0 {
+		return d
+	}
+	var whole float64
+	for _, l := range lengths {
+		whole += l
+	}
+	d.left = lengths[0]
+	d.advance(math.Mod(run, whole))
+	return d
+}
+
+func (d *dash) on() bool { return d.part%2 == 0 }
+
+// advance goes on by a length; a step over several parts of the pattern is
+// taken part by part.
+func (d *dash) advance(by float64) {
+	if len(d.lengths) == 0 {
+		return
+	}
+	d.left -= by
+	for d.left <= 0 {
+		d.part = (d.part + 1) % len(d.lengths)
+		d.left += d.lengths[d.part]
+	}
+}
