@@ -1,0 +1,179 @@
+// Package command holds the plain commands: what chape does when it is called
+// with a word or a file, and how it answers a call it does not understand.
+package command
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+)
+
+// The exit statuses.
+const (
+	good     = 0
+	badFile  = 1 // the file, or what it holds
+	badUsage = 2 // the call
+)
+
+// World is what a command may touch.
+type World struct {
+	In       io.Reader
+	Out, Err io.Writer
+	Version  string
+	// Open shows the workbench: on a file, on the folder of a shelf, or with
+	// "" on the user's own shelf.
+	Open func(path string) error
+}
+
+// usageError is a call that does not make sense.
+type usageError struct{ text string }
+
+func (e usageError) Error() string { return e.text }
+
+func misuse(format string, args ...any) error {
+	return usageError{fmt.Sprintf(format, args...)}
+}
+
+// Status prints an error, if there is one, and gives the exit status for it.
+func Status(w io.Writer, err error) int {
+	var u usageError
+	switch {
+	case err == nil:
+		return good
+	case errors.As(err, &u):
+		fmt.Fprintf(w, "chape: %v\n", err)
+		return badUsage
+	}
+	fmt.Fprintf(w, "chape: %v\n", err)
+	return badFile
+}
+
+// verb is one command.
+type verb struct {
+	name string
+	args string
+	does string // one line
+	more string // the rest of its help; may be empty
+	run  func(w World, v verb, args []string) error
+}
+
+// verbs lists the commands in the order of the help. It is a function because
+// help itself is one of them.
+func verbs() []verb {
+	return []verb{
+		newVerb, planVerb, ringVerb, helpVerb(),
+	}
+}
+
+func find(name string) (verb, bool) {
+	for _, v := range verbs() {
+		if v.name == name {
+			return v, true
+		}
+	}
+	return verb{}, false
+}
+
+// Run does what the arguments, without the program's name, ask for.
+func Run(w World, args []string) error {
+	fs := flags("")
+	version := fs.Bool("version", false, "say the version and stop")
+	help := addHelp(fs)
+	if err := parse(fs, args, ""); err != nil {
+		return err
+	}
+	switch {
+	case *version:
+		_, err := fmt.Fprintln(w.Out, "chape", w.Version)
+		return err
+	case *help:
+		return overview(w.Out)
+	case fs.NArg() == 0:
+		return w.Open("")
+	}
+	first, rest := fs.Arg(0), fs.Args()[1:]
+	if v, ok := find(first); ok {
+		return v.run(w, v, rest)
+	}
+	if !looksLikeFile(first) {
+		return unknown(first)
+	}
+	if len(rest) > 0 {
+		return misuse("one file at a time: %q is one too many", rest[0])
+	}
+	return w.Open(first)
+}
+
+// looksLikeFile keeps a mistyped command from being taken for a file: a file
+// has a folder in its name, or ends as one of ours, or is there.
+func looksLikeFile(s string) bool {
+	if strings.ContainsAny(s, `/\`) || strings.HasSuffix(strings.ToLower(s), ".toml") {
+		return true
+	}
+	_, err := os.Stat(s)
+	return err == nil
+}
+
+// unknown says that a word is no command, with the nearest one if it is near.
+func unknown(word string) error {
+	best, least := "", 3
+	for _, v := range verbs() {
+		if d := distance(word, v.name); d < least && d < len(v.name) {
+			best, least = v.name, d
+		}
+	}
+	if best != "" {
+		return misuse("%q is not a command: did you mean %q? (\"chape help\" lists them)", word, best)
+	}
+	return misuse("%q is neither a command nor a file: try \"chape help\", or \"chape new %s.toml\"", word, word)
+}
+
+func flags(name string) *flag.FlagSet {
+	fs := flag.NewFlagSet(name, flag.ContinueOnError)
+	fs.SetOutput(io.Discard) // the error is said once, by Status
+	return fs
+}
+
+func addHelp(fs *flag.FlagSet) *bool {
+	help := fs.Bool("help", false, "say how it is used and stop")
+	fs.BoolVar(help, "h", false, "the same")
+	return help
+}
+
+// parse reads flags wherever they stand among the arguments; "--" ends them.
+func parse(fs *flag.FlagSet, args []string, command string) error {
+	if command == "" { // what follows a command is the command's own
+		return flagError(fs.Parse(args), command)
+	}
+	var plain []string
+	for {
+		if err := fs.Parse(args); err != nil {
+			return flagError(err, command)
+		}
+		rest := fs.Args()
+		if len(rest) == 0 {
+			break
+		}
+		if n := len(args) - len(rest); n > 0 && args[n-1] == "--" {
+			plain = append(plain, rest...)
+			break
+		}
+		plain = append(plain, rest[0])
+		args = rest[1:]
+	}
+	return fs.Parse(append([]string{"--"}, plain...))
+}
+
+func flagError(err error, command string) error {
+	if err == nil {
+		return nil
+	}
+	help := "chape help"
+	if command != "" {
+		help += " " + command
+	}
+	return misuse("%s: try %q", strings.TrimPrefix(err.Error(), "flag provided but "), help)
+}

@@ -1,0 +1,62 @@
+package command
+
+import (
+	"fmt"
+	"io"
+	"strings"
+)
+
+const opening = `chape — a workbench for leather sheaths: a knife's measurements in, the flat
+pattern and the stitch plan out, and the steps of the work with their waiting times.
+
+  chape                    open the shelf, or the example while it is empty
+  chape FILE               open one project
+  chape FOLDER             open another folder as the shelf
+`
+
+// helpVerb is made by a function: help lists all verbs, itself included.
+func helpVerb() verb {
+	return verb{
+		name: "help", args: "[COMMAND]", does: "say how chape, or one command, is used",
+		run: func(w World, v verb, args []string) error {
+			fs := flags(v.name)
+			addHelp(fs)
+			if err := parse(fs, args, v.name); err != nil {
+				return err
+			}
+			switch fs.NArg() {
+			case 0:
+				return overview(w.Out)
+			case 1:
+				about, ok := find(fs.Arg(0))
+				if !ok {
+					return unknown(fs.Arg(0))
+				}
+				return about.help(w.Out)
+			}
+			return misuse("help is for one command at a time: %q is one too many", fs.Arg(1))
+		},
+	}
+}
+
+func overview(w io.Writer) error {
+	var b strings.Builder
+	b.WriteString(opening)
+	for _, v := range verbs() {
+		fmt.Fprintf(&b, "  %-24s %s\n", strings.TrimSpace("chape "+v.name+" "+v.args), v.does)
+	}
+	b.WriteString("  chape --version          say the version\n\n")
+	b.WriteString("In the workbench ? lists the keys. \"chape help COMMAND\" says more about one command.\n")
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func (v verb) help(w io.Writer) error {
+	_, err := fmt.Fprintf(w, "%s\n\n%s.\n", strings.TrimSpace("chape "+v.name+" "+v.args), sentence(v.does))
+	if err == nil && v.more != "" {
+		_, err = fmt.Fprintf(w, "\n%s\n", v.more)
+	}
+	return err
+}
+
+func sentence(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
