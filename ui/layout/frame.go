@@ -1,0 +1,88 @@
+package layout
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/lipgloss"
+	"github.com/charmbracelet/x/ansi"
+)
+
+// Edges are the styles of a frame.
+type Edges struct {
+	InHand, Plain lipgloss.Style // the edge itself
+	Title         lipgloss.Style
+	ASCII         bool // no box-drawing characters
+}
+
+// edge has the characters of a frame: corners from the upper left clockwise,
+// then the level and the upright line as they repeat.
+type edge struct {
+	corners        [4]string
+	level, upright []string
+}
+
+// A sewn edge is a run of stitches with the holes between them; a plain one is
+// a thin line.
+var (
+	sewn       = edge{[4]string{"╭", "╮", "╯", "╰"}, []string{"╶", "─", "╴"}, []string{"╷", "╵"}}
+	plain      = edge{[4]string{"┌", "┐", "┘", "└"}, []string{"─"}, []string{"│"}}
+	sewnASCII  = edge{[4]string{"+", "+", "+", "+"}, []string{"-", "-", " "}, []string{"|", " "}}
+	plainASCII = edge{[4]string{".", ".", "'", "'"}, []string{"."}, []string{":"}}
+)
+
+// Frame returns exactly h lines of w cells: the content in an edge with the
+// title in it. Content that does not fit is cut, escapes in it do not leak into
+// the edge. Below 2×2 there is no room for an edge: all is blank.
+func Frame(w, h int, title string, inHand bool, content []string, s Edges) []string {
+	if w < 2 || h < 2 {
+		return Fit(nil, w, h)
+	}
+	e, style := plain, s.Plain
+	switch {
+	case inHand && s.ASCII:
+		e, style = sewnASCII, s.InHand
+	case inHand:
+		e, style = sewn, s.InHand
+	case s.ASCII:
+		e = plainASCII
+	}
+	lines := make([]string, 0, h)
+	lines = append(lines, e.top(w, title, inHand, style, s.Title))
+	for y, body := range Fit(content, w-2, h-2) {
+		side := style.Render(e.upright[y%len(e.upright)])
+		lines = append(lines, side+body+side)
+	}
+	return append(lines, style.Render(e.corners[3]+run(e.level, w-2)+e.corners[2]))
+}
+
+// top is the upper edge with the title let in; a title in hand stands between
+// angles so that it shows without colour.
+func (e edge) top(w int, title string, inHand bool, style, titleStyle lipgloss.Style) string {
+	room := w - 2
+	if room < 5 || title == "" {
+		return style.Render(e.corners[0] + run(e.level, room) + e.corners[1])
+	}
+	title = " " + line(title, room-4) + " "
+	if wide := ansi.StringWidth(title); wide < room {
+		rest := run(e.level, room-1-wide)
+		return style.Render(e.corners[0]+run(e.level, 1)) + titled(title, inHand, titleStyle) + style.Render(rest+e.corners[1])
+	}
+	return style.Render(e.corners[0] + run(e.level, room) + e.corners[1])
+}
+
+// titled is bold in hand, as it is without.
+func titled(title string, inHand bool, style lipgloss.Style) string {
+	if inHand {
+		return style.Underline(true).Render(title)
+	}
+	return style.Render(title)
+}
+
+// run repeats a pattern over n cells.
+func run(pattern []string, n int) string {
+	var b strings.Builder
+	for i := range n {
+		b.WriteString(pattern[i%len(pattern)])
+	}
+	return b.String()
+}
