@@ -1,0 +1,222 @@
+package project
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"slices"
+	"time"
+)
+
+// HoldState is where a step's hold stands.
+type HoldState uint8
+
+// The states. A step that is done or skipped holds nothing any more.
+const (
+	NoHold      HoldState = iota
+	HoldWaiting           // it has one that has not been started
+	HoldRunning           // not to be touched yet
+	HoldDue               // the wait is over, by the clock or ended early
+	HoldLate              // it should have been looked at by now
+)
+
+// MaxHold bounds a hold; more is a slip of the keys.
+const MaxHold = 366 * 24 * time.Hour
+
+// HasHold tells whether the step has a hold at all.
+func (s Step) HasHold() bool { return s.Hold > 0 || s.Latest > 0 }
+
+// NotBefore is the wall clock's time at which the hold is over: when it was
+// ended early, that time; zero when it has not been started.
+func (s Step) NotBefore() time.Time {
+	if s.Started.IsZero() || !s.HasHold() {
+		return time.Time{}
+	}
+	if !s.Ended.IsZero() {
+		return s.Ended.Round(0)
+	}
+	return s.Started.Round(0).Add(s.Hold)
+}
+
+// LookBy is the time by which the step should be looked at; zero when there is
+// none, or when the hold was ended early.
+func (s Step) LookBy() time.Time {
+	if s.Started.IsZero() || s.Latest <= 0 || !s.Ended.IsZero() {
+		return time.Time{}
+	}
+	return s.Started.Round(0).Add(s.Latest)
+}
+
+// HoldState returns where the hold stands at now, by the wall clock alone: a
+// clock set forward makes it due, one set back makes it run again.
+func (s Step) HoldState(now time.Time) HoldState {
+	now = now.Round(0)
+	switch {
+	case !s.HasHold() || !s.open():
+		return NoHold
+	case s.Started.IsZero():
+		return HoldWaiting
+	case !s.Ended.IsZero():
+		return HoldDue
+	case now.Before(s.NotBefore()):
+		return HoldRunning
+	case s.Latest > 0 && !now.Before(s.LookBy()):
+		return HoldLate
+	}
+	return HoldDue
+}
+
+// StartHold starts the hold of step i at now, or starts it again.
+func StartHold(steps []Step, i int, now time.Time) ([]Step, error) {
+	return changed(steps, i, func(s *Step) error {
+		if !s.HasHold() {
+			return errors.New("this step has no hold: give it one first")
+		}
+		if !s.open() {
+			return errors.New("this step is done or skipped: take that back before starting its hold")
+		}
+		s.Started, s.Ended = wall(now), time.Time{}
+		return nil
+	})
+}
+
+// EndEarly ends the running hold of step i at now and keeps that on record in
+// Ended.
+func EndEarly(steps []Step, i int, now time.Time) ([]Step, error) {
+	return changed(steps, i, func(s *Step) error {
+		if s.HoldState(now) != HoldRunning {
+			return errors.New("no hold runs here: there is nothing to end")
+		}
+		s.Ended = wall(now)
+		return nil
+	})
+}
+
+// Extend puts the hold of step i off by d. While it runs, d is added to it; once it
+// is due or was ended, it runs again until d from now. The window up to 'look by'
+// moves along.
+func Extend(steps []Step, i int, now time.Time, d time.Duration) ([]Step, error) {
+	return changed(steps, i, func(s *Step) error {
+		if d <= 0 {
+			return errors.New("a hold is put off by more than nothing: try 15 min")
+		}
+		hold := s.Hold + d
+		switch s.HoldState(now) {
+		case NoHold, HoldWaiting:
+			return errors.New("no hold runs here: start it first")
+		case HoldDue, HoldLate:
+			hold = wall(now).Sub(s.Started) + d
+			s.Ended = time.Time{}
+		}
+		latest := s.Latest
+		if latest > 0 {
+			latest += hold - s.Hold
+		}
+		if err := checkHold(hold, latest); err != nil {
+			return err
+		}
+		s.Hold, s.Latest = hold, latest
+		return nil
+	})
+}
+
+// SetHold gives step i other hold times: not before hold, look at it by latest,
+// both from the start; 0 for none.
+func SetHold(steps []Step, i int, hold, latest time.Duration) ([]Step, error) {
+	return changed(steps, i, func(s *Step) error {
+		if err := checkHold(hold, latest); err != nil {
+			return err
+		}
+		s.Hold, s.Latest = hold.Round(time.Second), latest.Round(time.Second)
+		if !s.HasHold() {
+			s.Started, s.Ended = time.Time{}, time.Time{}
+		}
+		return nil
+	})
+}
+
+func checkHold(hold, latest time.Duration) error {
+	switch {
+	case hold < 0 || latest < 0 || hold > MaxHold || latest > MaxHold:
+		return errors.New("a hold lasts from 0 to 366 days: try 2 h, or 24-48 h")
+	case latest > 0 && latest < hold:
+		return fmt.Errorf("look by %s is before not before %s: give the shorter time first",
+			Span(latest), Span(hold))
+	}
+	return nil
+}
+
+// Hold is one that has been started and not ticked yet, of any project.
+type Hold struct {
+	Project string // as the caller knows it
+	Step    int    // its place in the project's list
+	Title   string
+	Short   string
+	Started time.Time
+	Due     time.Time // not before
+	LookBy  time.Time // zero: none
+}
+
+// Holds lists the holds of p that run or are waiting to be looked at. Those
+// ended early are over and not among them.
+func Holds(p Project, name string) []Hold {
+	var out []Hold
+	for i, s := range p.Steps {
+		if !s.open() || s.Started.IsZero() || !s.Ended.IsZero() || !s.HasHold() {
+			continue
+		}
+		out = append(out, Hold{
+			Project: name, Step: i, Title: s.Title, Short: s.ShortName(),
+			Started: s.Started.Round(0), Due: s.NotBefore(), LookBy: s.LookBy(),
+		})
+	}
+	return out
+}
+
+// State returns where the hold stands at now.
+func (h Hold) State(now time.Time) HoldState {
+	now = now.Round(0)
+	switch {
+	case now.Before(h.Due):
+		return HoldRunning
+	case !h.LookBy.IsZero() && !now.Before(h.LookBy):
+		return HoldLate
+	}
+	return HoldDue
+}
+
+// SortHolds sorts in place by what needs attention: the one due first comes
+// first, so those due already lead.
+func SortHolds(holds []Hold) {
+	slices.SortStableFunc(holds, func(a, b Hold) int {
+		return cmp.Or(a.Due.Compare(b.Due), cmp.Compare(a.Project, b.Project), cmp.Compare(a.Step, b.Step))
+	})
+}
+
+// Nearest returns the hold that falls due next after now. Where none runs any more it
+// returns the one that has been due the longest; ok is false for no holds.
+func Nearest(holds []Hold, now time.Time) (h Hold, ok bool) {
+	sorted := slices.Clone(holds)
+	SortHolds(sorted)
+	for _, h := range sorted {
+		if h.State(now) == HoldRunning {
+			return h, true
+		}
+	}
+	if len(sorted) == 0 {
+		return Hold{}, false
+	}
+	return sorted[0], true
+}
+
+// FellDue returns the holds that fell due after since and not after now.
+func FellDue(holds []Hold, since, now time.Time) []Hold {
+	var out []Hold
+	for _, h := range holds {
+		if h.Due.After(since.Round(0)) && !h.Due.After(now.Round(0)) {
+			out = append(out, h)
+		}
+	}
+	SortHolds(out)
+	return out
+}

@@ -1,0 +1,148 @@
+package project
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"time"
+)
+
+// MaxShort is how many letters a step's short name may have: what the bench
+// view draws large in a window of 60 columns.
+const MaxShort = 9
+
+// MaxSteps is how many steps a checklist may have.
+const MaxSteps = 200
+
+// The functions on steps take the list and return a new one. The list given is
+// never changed, nor shared with the one returned: earlier states are kept for
+// undo. An index that is not in the list is refused with an error, so that a
+// key pressed while the list was being changed does no harm.
+
+// Current returns the index of the step in hand: the first that is neither
+// done nor skipped. It returns -1 when there is none.
+func Current(steps []Step) int {
+	return slices.IndexFunc(steps, Step.open)
+}
+
+// Next returns the index of the step after the one in hand, or -1.
+func Next(steps []Step) int {
+	at := Current(steps)
+	if at < 0 {
+		return -1
+	}
+	after := slices.IndexFunc(steps[at+1:], Step.open)
+	if after < 0 {
+		return -1
+	}
+	return at + 1 + after
+}
+
+// open tells whether the step is still to be done.
+func (s Step) open() bool { return s.Done.IsZero() && !s.Skipped }
+
+// Tick marks step i as done at now. It is refused while the step's hold runs.
+// A step that was skipped and is ticked after all is no longer skipped; one
+// that is done already keeps its time.
+func Tick(steps []Step, i int, now time.Time) ([]Step, error) {
+	return changed(steps, i, func(s *Step) error {
+		if s.HoldState(now) == HoldRunning {
+			return NotYetError{s.NotBefore(), now}
+		}
+		if s.Done.IsZero() {
+			s.Done = wall(now)
+		}
+		s.Skipped = false
+		return nil
+	})
+}
+
+// NotYetError says that a hold still runs.
+type NotYetError struct {
+	Until time.Time
+	Now   time.Time // its location is the one the time is said in
+}
+
+func (e NotYetError) Error() string { return "not before " + ClockTime(e.Until, e.Now) }
+
+// LastTick returns the index of the step ticked last, by the time it was
+// ticked and, in the same second, by its place; -1 when none is done.
+func LastTick(steps []Step) int {
+	last := -1
+	for i, s := range steps {
+		if !s.Done.IsZero() && (last < 0 || !s.Done.Before(steps[last].Done)) {
+			last = i
+		}
+	}
+	return last
+}
+
+// Untick takes the tick of step i back. Its hold stays as it was: unticking
+// loses no time that has passed.
+func Untick(steps []Step, i int) ([]Step, error) {
+	return changed(steps, i, func(s *Step) error {
+		s.Done = time.Time{}
+		return nil
+	})
+}
+
+// Skip leaves step i out, or takes it in again. A step that is done is not
+// skipped: its tick has to be taken back first.
+func Skip(steps []Step, i int, skip bool) ([]Step, error) {
+	return changed(steps, i, func(s *Step) error {
+		if skip && !s.Done.IsZero() {
+			return errors.New("this step is done: take its tick back before skipping it")
+		}
+		s.Skipped = skip
+		return nil
+	})
+}
+
+// AddSpent adds d to the minutes spent on step i; below zero they stop at 0.
+func AddSpent(steps []Step, i int, d time.Duration) ([]Step, error) {
+	return changed(steps, i, func(s *Step) error {
+		s.Spent = max(0, s.Spent+d).Round(time.Second)
+		return nil
+	})
+}
+
+// SetSpent corrects the minutes spent on step i.
+func SetSpent(steps []Step, i int, d time.Duration) ([]Step, error) {
+	return changed(steps, i, func(s *Step) error {
+		if d < 0 || d > maxSpent {
+			return fmt.Errorf("%v spent will not do: give 0 to %d h", d, int(maxSpent.Hours()))
+		}
+		s.Spent = d.Round(time.Second)
+		return nil
+	})
+}
+
+// maxSpent bounds the minutes of one step; more is a slip of the keys.
+const maxSpent = 1000 * time.Hour
+
+// TotalSpent sums the minutes of all steps, what the price needs.
+func TotalSpent(steps []Step) time.Duration {
+	var sum time.Duration
+	for _, s := range steps {
+		sum += s.Spent
+	}
+	return sum
+}
+
+// changed copies the list and lets do change step i of the copy.
+func changed(steps []Step, i int, do func(*Step) error) ([]Step, error) {
+	if i < 0 || i >= len(steps) {
+		return nil, errNoStep
+	}
+	out := slices.Clone(steps)
+	if err := do(&out[i]); err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+var errNoStep = errors.New("there is no such step any more: choose one from the list")
+
+// wall strips the monotonic reading, which stands still while the machine
+// sleeps, and the part of a second, which the file has no use for.
+func wall(t time.Time) time.Time { return t.Round(0).Truncate(time.Second) }
