@@ -1,0 +1,119 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"chape/calc"
+	"chape/calc/length"
+)
+
+// Table is rows of figures under a heading. Columns are flush right, except
+// the last if it is called "".
+type Table struct {
+	Name    string
+	Note    string
+	Columns []string
+	Rows    [][]string
+}
+
+// none stands where a line has no figure.
+const none = "–"
+
+// HalfWidths is the table a maker marks the leather from: distances from the
+// fold to each line, at places along the fold.
+func HalfWidths(plan *calc.Plan, u length.Unit) Table {
+	t := Table{
+		Name:    "half-widths, " + u.String(),
+		Note:    "from the fold line, square to it; along the fold from the knife's point",
+		Columns: []string{"along the fold", "stitch line", "glue line", "cut line", ""},
+	}
+	mouth := plan.Input.Sheath.Mouth.MM()
+	for _, o := range plan.Body.Offsets {
+		row := []string{fig(o.At, u), none, none, fig(o.Cut, u), ""}
+		if o.Sewn {
+			row[1], row[2] = fig(o.Stitch, u), fig(o.Glue, u)
+		}
+		switch {
+		case o.At == 0:
+			row[4] = "point"
+		case math.Abs(o.At-mouth) < 1e-9:
+			row[4] = "mouth"
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+// Tenths are the holes counted from the mouth that are numbered on paper:
+// the first, every tenth and the last, as indices from 0.
+func Tenths(holes int) []int {
+	var out []int
+	for i := range holes {
+		if i == 0 || (i+1)%10 == 0 || i == holes-1 {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// TenthHoles is the table to check the dividers by.
+func TenthHoles(plan *calc.Plan, u length.Unit) Table {
+	t := Table{
+		Name:    "holes, " + u.String(),
+		Note:    "counted from the mouth; along the stitch line of the closed sheath",
+		Columns: []string{"hole", "along the line", "along the fold", "from the fold"},
+	}
+	for _, i := range Tenths(len(plan.Stitch.Positions)) {
+		h := plan.Stitch.Positions[i]
+		t.Rows = append(t.Rows, []string{strconv.Itoa(i + 1), fig(plan.Stitch.Along[i], u), fig(h.X, u), fig(h.Y, u)})
+	}
+	return t
+}
+
+// FlatHoles is every hole of a half in the flat, for makers who pierce the
+// body before folding.
+func FlatHoles(plan *calc.Plan, u length.Unit) Table {
+	t := Table{
+		Name:    "all holes in the flat, " + u.String(),
+		Note:    "the same on both halves; only for piercing before folding",
+		Columns: []string{"hole", "along", "from fold"},
+	}
+	for i, h := range plan.Stitch.Flat {
+		t.Rows = append(t.Rows, []string{strconv.Itoa(i + 1), fig(h.X, u), fig(h.Y, u)})
+	}
+	return t
+}
+
+// LoopFigures are the places on the tab; none without a loop.
+func LoopFigures(plan *calc.Plan, u length.Unit) []Figure {
+	l := plan.Loop
+	if l.Rows == 0 {
+		return nil
+	}
+	out := []Figure{
+		ruler("tab's near edge from the fold", l.Offset, u, "on the back half"),
+		ruler("tab's far edge from the fold", l.Offset+plan.Input.Belt.Tab.MM(), u, ""),
+	}
+	for i, b := range l.Bends {
+		out = append(out, ruler([]string{"turn begins past the mouth", "turn ends past the mouth"}[min(i, 1)], b, u, ""))
+	}
+	mouth := l.Start
+	for i := range l.Rows {
+		out = append(out, ruler(fmt.Sprintf("row %d below the mouth", i+1), mouth-l.RowX[i], u,
+			"on the tab "+length.Length(l.LapX[i]-mouth).Format(u, length.Ruler)+" past the mouth"))
+	}
+	out = append(out, Figure{Name: "holes in the loop", Value: strconv.Itoa(l.Holes), Note: fmt.Sprintf("%d stitches a row", l.Stitches)})
+	if len(l.Body) > 1 {
+		out = append(out, calliper("divider setting there", l.Body[0].Dist(l.Body[1]), u, ""))
+	}
+	for _, c := range l.Relief {
+		out = append(out, calliper("relief hole, across", c.Diameter, u, fmt.Sprintf("%s along the fold, %s from it",
+			length.Length(c.Centre.X).Format(u, length.Ruler), length.Length(c.Centre.Y).Format(u, length.Ruler))))
+	}
+	return out
+}
+
+// fig shows a figure that a ruler will be laid to.
+func fig(mm float64, u length.Unit) string { return length.Length(mm).Figure(u, length.Ruler) }
