@@ -1,0 +1,2 @@
+package calc
+func (p *Plan) makeChecks() {}

@@ -1,0 +1,95 @@
+package curve
+
+import (
+	"math"
+	"slices"
+	"sort"
+)
+
+// Graph is a curve over x: Y[i] over X[i], X strictly ascending, straight in
+// between. It stands for the region below it: everything from the fold down
+// to the curve.
+type Graph struct{ X, Y []float64 }
+
+// same is the distance below which two abscissae are one, mm.
+const same = 1e-9
+
+// At is the curve's height at x, straight between points and level beyond the
+// ends; NaN for an empty graph.
+func (g Graph) At(x float64) float64 {
+	n := len(g.X)
+	if n == 0 {
+		return math.NaN()
+	}
+	i := sort.SearchFloat64s(g.X, x-same)
+	switch {
+	case i == n:
+		return g.Y[n-1]
+	case i == 0 || math.Abs(g.X[i]-x) <= same:
+		return g.Y[i]
+	}
+	f := (x - g.X[i-1]) / (g.X[i] - g.X[i-1])
+	return g.Y[i-1] + f*(g.Y[i]-g.Y[i-1])
+}
+
+// Between is the part of the graph with lo <= x <= hi; it shares memory.
+func (g Graph) Between(lo, hi float64) Graph {
+	i := sort.SearchFloat64s(g.X, lo-same)
+	j := sort.SearchFloat64s(g.X, hi+same)
+	return Graph{g.X[i:j], g.Y[i:j]}
+}
+
+// Line is the graph as a polyline.
+func (g Graph) Line() Line {
+	l := make(Line, len(g.X))
+	for i, x := range g.X {
+		l[i] = Vec{x, g.Y[i]}
+	}
+	return l
+}
+
+// Area is the area between the graph and the fold (y = 0), mm².
+func (g Graph) Area() float64 {
+	var a float64
+	for i := 1; i < len(g.X); i++ {
+		a += (g.X[i] - g.X[i-1]) * (g.Y[i] + g.Y[i-1]) / 2
+	}
+	return a
+}
+
+// Max is the largest height; -Inf for an empty graph.
+func (g Graph) Max() float64 {
+	m := math.Inf(-1)
+	for _, y := range g.Y {
+		m = math.Max(m, y)
+	}
+	return m
+}
+
+// Grid gives abscissae from lo to hi about step apart, with every critical
+// place inside among them and the points crowding towards it from both sides,
+// so that a curve may jump there: the jump is drawn within step/64.
+func Grid(lo, hi, step float64, critical []float64) []float64 {
+	n := max(1, int(math.Ceil((hi-lo)/step-same)))
+	xs := make([]float64, 0, n+1+13*len(critical))
+	for _, c := range append(slices.Clone(critical), lo, hi) {
+		if c < lo || c > hi {
+			continue
+		}
+		xs = append(xs, c)
+		for d := step / 2; d >= step/64; d /= 2 {
+			xs = append(xs, c-d, c+d)
+		}
+	}
+	for i := 0; i <= n; i++ {
+		xs = append(xs, lo+(hi-lo)*float64(i)/float64(n))
+	}
+	slices.Sort(xs)
+	out := xs[:0]
+	for _, x := range xs {
+		if x >= lo && x <= hi && (len(out) == 0 || x-out[len(out)-1] > same) {
+			out = append(out, x)
+		}
+	}
+	return out
+}

@@ -1,0 +1,77 @@
+package knife
+
+import (
+	"math"
+
+	"chape/calc/curve"
+)
+
+// Section is one cut across the knife, mm.
+type Section struct {
+	Kind        Kind
+	Top, Bottom float64 // u of spine and edge
+	Thick       float64 // full thickness
+	Bevel       float64 // blades
+	Round       float64 // slabs
+}
+
+// shaped takes kind, bevel and round from the station.
+func (s Section) shaped(st Station) Section {
+	s.Kind, s.Bevel, s.Round = st.Kind, st.Bevel, st.Round.MM()
+	return s
+}
+
+// Depth is the section's extent across the blade.
+func (s Section) Depth() float64 { return s.Bottom - s.Top }
+
+// Shift moves the section by du towards the edge.
+func (s Section) Shift(du float64) Section {
+	s.Top += du
+	s.Bottom += du
+	return s
+}
+
+// chordError is how much shorter than its curve a polygon of Upper may be, mm.
+const chordError = 0.002
+
+// Upper appends the upper half of the section, (u, v) with v >= 0, from the
+// spine to the edge, u never falling. Curves become inscribed polygons at
+// most chordError shorter than they are.
+func (s Section) Upper(dst []curve.Vec) []curve.Vec {
+	h := s.Thick / 2
+	switch s.Kind {
+	case Slab:
+		r := math.Max(0, math.Min(s.Round, math.Min(h, s.Depth()/2)))
+		dst = append(dst, curve.Vec{X: s.Top})
+		dst = arc(dst, curve.Vec{X: s.Top + r, Y: h - r}, r, r, math.Pi, math.Pi/2)
+		dst = arc(dst, curve.Vec{X: s.Bottom - r, Y: h - r}, r, r, math.Pi/2, 0)
+		return append(dst, curve.Vec{X: s.Bottom})
+	case Oval:
+		a := s.Depth() / 2
+		return arc(dst, curve.Vec{X: s.Top + a}, a, h, math.Pi, 0)
+	default:
+		return append(dst,
+			curve.Vec{X: s.Top, Y: h},
+			curve.Vec{X: s.Top + (1-s.Bevel)*s.Depth(), Y: h},
+			curve.Vec{X: s.Bottom})
+	}
+}
+
+// arc appends points of an ellipse with half axes a and b from angle t0 to
+// t1. A chord is shorter than its arc by about the arc times dt²/24.
+func arc(dst []curve.Vec, c curve.Vec, a, b, t0, t1 float64) []curve.Vec {
+	if a == 0 && b == 0 {
+		return append(dst, c)
+	}
+	span := math.Abs(t1 - t0)
+	n := int(math.Ceil(span * math.Sqrt(span*math.Max(a, b)/(24*chordError))))
+	n = max(2, min(n, 400))
+	// One rotation by the step's angle a point spares a sine and a cosine each.
+	sin, cos := math.Sincos((t1 - t0) / float64(n))
+	y, x := math.Sincos(t0)
+	for i := 0; i <= n; i++ {
+		dst = append(dst, curve.Vec{X: c.X + a*x, Y: c.Y + b*y})
+		x, y = x*cos-y*sin, x*sin+y*cos
+	}
+	return dst
+}

@@ -1,0 +1,169 @@
+package calc
+
+import (
+	"math"
+
+	"chape/calc/curve"
+	"chape/calc/knife"
+)
+
+// spacing is how far apart the curves are sampled, mm. Between the points
+// they are straight; at steps the points crowd (curve.Grid).
+const spacing = 0.25
+
+// sampled holds the curves over x that everything else is read from. Names
+// follow the definitions: c clearance, g gap, b blend, m margin and sanding.
+type sampled struct {
+	in         Input
+	knife      *knife.Profile
+	c, g, b, m float64
+	mouth      float64
+	step       float64
+
+	lower  curve.Graph // B: lower edge of what the knife needs, 0..mouth
+	seam   curve.Graph // u_s: stitch line in the plane, -g..mouth
+	inner  curve.Graph // u_c: welt's inner edge, -g..mouth, 0 left of -c
+	outer  curve.Graph // welt's outer edge, -(g+m)..mouth
+	stitch curve.Graph // Y: stitch line in the flat, -g..mouth
+	cut    curve.Graph // cut line, -(g+m)..mouth
+	need   curve.Graph // half girth that must pass, 0..mouth
+	room   curve.Graph // half girth there is, 0..mouth
+}
+
+// sample makes all curves of a valid input.
+func sample(in Input, step float64) (*sampled, error) {
+	profile, err := knife.NewProfile(in.Knife)
+	if err != nil {
+		return nil, err
+	}
+	sh := in.Sheath
+	s := &sampled{
+		in: in, knife: profile, step: step,
+		c: sh.Clearance.MM(), g: sh.Gap.MM(), b: sh.Blend.MM(), m: (sh.Margin + sh.Sanding).MM(),
+		mouth: sh.Mouth.MM(),
+	}
+	if long := s.mouth / 1000; long > 1 {
+		s.step *= long // a long knife has no finer curves than a short one
+	}
+	xs := curve.Grid(-(s.g + s.m), s.mouth+s.g, s.step, s.critical())
+	base := curve.Graph{X: xs, Y: make([]float64, len(xs))}
+	s.inPlane(base)
+	s.inFlat(base)
+	return s, nil
+}
+
+// critical are the places where some curve may jump or turn a corner.
+func (s *sampled) critical() []float64 {
+	at := []float64{0, -s.c, -s.g, s.mouth}
+	for _, x := range s.knife.Breaks() {
+		if x > s.mouth+s.g {
+			break
+		}
+		at = append(at, x, x-s.c, x-s.g, x+s.c, x+s.g)
+	}
+	return at
+}
+
+// inPlane makes the curves on the closed sheath.
+func (s *sampled) inPlane(base curve.Graph) {
+	over := base.Between(0, s.mouth).X
+	s.lower = curve.Graph{X: over, Y: make([]float64, len(over))}
+	deepest := 0.0
+	var buf []knife.Section
+	for i, x := range over {
+		buf = s.knife.Sections(buf[:0], x)
+		for _, sec := range buf {
+			deepest = math.Max(deepest, sec.Depth())
+			s.lower.Y[i] = math.Max(s.lower.Y[i], sec.Bottom)
+		}
+		s.lower.Y[i] = math.Max(s.lower.Y[i], deepest)
+	}
+	grown := curve.Dilate(s.lower, base.Between(-s.g, s.mouth+s.g).X, s.g)
+	s.seam = curve.Close(grown, s.b, s.step).Between(-s.g, s.mouth)
+
+	s.inner = curve.Dilate(s.lower, s.seam.X, s.c)
+	for i, x := range s.inner.X {
+		if x < -s.c {
+			s.inner.Y[i] = 0 // the welt reaches the fold
+		}
+	}
+	s.outer = curve.Dilate(s.seam, base.Between(-(s.g+s.m), s.mouth).X, s.m)
+}
+
+// inFlat makes the curves of the opened leather, and what passing takes.
+func (s *sampled) inFlat(base curve.Graph) {
+	raw := curve.Graph{X: s.seam.X, Y: make([]float64, len(s.seam.X))}
+	over := s.lower.X
+	s.need = curve.Graph{X: over, Y: make([]float64, len(over))}
+	first := len(raw.X) - len(over) // raw begins at -g, the knife at 0
+
+	half := s.in.Sheath.Welt.MM() / 2
+	extra := s.bend() + s.in.Sheath.Ease.MM()
+	var buf []knife.Section
+	var str tautString
+	passing := 0.0
+	for i, x := range raw.X {
+		us, uc := s.seam.Y[i], s.inner.Y[i]
+		inside := half + us
+		if k := i - first; k >= 0 {
+			buf = s.knife.Sections(buf[:0], x)
+			inside = str.over(half, buf, curve.Vec{X: uc, Y: half}) + (us - uc)
+			for _, sec := range buf {
+				passing = math.Max(passing, str.alone(half, sec))
+			}
+			s.need.Y[k] = passing
+		}
+		raw.Y[i] = inside + extra + s.fit(x)
+	}
+	s.stitch = s.closed(raw)
+	s.cut = curve.Dilate(s.stitch, base.Between(-(s.g+s.m), s.mouth).X, s.m)
+
+	s.room = curve.Graph{X: over, Y: make([]float64, len(over))}
+	for k := range over {
+		i := k + first
+		s.room.Y[k] = s.stitch.Y[i] - s.bend() - (s.seam.Y[i] - s.inner.Y[i])
+	}
+}
+
+// closed closes the raw flat line by the blend: a sudden step in girth can't
+// be followed by leather. Beyond the mouth the line is held level.
+func (s *sampled) closed(raw curve.Graph) curve.Graph {
+	n := len(raw.X)
+	long := curve.Graph{X: append([]float64(nil), raw.X...), Y: append([]float64(nil), raw.Y...)}
+	level := raw.Y[n-1]
+	for x := s.mouth + s.step; x < s.mouth+s.b; x += s.step {
+		long.X, long.Y = append(long.X, x), append(long.Y, level)
+	}
+	long.X, long.Y = append(long.X, s.mouth+s.b), append(long.Y, level)
+	y := curve.Close(long, s.b, s.step)
+	return curve.Graph{X: raw.X, Y: y.Y[:n]}
+}
+
+// bend is what the leather's own thickness adds to a half: a quarter turn of
+// its neutral fibre.
+func (s *sampled) bend() float64 {
+	return Bend(math.Pi/2, 0, s.in.Sheath.Leather.MM(), s.in.Sheath.Neutral)
+}
+
+// Bend is the length of the neutral fibre of stock of thickness t through a
+// bend of the given angle (radians) and inside radius r: angle·(r + k·t).
+// It is the bend allowance of sheet work.
+func Bend(angle, r, t, k float64) float64 { return angle * (r + k*t) }
+
+// fit is the sum of the corrections at x; left of the point it keeps its
+// value there.
+func (s *sampled) fit(x float64) float64 {
+	x = math.Max(x, 0)
+	var sum float64
+	for _, f := range s.in.Fits {
+		if z := (x - f.At.MM()) / f.Reach.MM(); math.Abs(z) < 1 {
+			sum += f.By.MM() * (1 + math.Cos(math.Pi*z)) / 2
+		}
+	}
+	return sum
+}
+
+// end is where the seam meets the fold in the flat, at x = -g.
+func (s *sampled) end() float64 {
+	return s.in.Sheath.Welt.MM()/2 + s.bend() + s.in.Sheath.Ease.MM() + s.fit(0)
+}

@@ -1,0 +1,71 @@
+package calc
+
+import (
+	"cmp"
+	"slices"
+
+	"chape/calc/curve"
+	"chape/calc/knife"
+)
+
+// tautString measures a string pulled tight over points: from the first
+// point (0, 0) straight up to the highest point over it, along the upper
+// convex hull, and from the highest point over the last straight down to it.
+// It keeps its buffers from one place along the sheath to the next.
+type tautString struct {
+	pts  []curve.Vec
+	hull []curve.Vec
+	one  [1]knife.Section
+}
+
+// over lays the string from the fold apex over half the welt's thickness at
+// the fold and the sections, down to last. Sections may not reach past last.
+func (t *tautString) over(halfWelt float64, sections []knife.Section, last curve.Vec) float64 {
+	t.pull(halfWelt, sections, last)
+	length := t.hull[0].Y + t.hull[len(t.hull)-1].Y - last.Y
+	for i := 1; i < len(t.hull); i++ {
+		length += t.hull[i].Dist(t.hull[i-1])
+	}
+	return length
+}
+
+// pull finds the upper hull from the highest point over the fold to the
+// highest over last.
+func (t *tautString) pull(halfWelt float64, sections []knife.Section, last curve.Vec) {
+	t.pts = append(t.pts[:0], curve.Vec{Y: halfWelt})
+	for _, s := range sections {
+		t.pts = s.Upper(t.pts)
+	}
+	t.pts = append(t.pts, last)
+	if len(sections) > 1 {
+		slices.SortFunc(t.pts, func(a, b curve.Vec) int { return cmp.Compare(a.X, b.X) })
+	}
+	h := t.hull[:0]
+	for _, p := range t.pts {
+		p.X = min(max(p.X, 0), last.X)
+		if n := len(h); n > 0 && p.X == h[n-1].X { // one point a place, the highest
+			if p.Y <= h[n-1].Y {
+				continue
+			}
+			h = h[:n-1]
+		}
+		for len(h) >= 2 && !turnsDown(h[len(h)-2], h[len(h)-1], p) {
+			h = h[:len(h)-1]
+		}
+		h = append(h, p)
+	}
+	t.hull = h
+}
+
+// turnsDown tells whether b lies above the straight line from a to c.
+func turnsDown(a, b, c curve.Vec) bool {
+	return (b.X-a.X)*(c.Y-a.Y)-(b.Y-a.Y)*(c.X-a.X) < 0
+}
+
+// alone is the string over one section moved up to the fold, as it passes on
+// its way in. It ends beside the edge at half the welt's thickness, below any
+// corner that stands over it.
+func (t *tautString) alone(halfWelt float64, s knife.Section) float64 {
+	t.one[0] = s.Shift(-s.Top)
+	return t.over(halfWelt, t.one[:], curve.Vec{X: s.Depth(), Y: halfWelt})
+}
