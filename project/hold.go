@@ -141,7 +141,7 @@ func checkHold(hold, latest time.Duration) error {
 		return errors.New("a hold lasts from 0 to 366 days: try 2 h, or 24-48 h")
 	case latest > 0 && latest < hold:
 		return fmt.Errorf("look by %s is before not before %s: give the shorter time first",
-			Span(latest), Span(hold))
+			SpanText(latest), SpanText(hold))
 	}
 	return nil
 }

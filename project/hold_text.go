@@ -10,10 +10,10 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// Span says how long something lasts, in at most two units: "40 s", "12 min",
+// SpanText says how long something lasts, in at most two units: "40 s", "12 min",
 // "3 h 12 min", "3 d 4 h". It rounds up to the smallest unit shown, so that what still
 // runs never reads as nothing.
-func Span(d time.Duration) string {
+func SpanText(d time.Duration) string {
 	switch {
 	case d <= 0:
 		return "0 s"
@@ -69,7 +69,7 @@ func (h Hold) Line(now time.Time) string {
 	}
 	switch h.State(now) {
 	case HoldRunning:
-		return fmt.Sprintf("%s: %s still, %s", what, Span(h.Due.Sub(now.Round(0))), ClockTime(h.Due, now))
+		return fmt.Sprintf("%s: %s still, %s", what, SpanText(h.Due.Sub(now.Round(0))), ClockTime(h.Due, now))
 	case HoldLate:
 		return fmt.Sprintf("%s: look at it, was due by %s", what, ClockTime(h.LookBy, now))
 	}
@@ -230,7 +230,7 @@ func WindowText(hold, latest time.Duration) string {
 	case hold <= 0 && latest <= 0:
 		return "0"
 	case latest <= 0:
-		return Span(hold)
+		return SpanText(hold)
 	}
-	return Span(hold) + " - " + Span(latest)
+	return SpanText(hold) + " - " + SpanText(latest)
 }
