@@ -162,10 +162,10 @@ func ParseSpan(text string) (time.Duration, error) {
 		if !ok || err != nil {
 			return bad()
 		}
-		sum += time.Duration(number * float64(unit)).Round(time.Second)
-		if sum > MaxHold {
+		if number*float64(unit) > float64(MaxHold-sum) {
 			return 0, fmt.Errorf("%q is too long: give at most 366 d", text)
 		}
+		sum += time.Duration(number * float64(unit)).Round(time.Second)
 		rest = rest[n+end:]
 	}
 	return sum, nil
