@@ -49,8 +49,9 @@ type Weighing struct {
 type Estimate struct {
 	Earliest, Likely, Latest time.Duration
 
-	// Reached: the last weighing is within NearDry of dry. The times then
-	// lie in the past.
+	// Reached: the last weighing is within NearDry of dry. With the dry
+	// weight given, the window then is from the last weighing that was not
+	// to the first that was.
 	Reached bool
 
 	Dry      float64 // grams: as given, or as fitted

@@ -233,6 +233,7 @@ func TestPredictRefuses(t *testing.T) {
 		{"below dry", 120, w(150, 130, 110), "weighing 3 is below the dry weight (110 g against 120 g): correct one of them, or leave the dry weight out"},
 		{"a straight fall", 0, w(180, 175, 170, 165, 160), "too early to tell where the weight will end: weigh again in about 2 h, or give the weight before wetting"},
 		{"a bend the wrong way", 0, w(180, 179, 176, 170, 160), "too early to tell where the weight will end: weigh again in about 2 h, or give the weight before wetting"},
+		{"a curve with any end", 0, zumdahl(4), "too early to tell where the weight will end: weigh again in about 1 h, or give the weight before wetting"},
 		{"off any curve", 120, w(180, 179, 178, 130, 129), "take out a wrong one, or those from while it was soaked"},
 		{"no weight", 120, w(180, 0, 160), "weighing 2, 0 g, can't be: correct it or take it out"},
 		{"not a number", 120, w(180, math.NaN(), 160), "weighing 2, NaN g, can't be: correct it or take it out"},

@@ -112,8 +112,9 @@ func (s series) scatter(ssr float64) float64 {
 	return math.Max(math.Sqrt(ssr/s.freedom()), s.step/math.Sqrt(12))
 }
 
-// farthest is how long after the last weighing an end is looked for.
-const farthest = 60 * 24 // hours
+// widest bounds the late side of a window: an end that may be this many
+// times later than the likely one is no answer.
+const widest = 10
 
 // window finds the hours on both sides of the best end at which the best
 // curve through them becomes too bad to believe (profile of the sum of
@@ -128,7 +129,7 @@ func (s series) window(best curve, scatter float64) (early, late float64, err er
 	mid := best.nearDry()
 	last := s.hours[len(s.hours)-1]
 	first := math.Max(0.01*math.Abs(mid), 0.01*last)
-	late, ok := edge(believable, mid, first, last+farthest)
+	late, ok := edge(believable, mid, first, widest*math.Max(mid, last))
 	if !ok {
 		return 0, 0, s.tooEarly()
 	}

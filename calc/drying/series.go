@@ -65,13 +65,13 @@ func (s series) contradiction() error {
 	for i := 1; i < len(s.grams); i++ {
 		before, now := s.grams[i-1], s.grams[i]
 		if now > before+slack+0.02*max(0, s.grams[0]-s.last()) {
-			return fmt.Errorf("weighing %d is heavier than the one before (%.4g g, then %.4g g): take out the wrong one, or all from before it was wetted again",
+			return fmt.Errorf("weighing %d is heavier than the one before (%v g, then %v g): take out the wrong one, or all from before it was wetted again",
 				i+1, before, now)
 		}
 	}
 	for i, g := range s.grams {
 		if s.given() && g < s.dry*(1-NearDry)-slack {
-			return fmt.Errorf("weighing %d is below the dry weight (%.4g g against %.4g g): correct one of them, or leave the dry weight out",
+			return fmt.Errorf("weighing %d is below the dry weight (%v g against %v g): correct one of them, or leave the dry weight out",
 				i+1, g, s.dry)
 		}
 	}
@@ -89,7 +89,7 @@ func (s series) enough() error {
 		return fmt.Errorf("%d of at least %d weighings%s: weigh again in an hour or more", n, fewest, hint)
 	}
 	if s.grams[0]-s.last() < 3*s.step || s.hours[n-1] == 0 {
-		return fmt.Errorf("the weight has not fallen enough to tell (%.4g g, then %.4g g): weigh again in some hours", s.grams[0], s.last())
+		return fmt.Errorf("the weight has not fallen enough to tell (%v g, then %v g): weigh again in some hours", s.grams[0], s.last())
 	}
 	return nil
 }
