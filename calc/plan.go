@@ -147,7 +147,7 @@ func (p *Plan) layStitches() error {
 	sewn := q.Laid - (st.First + st.Last).MM()
 	if sewn <= 0 {
 		return fmt.Errorf("first hole and last hole take %s of a stitch line of %s: make first and last shorter",
-			(st.First + st.Last).Format(length.Millimetres, length.Ruler),
+			(st.First+st.Last).Format(length.Millimetres, length.Ruler),
 			length.Length(q.Laid).Format(length.Millimetres, length.Ruler))
 	}
 	n := math.Max(1, math.Floor(sewn/st.Pitch.MM()+0.5))
