@@ -248,6 +248,44 @@ func TestPredictRefuses(t *testing.T) {
 	}
 }
 
+// What a scale may do is no contradiction: a digit or two up, or a little
+// below the dry weight.
+func TestPredictForgivesTheScale(t *testing.T) {
+	w := func(grams ...float64) []Weighing {
+		var w []Weighing
+		for i, g := range grams {
+			w = append(w, Weighing{hours(4 * float64(i)), g})
+		}
+		return w
+	}
+	for _, tt := range []struct {
+		dry float64
+		w   []Weighing
+	}{
+		{120, w(130, 128, 129, 126)},            // one digit of a kitchen scale, two in a hundred of the loss are less
+		{0, w(220, 170.1, 144.8, 145.9, 126.2)}, // ten digits of a finer one, but little of the loss
+		{120, w(121, 116)},                      // 2 % below, and two digits
+	} {
+		_, err := Predict(tt.dry, tt.w)
+		if err != nil && (strings.Contains(err.Error(), "heavier") || strings.Contains(err.Error(), "below the dry")) {
+			t.Errorf("Predict(%v, %v): %v, want no contradiction", tt.dry, tt.w, err)
+		}
+	}
+}
+
+// A last weighing that is too heavy says not yet, whatever the curve says.
+func TestPredictIsNotInThePast(t *testing.T) {
+	w := exact(120, 60, 0.1, 0, 3, 6, 10, 16, 24) // dry after 32.19 h
+	w = append(w, Weighing{hours(34), 122.6})     // 0.6 g above the curve
+	e, err := Predict(120, w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if e.Reached || e.Earliest < hours(34) || e.Likely < e.Earliest || e.Latest < e.Likely {
+		t.Errorf("Predict = %+v, want a window from 34 h on", e)
+	}
+}
+
 func TestCurve(t *testing.T) {
 	e, err := Predict(120, exact(120, 60, 0.1, 0, 3, 6, 10))
 	if err != nil {

@@ -56,35 +56,17 @@ func (l Length) Exact(u Unit) string {
 	if Length(n/64)*Inch == l {
 		return fraction(n, 64)
 	}
-	if s, ok := l.decimalInches(10); ok {
-		return s
+	for decimals := range 11 { // what was typed, not its last bit after two conversions
+		s := strconv.FormatFloat(l.In(), 'f', decimals, 64)
+		if v, err := strconv.ParseFloat(s, 64); err == nil && Length(v)*Inch == l {
+			return s
+		}
 	}
-	// The same 64th, reached through millimetres and one bit off.
+	// A 64th that was reached through millimetres may be one bit off.
 	if math.Abs(float64(Length(n/64)*Inch-l)) <= 1e-15*math.Abs(float64(l)) {
 		return fraction(n, 64)
 	}
-	s, _ := l.decimalInches(20)
-	return s
-}
-
-// decimalInches finds the shortest decimal of inches that is l, bit for
-// bit, with at most the given decimals. If there is none it gives the
-// nearest one and false.
-func (l Length) decimalInches(most int) (string, bool) {
-	q := l.In()
-	for d := range most + 1 {
-		s := strconv.FormatFloat(q, 'f', d, 64)
-		if v, err := strconv.ParseFloat(s, 64); err == nil && Length(v)*Inch == l {
-			return s, true
-		}
-	}
-	// Dividing may have missed the figure typed by its last bit.
-	for _, v := range []float64{q, math.Nextafter(q, math.Inf(1)), math.Nextafter(q, math.Inf(-1))} {
-		if s := strconv.FormatFloat(v, 'f', -1, 64); len(s) <= most && Length(v)*Inch == l {
-			return s, true
-		}
-	}
-	return strconv.FormatFloat(q, 'f', -1, 64), false
+	return strconv.FormatFloat(l.In(), 'f', -1, 64)
 }
 
 // roundUp rounds to a whole number, halves away from zero. A figure that is

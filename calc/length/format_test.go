@@ -87,7 +87,9 @@ func TestExact(t *testing.T) {
 		{"0.125", Inches, "1/8"},
 		{"3.175 mm", Inches, "1/8"},
 		{"-1-3/8", Inches, "-1 3/8"},
+		{"304.8 mm", Inches, "12"}, // 12 × 25.4 is a bit less in binary
 		{"0.123", Inches, "0.123"},
+		{"0.12345678901234", Inches, "0.12345678901234"},
 		{"0.4", Inches, "0.4"},
 		{"5", Inches, "5"},
 	}
@@ -120,7 +122,7 @@ func TestExactRoundTrip(t *testing.T) {
 				t.Fatal(err)
 			}
 			got, err := Parse(want.Exact(r.u), r.u)
-			if err != nil || got != want {
+			if err != nil || got != want || len(want.Exact(r.u)) > len(r.typed)+2 {
 				t.Fatalf("%q in %v is shown as %q, which is %v, %v, want %v", r.typed, r.u, want.Exact(r.u), got, err, want)
 			}
 		}
