@@ -89,3 +89,11 @@ func (p Project) Input(limits calc.Limits) calc.Input {
 	}
 	return in
 }
+
+// String gives the word the project file uses.
+func (s Source) String() string {
+	if s == FromOutline {
+		return "outline"
+	}
+	return "stations"
+}

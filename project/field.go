@@ -1,0 +1,282 @@
+package project
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"chape/calc/length"
+)
+
+// Kind is what sort of value a field holds.
+type Kind uint8
+
+// The kinds, with the Go type of their values.
+const (
+	Length  Kind = iota // length.Length
+	Leather             // length.Length; leather weights may be typed
+	Share               // float64
+	Number              // float64, a plain figure such as grams
+	Count               // int
+	Choice              // string, one of Options
+	Text                // string, one line
+	Lines               // string, several lines
+	Date                // time.Time at midnight UTC; zero: none
+	Moment              // time.Time; zero: not yet
+	Span                // time.Duration
+	Flag                // bool
+)
+
+// Spec says what a field is: the reading and the writing of the file, the
+// checks and the screens all go by it.
+type Spec struct {
+	Key     string          // in the file: "sheath.leather", "knife.station.at"
+	Group   string          // "project", "customer", "knife", "outline", "sheath", "belt", "stitches"
+	Name    string          // the trade's plain words, for the screen
+	Hint    string          // how to measure or choose it, one line
+	Kind    Kind            //
+	Fine    length.Fineness // the tool it is measured with
+	Min     float64         // mm, or as the kind counts; texts: unused
+	Max     float64         // texts: the most letters
+	Above   bool            // Min itself is too little
+	Options []string        // of a choice, as in the file
+	Auto    string          // what the screen says where no value is given: "centred"
+	Needed  bool            // the file must hold it: there is no default
+}
+
+// Field is one value of a project, as the screens edit it.
+type Field struct {
+	Spec
+	Index  int  // of the row it belongs to, -1: none
+	ranged bool // Min and Max are of what the screens show, too
+	get    func(Project) any
+	set    func(*Project, any) error
+}
+
+// Get gives the value as the screens show it, of the type Kind says; nil
+// where none is given and Auto is shown.
+func (f Field) Get(p Project) any { return f.get(p) }
+
+// Set puts a value that Parse gave into p. When the project would no longer
+// do, it is left as it was and the error is a Problem.
+func (f Field) Set(p *Project, v any) error {
+	q := p.Clone()
+	if err := f.set(&q, v); err != nil {
+		if bad, ok := err.(Problem); ok {
+			bad.Index = f.Index
+			return bad
+		}
+		return err
+	}
+	if err := q.Validate(); err != nil {
+		ps := err.(Problems)
+		if own, ok := ps.For(f.Key, f.Index); ok {
+			return own
+		}
+		return ps[0]
+	}
+	*p = q
+	return nil
+}
+
+// Show gives the exact text for the edit field, without a unit.
+func (f Field) Show(p Project) string { return f.show(f.get(p), p.Units) }
+
+// Parse reads what was typed. The error is one line that says what would do.
+// An empty text is no value where Auto says what then holds.
+func (f Field) Parse(text string, p Project) (any, error) {
+	v, err := f.parse(strings.TrimSpace(text), p.Units)
+	if err != nil || !f.ranged {
+		return v, err
+	}
+	if bad, ok := f.outside(v, p.Units); ok {
+		return nil, fmt.Errorf("%s will not do: %s", bad.Found, bad.Remedy)
+	}
+	return v, nil
+}
+
+// Unit is what stands behind the value on the screen.
+func (f Field) Unit(p Project) string {
+	switch f.Kind {
+	case Length, Leather:
+		return p.Units.String()
+	case Number:
+		return "g"
+	}
+	return ""
+}
+
+func (s Spec) show(v any, u length.Unit) string {
+	switch v := v.(type) {
+	case nil:
+		return s.Auto
+	case length.Length:
+		return v.Exact(u)
+	case float64:
+		return strconv.FormatFloat(v, 'f', -1, 64)
+	case int:
+		return strconv.Itoa(v)
+	case string:
+		return v
+	case time.Time:
+		if v.IsZero() {
+			return ""
+		}
+		if s.Kind == Date {
+			return v.Format(time.DateOnly)
+		}
+		return v.Format("2006-01-02 15:04")
+	case time.Duration:
+		if v == 0 {
+			return ""
+		}
+		return shortSpan(v)
+	case bool:
+		if v {
+			return "yes"
+		}
+		return "no"
+	}
+	return ""
+}
+
+func (s Spec) parse(text string, u length.Unit) (any, error) {
+	if s.Auto != "" && (text == "" || strings.EqualFold(text, s.Auto)) {
+		return nil, nil
+	}
+	switch s.Kind {
+	case Length:
+		return wrap(length.Parse(text, u))
+	case Leather:
+		return wrap(length.ParseLeather(text, u))
+	case Share:
+		return wrap(parseShare(text))
+	case Number:
+		return wrap(parseNumber(text))
+	case Count:
+		n, err := strconv.Atoi(text)
+		if err != nil {
+			return nil, fmt.Errorf("%s is not a whole number: try %d", quote(text), int(s.Min)+1)
+		}
+		return n, nil
+	case Choice:
+		return wrap(s.choose(text))
+	case Date:
+		return wrap(parseDate(text))
+	case Moment:
+		return wrap(parseMoment(text))
+	case Span:
+		return wrap(parseSpan(text))
+	case Flag:
+		return wrap(parseFlag(text))
+	}
+	return text, nil
+}
+
+func wrap[T any](v T, err error) (any, error) {
+	if err != nil {
+		return nil, err
+	}
+	return v, nil
+}
+
+// choose takes an option by its word or the beginning of it.
+func (s Spec) choose(text string) (string, error) {
+	low := strings.ToLower(text)
+	if i := slices.Index(s.Options, low); i >= 0 {
+		return low, nil
+	}
+	var found []string
+	for _, o := range s.Options {
+		if low != "" && strings.HasPrefix(o, low) {
+			found = append(found, o)
+		}
+	}
+	if len(found) == 1 {
+		return found[0], nil
+	}
+	return "", fmt.Errorf("%s is not one of them: %s", quote(text), s.offer())
+}
+
+func (s Spec) offer() string {
+	n := len(s.Options)
+	return "try " + strings.Join(s.Options[:n-1], ", ") + " or " + s.Options[n-1]
+}
+
+// outside tells whether the value is out of the field's range.
+func (s Spec) outside(v any, u length.Unit) (Problem, bool) {
+	p := Problem{Key: s.Key, Index: -1}
+	switch v := v.(type) {
+	case nil:
+		return p, false
+	case length.Length:
+		p.Found, p.Remedy = measure(v, u), s.lengths(u)
+		return p, !s.holds(float64(v))
+	case float64:
+		p.Found, p.Remedy = strconv.FormatFloat(v, 'g', -1, 64), s.figures()
+		return p, !s.holds(v)
+	case int:
+		p.Found, p.Remedy = strconv.Itoa(v), s.figures()
+		return p, !s.holds(float64(v))
+	case string:
+		return s.badText(v, p)
+	case time.Duration:
+		p.Found, p.Remedy = quote(shortSpan(v)), fmt.Sprintf("give 0h to %s, such as 24h or 15m", shortSpan(time.Duration(s.Max)))
+		return p, v < 0 || v > time.Duration(s.Max)
+	case time.Time:
+		p.Found, p.Remedy = v.Format(time.RFC3339), "give a time between the years 1970 and 2200"
+		if v.IsZero() {
+			p.Found = "nothing"
+			return p, s.Needed
+		}
+		return p, v.Year() < 1970 || v.Year() > 2200
+	}
+	return p, false
+}
+
+func (s Spec) holds(f float64) bool {
+	return f >= s.Min && f <= s.Max && !(s.Above && f == s.Min) && !math.IsNaN(f)
+}
+
+// lengths says the range in the unit, rounded inwards in inches.
+func (s Spec) lengths(u length.Unit) string {
+	from := "give "
+	if s.Above {
+		from = "give more than "
+	}
+	lo, hi := s.Min, s.Max
+	digits := -1
+	if u == length.Inches {
+		lo, hi, digits = math.Ceil(lo/25.4*100)/100, math.Floor(hi/25.4*100)/100, 2
+	}
+	return from + strconv.FormatFloat(lo, 'f', digits, 64) + ", up to " + strconv.FormatFloat(hi, 'f', digits, 64) + " " + u.String()
+}
+
+func (s Spec) figures() string {
+	from := "give "
+	if s.Above {
+		from = "give more than "
+	}
+	return from + strconv.FormatFloat(s.Min, 'f', -1, 64) + ", up to " + strconv.FormatFloat(s.Max, 'f', -1, 64)
+}
+
+// measure shows a length for an error: in the unit where that is short.
+func measure(l length.Length, u length.Unit) string {
+	f := float64(l)
+	if math.IsNaN(f) || math.IsInf(f, 0) || math.Abs(f) > 1e6 || f != 0 && math.Abs(f) < 1e-6 {
+		return strconv.FormatFloat(f, 'g', -1, 64)
+	}
+	if s := l.Exact(u); u == length.Inches && len(s) <= 8 {
+		return s + " in"
+	}
+	return strconv.FormatFloat(f, 'f', -1, 64) + " mm"
+}
+
+// tidy takes off what adding and dividing leave behind the ninth decimal, so
+// that a sum of two readings is a reading again.
+func tidy(l length.Length) length.Length {
+	return length.Length(math.Round(float64(l)*1e9) / 1e9)
+}

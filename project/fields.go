@@ -1,0 +1,117 @@
+package project
+
+import (
+	"slices"
+
+	"chape/calc"
+	"chape/calc/knife"
+	"chape/calc/length"
+)
+
+// scalars are the keys that stand once in a file, in the order in which they
+// are written and shown.
+var scalars = slices.Concat(head, customer, outline, sheath, belt, stitches)
+
+// Fields lists every value that stands once in a project, in the order of the
+// screens. Marks, fits, steps and weighings have their own.
+var Fields = bindScalars()
+
+func bindScalars() []Field {
+	var fs []Field
+	for _, c := range scalars {
+		fs = append(fs, field(c, -1, func(p *Project) *Project { return p }, thenOf(c.Spec)))
+	}
+	return fs
+}
+
+// thenOf is what follows from a change: the marks follow the outline, and
+// while the mouth stands where the program proposed it, it follows the knife.
+func thenOf(s Spec) func(*Project) error {
+	if s.Group == "outline" {
+		return (*Project).refill
+	}
+	return nil
+}
+
+// FieldFor finds a field by its key.
+func FieldFor(key string) (Field, bool) {
+	i := slices.IndexFunc(Fields, func(f Field) bool { return f.Key == key })
+	if i < 0 {
+		return Field{}, false
+	}
+	return Fields[i], true
+}
+
+const (
+	longestLine  = 200
+	longestNotes = 20000
+	longestKnife = 2000
+)
+
+var head = []column[Project]{
+	at(Spec{Key: "title", Group: "project", Name: "title", Kind: Text, Max: longestLine,
+		Hint: "what you call this knife"}, "", func(p *Project) *string { return &p.Title }),
+	choiceAt(Spec{Key: "units", Group: "project", Name: "units", Hint: "what you measure in"},
+		func(p *Project) *length.Unit { return &p.Units }, length.Millimetres, length.Inches),
+	at(Spec{Key: "revision", Group: "project", Name: "pattern number", Kind: Count, Max: 100000,
+		Hint: "raise it when you cut a new pattern"}, 1, func(p *Project) *int { return &p.Revision }),
+	at(Spec{Key: "notes", Group: "project", Name: "notes", Kind: Lines, Max: longestNotes,
+		Hint: "anything worth knowing next time"}, "", func(p *Project) *string { return &p.Notes }).unlessEmpty(),
+}
+
+var customer = []column[Project]{
+	at(Spec{Key: "customer.name", Group: "customer", Name: "for whom", Kind: Text, Max: longestLine,
+		Hint: "the customer's name"}, "", func(p *Project) *string { return &p.Customer.Name }).unlessEmpty(),
+	choiceAt(Spec{Key: "customer.hand", Group: "customer", Name: "drawn with the", Hint: "the hand that draws the knife"},
+		func(p *Project) *calc.Hand { return &p.Customer.Hand }, calc.RightHand, calc.LeftHand),
+	choiceAt(Spec{Key: "customer.edge", Group: "customer", Name: "edge to the", Hint: "where the edge points when it is worn"},
+		func(p *Project) *calc.Edge { return &p.Customer.Edge }, calc.EdgeRear, calc.EdgeFront),
+	dateAt(Spec{Key: "customer.due", Group: "customer", Name: "due", Hint: "the day it is promised for"}),
+}
+
+var outline = []column[Project]{
+	choiceAt(Spec{Key: "knife.back", Group: "knife", Name: "back", Hint: "sharp where a swedge, a second edge or a hook would cut the fold"},
+		func(p *Project) *knife.Back { return &p.Knife.Back }, knife.Blunt, knife.Sharp),
+	choiceAt(Spec{Key: "knife.source", Group: "outline", Name: "marks from", Hint: "outline: filled from the figures below; stations: as you measured them"},
+		func(p *Project) *Source { return &p.Source }, FromStations, FromOutline),
+	choiceAt(outlined("point", "point", "the shape of the blade's point"),
+		func(p *Project) *knife.Point { return &p.Outline.Point }, knife.Points...),
+	outlineLength("blade", "blade length", "point to the front of the bolster, guard or handle", length.Ruler, 20, 1500, 110,
+		func(p *Project) *length.Length { return &p.Outline.Blade }),
+	outlineLength("depth", "blade depth", "spine to edge where the blade is deepest", length.Calliper, 5, 200, 30,
+		func(p *Project) *length.Length { return &p.Outline.Depth }),
+	outlineLength("spine", "spine thickness", "at the back of the blade, near the handle", length.Calliper, 0.5, 15, 4,
+		func(p *Project) *length.Length { return &p.Outline.Spine }),
+	outlineLength("grind", "grind height", "edge to where the bevel begins; 0 where it goes up to the spine", length.Calliper, 0, 200, 0,
+		func(p *Project) *length.Length { return &p.Outline.Grind }),
+	choiceAt(outlined("front", "front of the handle", "what stands between blade and handle"),
+		func(p *Project) *knife.Front { return &p.Outline.Front }, knife.Fronts...),
+	outlineLength("front_length", "front, length", "along the knife; without bolster or guard it does not count", length.Calliper, 0, 100, 12,
+		func(p *Project) *length.Length { return &p.Outline.FrontLength }),
+	outlineLength("front_depth", "front, depth", "back to belly of the bolster or guard", length.Calliper, 0, 200, 32,
+		func(p *Project) *length.Length { return &p.Outline.FrontDepth }),
+	outlineLength("front_thick", "front, thickness", "across the bolster or guard", length.Calliper, 0, 80, 14,
+		func(p *Project) *length.Length { return &p.Outline.FrontThick }),
+	outlineLength("handle", "handle length", "behind the bolster or guard", length.Ruler, 20, 500, 110,
+		func(p *Project) *length.Length { return &p.Outline.Handle }),
+	outlineLength("handle_depth", "handle depth", "back to belly at its front", length.Calliper, 5, 150, 28,
+		func(p *Project) *length.Length { return &p.Outline.HandleDepth }),
+	outlineLength("handle_thick", "handle thickness", "across, at its front", length.Calliper, 2, 80, 20,
+		func(p *Project) *length.Length { return &p.Outline.HandleThick }),
+	outlineLength("swell", "swell", "how much deeper and thicker the handle is at its fattest", length.Calliper, 0, 50, 3,
+		func(p *Project) *length.Length { return &p.Outline.Swell }),
+	outlineLength("butt", "butt depth", "back to belly at the butt; 0 where it is as at the front", length.Calliper, 0, 150, 0,
+		func(p *Project) *length.Length { return &p.Outline.Butt }),
+	choiceAt(outlined("section", "handle section", "slab: flat sides; oval: rounded all over"),
+		func(p *Project) *knife.Kind { return &p.Outline.Section }, knife.Slab, knife.Oval),
+}
+
+func outlined(key, name, hint string) Spec {
+	return Spec{Key: "knife.outline." + key, Group: "outline", Name: name, Hint: hint}
+}
+
+func outlineLength(key, name, hint string, fine length.Fineness, lo, hi float64, def length.Length, p func(*Project) *length.Length) column[Project] {
+	s := outlined(key, name, hint)
+	s.Fine, s.Min, s.Max = fine, lo, hi
+	return lengthAt(s, def, p)
+}

@@ -1,0 +1,226 @@
+package project
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"chape/calc/knife"
+	"chape/calc/length"
+)
+
+// How many rows a file may hold: far more than anyone makes.
+const (
+	mostMarks     = 200
+	mostFits      = 100
+	mostSteps     = 500
+	mostWeighings = 1000
+)
+
+func stationLength(key, name, hint string, fine length.Fineness, hi float64, def any, p func(*knife.Station) *length.Length) column[knife.Station] {
+	c := lengthAt(Spec{Key: "knife.station." + key, Group: "marks", Name: name, Hint: hint, Fine: fine, Max: hi, Needed: def == nil}, 0, p)
+	c.def = def
+	return c
+}
+
+var none = length.Length(0)
+
+// marks are the columns of the table of marks. The file holds places from the
+// rule; the screens show what the calliper reads.
+var marks = []column[knife.Station]{
+	stationLength("at", "at", "from the point, along the rule", length.Ruler, longestKnife, nil,
+		func(s *knife.Station) *length.Length { return &s.At }),
+	stationLength("top", "gap", "rule to spine with a small square; 0 where it touches", length.Ruler, 300, none,
+		func(s *knife.Station) *length.Length { return &s.Top }).shownAs(
+		func(s knife.Station) any { return s.Top }, setGap),
+	stationLength("bottom", "depth", "spine to edge with the calliper, square across", length.Calliper, 500, nil,
+		func(s *knife.Station) *length.Length { return &s.Bottom }).shownAs(
+		func(s knife.Station) any { return tidy(s.Depth()) }, setDepth),
+	stationLength("thick", "thickness", "across at the fattest, with the calliper", length.Calliper, 100, nil,
+		func(s *knife.Station) *length.Length { return &s.Thick }),
+	choiceAt(Spec{Key: "knife.station.kind", Group: "marks", Name: "section", Hint: "from here towards the handle"},
+		func(s *knife.Station) *knife.Kind { return &s.Kind }, knife.Kinds...),
+	grind(),
+	stationLength("round", "corners", "slabs: radius of the outer corners", length.Calliper, 100, none,
+		func(s *knife.Station) *length.Length { return &s.Round }).only(
+		func(s knife.Station) bool { return s.Kind == knife.Slab || s.Round != 0 }),
+}
+
+// grind is the share of the depth that tapers, measured as the grind height.
+func grind() column[knife.Station] {
+	s := Spec{Key: "knife.station.bevel", Group: "marks", Name: "grind height", Kind: Share, Max: 1, Auto: "full", Fine: length.Calliper,
+		Hint: "blades: edge to where the bevel begins; full where it goes up to the spine"}
+	c := at(s, 1.0, func(s *knife.Station) *float64 { return &s.Bevel })
+	c = c.only(func(s knife.Station) bool { return s.Kind == knife.Blade || s.Bevel != 1 })
+	return c.shownAs(func(s knife.Station) any {
+		if s.Bevel == 1 {
+			return nil
+		}
+		return tidy(length.Length(s.Bevel) * s.Depth())
+	}, setGrind)
+}
+
+// only writes the key where it says something.
+func (c column[T]) only(written func(T) bool) column[T] {
+	c.skip = func(t T) bool { return !written(t) }
+	return c
+}
+
+// setGap moves the mark away from the rule; its depth stays.
+func setGap(s *knife.Station, v any) error {
+	depth := s.Depth()
+	s.Top = v.(length.Length)
+	s.Bottom = tidy(s.Top + depth)
+	return nil
+}
+
+// setDepth keeps the gap and the grind height; a full grind stays full.
+func setDepth(s *knife.Station, v any) error {
+	height, depth := length.Length(s.Bevel)*s.Depth(), v.(length.Length)
+	if depth < 0 {
+		return Problem{Key: "knife.station.bottom", Index: -1, Found: measure(depth, length.Millimetres), Remedy: "give a depth of 0 or more"}
+	}
+	s.Bottom = tidy(s.Top + depth)
+	if s.Bevel < 1 && depth > 0 {
+		s.Bevel = min(1, float64(height/depth))
+	}
+	return nil
+}
+
+// setGrind sets the grind height; none given is a full grind.
+func setGrind(s *knife.Station, v any) error {
+	h, given := v.(length.Length)
+	depth := tidy(s.Depth())
+	switch {
+	case !given:
+		s.Bevel = 1
+	case h < 0 || h > depth:
+		return Problem{Key: "knife.station.bevel", Index: -1, Found: measure(h, length.Millimetres),
+			Remedy: fmt.Sprintf("give 0 up to the depth there, %s", measure(depth, length.Millimetres))}
+	case depth == 0:
+		s.Bevel = 1
+	default:
+		s.Bevel = float64(h / depth)
+	}
+	return nil
+}
+
+// MarkFields are the columns of mark i. A change makes the marks stand for
+// themselves: the outline fills them no longer.
+func MarkFields(i int) []Field {
+	row := func(p *Project) *knife.Station { return &p.Knife.Stations[i] }
+	then := func(p *Project) error {
+		p.Source = FromStations
+		return nil
+	}
+	fs := bind(marks, i, row, then)
+	for j := range fs {
+		if fs[j].Key == "knife.station.bevel" {
+			fs[j].Kind = Length // the height is typed, the share is kept
+		}
+	}
+	return fs
+}
+
+func bind[T any](cs []column[T], i int, row func(*Project) *T, then func(*Project) error) []Field {
+	fs := make([]Field, 0, len(cs))
+	for _, c := range cs {
+		fs = append(fs, field(c, i, row, then))
+	}
+	return fs
+}
+
+var folded = []string{"paper", "same thickness", "leather", "finished"}
+
+func fitLength(key, name, hint string, s Spec, def any, p func(*Fit) *length.Length) column[Fit] {
+	s.Key, s.Group, s.Name, s.Hint, s.Needed = "fit."+key, "fits", name, hint, def == nil
+	c := lengthAt(s, 0, p)
+	c.def = def
+	return c
+}
+
+var fits = []column[Fit]{
+	fitLength("at", "at", "where it was tight or loose, from the point", Spec{Min: -200, Max: longestKnife}, nil,
+		func(f *Fit) *length.Length { return &f.At }),
+	fitLength("by", "by", "added to each half; less than 0 takes away", Spec{Min: -50, Max: 50, Fine: length.Calliper}, nil,
+		func(f *Fit) *length.Length { return &f.By }),
+	fitLength("reach", "reach", "how far it runs out to either side", Spec{Max: longestKnife, Above: true}, length.Length(20),
+		func(f *Fit) *length.Length { return &f.Reach }),
+	at(Spec{Key: "fit.with", Group: "fits", Name: "folded in", Kind: Choice, Options: folded, Hint: "what the trial was folded from"},
+		folded[1], func(f *Fit) *string { return &f.With }),
+	at(Spec{Key: "fit.note", Group: "fits", Name: "note", Kind: Text, Max: longestLine, Hint: "what you saw"},
+		"", func(f *Fit) *string { return &f.Note }).unlessEmpty(),
+}
+
+// FitFields are the columns of correction i.
+func FitFields(i int) []Field {
+	return bind(fits, i, func(p *Project) *Fit { return &p.Fits[i] }, nil)
+}
+
+const (
+	longestHold = 366 * 24 * time.Hour
+	longestWork = 10000 * time.Hour
+)
+
+func stepText(key, name, hint string, most float64, p func(*Step) *string) column[Step] {
+	return at(Spec{Key: "step." + key, Group: "steps", Name: name, Hint: hint, Kind: Text, Max: most}, "", p).unlessEmpty()
+}
+
+func stepSpan(key, name, hint string, most time.Duration, p func(*Step) *time.Duration) column[Step] {
+	s := Spec{Key: "step." + key, Group: "steps", Name: name, Hint: hint, Kind: Span, Max: float64(most)}
+	return at(s, time.Duration(0), p).unlessEmpty()
+}
+
+func stepTime(key, name string, p func(*Step) *time.Time) column[Step] {
+	return at(Spec{Key: "step." + key, Group: "steps", Name: name, Kind: Moment}, time.Time{}, p).unlessEmpty()
+}
+
+var steps = []column[Step]{
+	neededStep(stepText("title", "step", "what is to be done", longestLine, func(s *Step) *string { return &s.Title })),
+	stepText("short", "short name", "at most 9 letters, for the bench", 9, func(s *Step) *string { return &s.Short }),
+	stepText("caution", "caution", "what can hurt, and what keeps it from you", 2000, func(s *Step) *string { return &s.Caution }),
+	stepText("note", "note", "your own", 2000, func(s *Step) *string { return &s.Note }),
+	stepSpan("hold", "not before", "how long it must stand: 24h, 15m", longestHold, func(s *Step) *time.Duration { return &s.Hold }),
+	stepSpan("latest", "look by", "when to look at the latest: 48h", longestHold, func(s *Step) *time.Duration { return &s.Latest }),
+	stepTime("started", "started", func(s *Step) *time.Time { return &s.Started }),
+	stepTime("ended", "ended early", func(s *Step) *time.Time { return &s.Ended }),
+	stepTime("done", "done", func(s *Step) *time.Time { return &s.Done }),
+	at(Spec{Key: "step.skipped", Group: "steps", Name: "left out", Kind: Flag}, false, func(s *Step) *bool { return &s.Skipped }).unlessEmpty(),
+	stepSpan("spent", "at the bench", "time spent on it: 45m", longestWork, func(s *Step) *time.Duration { return &s.Spent }),
+}
+
+func neededStep(c column[Step]) column[Step] {
+	c.Needed, c.skip = true, nil
+	return c
+}
+
+// StepFields are the columns of step i.
+func StepFields(i int) []Field {
+	return bind(steps, i, func(p *Project) *Step { return &p.Steps[i] }, nil)
+}
+
+var weighings = []column[Weighing]{
+	func() column[Weighing] {
+		c := at(Spec{Key: "weigh.when", Group: "drying", Name: "when", Kind: Moment, Needed: true}, time.Time{},
+			func(w *Weighing) *time.Time { return &w.When })
+		return c
+	}(),
+	at(Spec{Key: "weigh.grams", Group: "drying", Name: "grams", Kind: Number, Max: 20000, Above: true, Needed: true,
+		Hint: "the sheath alone, on the kitchen scale"}, 0.0, func(w *Weighing) *float64 { return &w.Grams }),
+	at(Spec{Key: "weigh.state", Group: "drying", Name: "state", Kind: Choice, Options: []string{"drying", "before"},
+		Hint: "before: just before wetting"}, "drying", func(w *Weighing) *string { return &w.State }),
+}
+
+// WeighFields are the columns of weighing i.
+func WeighFields(i int) []Field {
+	return bind(weighings, i, func(p *Project) *Weighing { return &p.Weigh[i] }, nil)
+}
+
+// Clone is a copy that shares no list with p.
+func (p Project) Clone() Project {
+	p.Knife.Stations = slices.Clone(p.Knife.Stations)
+	p.Fits = slices.Clone(p.Fits)
+	p.Steps = slices.Clone(p.Steps)
+	p.Weigh = slices.Clone(p.Weigh)
+	return p
+}

@@ -1,0 +1,132 @@
+package project
+
+import (
+	"time"
+
+	"chape/calc"
+	"chape/calc/length"
+)
+
+// Ranges and defaults are common practice, no source, and wide: they keep
+// slips and nonsense out, not unusual work.
+
+func dateAt(s Spec) column[Project] {
+	s.Kind = Date
+	return at(s, time.Time{}, func(p *Project) *time.Time { return &p.Customer.Due }).unlessEmpty()
+}
+
+func sheathLength(key, name, hint string, fine length.Fineness, lo, hi float64, def length.Length, p func(*calc.Sheath) *length.Length) column[Project] {
+	return lengthAt(Spec{Key: "sheath." + key, Group: "sheath", Name: name, Hint: hint, Fine: fine, Min: lo, Max: hi}, def,
+		func(q *Project) *length.Length { return p(&q.Sheath) })
+}
+
+func asLeather(c column[Project]) column[Project] {
+	c.Kind = Leather
+	return c
+}
+
+func above(c column[Project]) column[Project] {
+	c.Above = true
+	return c
+}
+
+func needed(c column[Project]) column[Project] {
+	c.Needed = true
+	return c
+}
+
+var sheath = []column[Project]{
+	needed(above(sheathLength("mouth", "mouth", "point to mouth along the fold: the bolster and half the handle", length.Ruler, 0, longestKnife, 0,
+		func(s *calc.Sheath) *length.Length { return &s.Mouth }))),
+	asLeather(sheathLength("leather", "leather", "thickness of the body; 8 oz will do as well", length.Calliper, 0.5, 10, 3.2,
+		func(s *calc.Sheath) *length.Length { return &s.Leather })),
+	asLeather(sheathLength("welt", "welt", "thickness of all its plies together, glued", length.Calliper, 0.5, 30, 3.2,
+		func(s *calc.Sheath) *length.Length { return &s.Welt })),
+	at(Spec{Key: "sheath.plies", Group: "sheath", Name: "welt plies", Kind: Count, Min: 1, Max: 10,
+		Hint: "how many strips make the welt"}, 1, func(p *Project) *int { return &p.Sheath.Plies }),
+	sheathLength("clearance", "edge to welt", "room between the knife and the welt's inner edge", length.Ruler, 0, 50, 3,
+		func(s *calc.Sheath) *length.Length { return &s.Clearance }),
+	above(sheathLength("gap", "edge to stitches", "the knife to the stitch line", length.Ruler, 0, 100, 7.5,
+		func(s *calc.Sheath) *length.Length { return &s.Gap })),
+	sheathLength("margin", "stitches to rim", "the stitch line to the finished edge", length.Ruler, 0, 50, 5,
+		func(s *calc.Sheath) *length.Length { return &s.Margin }),
+	sheathLength("sanding", "for sanding", "cut oversize by this, sanded flush later", length.Ruler, 0, 20, 1.5,
+		func(s *calc.Sheath) *length.Length { return &s.Sanding }),
+	sheathLength("blend", "smallest hollow", "the drum that fits the tightest hollow of the cut line: its diameter", length.Ruler, 0, 1000, 60,
+		func(s *calc.Sheath) *length.Length { return &s.Blend }).shownAs(drum, setDrum),
+	sheathLength("ease", "ease", "added to each half where the knife goes in too tight", length.Calliper, -10, 30, 0,
+		func(s *calc.Sheath) *length.Length { return &s.Ease }),
+	at(Spec{Key: "sheath.neutral", Group: "sheath", Name: "bend allowance", Kind: Share, Max: 1,
+		Hint: "where the leather neither stretches nor gathers: 0 inside, 0.5 the middle, 1 outside"}, 0.5,
+		func(p *Project) *float64 { return &p.Sheath.Neutral }),
+	sheathLength("mouth_round", "mouth corners", "radius of the outer corners at the mouth", length.Ruler, 0, 200, 0,
+		func(s *calc.Sheath) *length.Length { return &s.MouthRound }),
+	sheathLength("mouth_rise", "mouth rise", "how much higher the mouth is at the fold than at the seam", length.Ruler, 0, 200, 0,
+		func(s *calc.Sheath) *length.Length { return &s.MouthRise }),
+	sheathLength("drain", "drain hole", "diameter of a hole near the point; 0 for none", length.Calliper, 0, 20, 0,
+		func(s *calc.Sheath) *length.Length { return &s.Drain }),
+}
+
+// drum is the diameter of the tightest hollow of the cut line, which the
+// sanding drum must go into: twice the blend less what lies outside the line.
+func drum(p Project) any {
+	return tidy(2 * (p.Sheath.Blend - p.Sheath.Margin - p.Sheath.Sanding))
+}
+
+func setDrum(p *Project, v any) error {
+	p.Sheath.Blend = tidy(v.(length.Length)/2 + p.Sheath.Margin + p.Sheath.Sanding)
+	return nil
+}
+
+func beltLength(key, name, hint string, fine length.Fineness, lo, hi float64, def length.Length, p func(*calc.Belt) *length.Length) column[Project] {
+	return lengthAt(Spec{Key: "belt." + key, Group: "belt", Name: name, Hint: hint, Fine: fine, Min: lo, Max: hi}, def,
+		func(q *Project) *length.Length { return p(&q.Belt) })
+}
+
+var belt = []column[Project]{
+	choiceAt(Spec{Key: "belt.loop", Group: "belt", Name: "loop", Hint: "folded: a tab carried on from the back half"},
+		func(p *Project) *calc.LoopKind { return &p.Belt.Loop }, calc.FoldedLoop, calc.NoLoop),
+	beltLength("width", "belt width", "of the belt", length.Ruler, 5, 150, 38,
+		func(b *calc.Belt) *length.Length { return &b.Width }),
+	beltLength("thickness", "belt thickness", "of the belt", length.Calliper, 0.5, 20, 4,
+		func(b *calc.Belt) *length.Length { return &b.Thickness }),
+	beltLength("ease", "play on the belt", "inside height of the loop less the belt's width", length.Ruler, 0, 50, 4,
+		func(b *calc.Belt) *length.Length { return &b.Ease }),
+	beltLength("tab", "tab width", "of the tab that becomes the loop", length.Ruler, 5, 300, 30,
+		func(b *calc.Belt) *length.Length { return &b.Tab }),
+	beltLength("row", "loop stitches", "how far below the mouth the loop is sewn down", length.Ruler, 0, 200, 12,
+		func(b *calc.Belt) *length.Length { return &b.Row }),
+	beltLength("lap", "lap", "leather past the loop's stitches", length.Ruler, 0, 200, 20,
+		func(b *calc.Belt) *length.Length { return &b.Lap }),
+	optional(Spec{Key: "belt.offset", Group: "belt", Name: "fold to tab", Hint: "the fold to the tab's near edge", Max: 500, Auto: "centred"},
+		func(p *Project) *length.Length { return &p.Belt.Offset }, func(p *Project) *bool { return &p.Belt.Centred }, false),
+}
+
+func stitchLength(key, name, hint string, fine length.Fineness, lo, hi float64, def length.Length, p func(*calc.Stitch) *length.Length) column[Project] {
+	return lengthAt(Spec{Key: "stitch." + key, Group: "stitches", Name: name, Hint: hint, Fine: fine, Min: lo, Max: hi}, def,
+		func(q *Project) *length.Length { return p(&q.Stitch) })
+}
+
+var stitches = []column[Project]{
+	stitchLength("pitch", "stitch length", "wanted distance from hole to hole", length.Calliper, 1, 50, 4,
+		func(s *calc.Stitch) *length.Length { return &s.Pitch }),
+	above(stitchLength("thread", "thread", "diameter of one strand", length.Calliper, 0, 5, 0.8,
+		func(s *calc.Stitch) *length.Length { return &s.Thread })),
+	above(optional(Spec{Key: "stitch.needle", Group: "stitches", Name: "needle or hook", Fine: length.Calliper, Max: 10, Auto: "1.5 threads",
+		Hint: "diameter of the shank that must pass the hole"},
+		func(p *Project) *length.Length { return &p.Stitch.Needle }, func(p *Project) *bool { return &p.Stitch.NeedleSet }, true)),
+	stitchLength("first", "mouth to first hole", "along the stitch line", length.Calliper, 0, 200, 4,
+		func(s *calc.Stitch) *length.Length { return &s.First }),
+	stitchLength("last", "last hole to fold", "along the stitch line, at the point end", length.Calliper, 0, 200, 4,
+		func(s *calc.Stitch) *length.Length { return &s.Last }),
+	at(Spec{Key: "stitch.back", Group: "stitches", Name: "back stitches", Kind: Count, Max: 20,
+		Hint: "stitches sewn twice at each end"}, 2, func(p *Project) *int { return &p.Stitch.Back }),
+	stitchLength("tail", "tail", "free thread at each end", length.Ruler, 0, 2000, 150,
+		func(s *calc.Stitch) *length.Length { return &s.Tail }),
+	at(Spec{Key: "stitch.waste", Group: "stitches", Name: "thread to spare", Kind: Share, Max: 2,
+		Hint: "share added to the thread in the seam: 0.05 or 5 %"}, 0.05, func(p *Project) *float64 { return &p.Stitch.Waste }),
+	stitchLength("measured", "line as measured", "on the closed, sanded sheath; 0: as computed", length.Ruler, 0, 5000, 0,
+		func(s *calc.Stitch) *length.Length { return &s.Measured }),
+	choiceAt(Spec{Key: "stitch.method", Group: "stitches", Name: "sewn with", Hint: "hook: one thread, worked from both sides"},
+		func(p *Project) *calc.Method { return &p.Stitch.Method }, calc.Hook, calc.TwoNeedles),
+}

@@ -1,0 +1,98 @@
+package project
+
+import (
+	"math"
+
+	"chape/calc/knife"
+	"chape/calc/length"
+)
+
+// blank is a project with every default and no knife.
+func blank() Project {
+	var p Project
+	for _, c := range scalars {
+		c.set(&p, c.def)
+	}
+	return p
+}
+
+// Defaults is what a new project starts from: our own middling drop point
+// with a bolster and an oval handle, to be typed over, and the defaults of
+// every field. It is a project that can be planned.
+func Defaults() Project {
+	p := blank()
+	p.Source = FromOutline
+	p.Outline.Section = knife.Oval
+	stations, err := p.Outline.Stations()
+	if err != nil {
+		panic("the outline of a new project: " + err.Error())
+	}
+	p.Knife.Stations = stations
+	p.Sheath.Mouth = ProposeMouth(p.Knife)
+	return p
+}
+
+// New is a project that starts from defaults: Defaults, or what the user made
+// of them. It shares nothing with defaults.
+func New(title string, units length.Unit, defaults Project) Project {
+	p := defaults.Clone()
+	p.Title, p.Units, p.Revision = title, units, 1
+	return p
+}
+
+// refill makes the marks follow the outline, where they come from it. While
+// the mouth stands where ProposeMouth put it, it follows too.
+func (p *Project) refill() error {
+	if p.Source != FromOutline {
+		return nil
+	}
+	stations, err := p.Outline.Stations()
+	if err != nil {
+		return misfit(err, p.Units)
+	}
+	proposed := p.Sheath.Mouth == ProposeMouth(p.Knife)
+	p.Knife.Stations = stations
+	if proposed {
+		p.Sheath.Mouth = ProposeMouth(p.Knife)
+	}
+	return nil
+}
+
+// leastHeld is the handle that must be left to hold, mm: common practice, no
+// source.
+const leastHeld = 50
+
+// ProposeMouth is where the mouth goes unless the maker knows better: over the
+// bolster and half the handle, with at least 50 mm left to hold, but never
+// short of the blade; just before a guard that stands proud of the back, since
+// that would hold the fold off. Whole millimetres; 0 without marks.
+func ProposeMouth(k knife.Knife) length.Length {
+	end := k.Length()
+	s := k.Stations
+	blade, handle := 0, 0 // the first marks of what follows the blade, and of the handle
+	for i := range s {
+		if s[i].Kind != knife.Blade && blade == 0 {
+			blade = i
+		}
+		if i > 0 && s[i].At == s[i-1].At && s[i].Kind != knife.Blade {
+			handle = i
+		}
+	}
+	if blade == 0 || s[blade].At == 0 {
+		return whole1(end * 0.75)
+	}
+	if s[blade].At == s[blade-1].At && s[blade].Top < s[blade-1].Top {
+		return whole1(s[blade].At - 1)
+	}
+	from := s[max(blade, handle)].At
+	mouth := min(from+(end-from)/2, end-leastHeld)
+	return max(whole1(mouth), min(whole1(s[blade].At), whole1(end)))
+}
+
+// whole1 rounds down to whole millimetres, but not to nothing.
+func whole1(l length.Length) length.Length {
+	if l < 1 {
+		return l
+	}
+	return length.Length(math.Floor(float64(l)))
+}

@@ -1,0 +1,113 @@
+package project
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Problem is one thing in a project that will not do.
+type Problem struct {
+	Key    string // as in the file: "sheath.gap", "knife.station.bottom"
+	Index  int    // of the mark, fit, step or weighing, from 0; -1: none
+	Line   int    // in the file, from 1; 0: not known
+	Found  string // what stands there
+	Remedy string // what would do
+}
+
+// rowNames is what one row of each list is called.
+var rowNames = map[string]string{"knife.station": "mark", "fit": "fit", "step": "step", "weigh": "weighing"}
+
+// Error names key, row, what was found and what would do, in one line.
+func (p Problem) Error() string {
+	s := p.Key
+	if p.Index >= 0 {
+		for list, name := range rowNames {
+			if strings.HasPrefix(strings.TrimPrefix(p.Key, `"`), list) {
+				s += fmt.Sprintf(" of %s %d", name, p.Index+1)
+			}
+		}
+	}
+	return s + ": " + p.Beside()
+}
+
+// Beside is the text for a screen that shows the field already.
+func (p Problem) Beside() string { return "found " + p.Found + ": " + p.Remedy }
+
+// Problems is everything that will not do, in the order of the fields.
+type Problems []Problem
+
+// Error gives the first problem and how many more there are.
+func (ps Problems) Error() string {
+	if len(ps) == 0 {
+		return "no problems"
+	}
+	return ps[0].Error() + more(len(ps)-1)
+}
+
+// For gives the first problem of a field, or of one row of it.
+func (ps Problems) For(key string, index int) (Problem, bool) {
+	for _, p := range ps {
+		if p.Key == key && p.Index == index {
+			return p, true
+		}
+	}
+	return Problem{}, false
+}
+
+// err is nil where there is nothing to say: a nil Problems in an error is not.
+func (ps Problems) err() error {
+	if len(ps) == 0 {
+		return nil
+	}
+	return ps
+}
+
+func more(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" (and %d more)", n)
+}
+
+// Refused is a file that can't be loaded. The file is as it was.
+type Refused struct {
+	Name     string // of the file
+	Problems Problems
+}
+
+// Error gives the first problem in the file, with file, line, key, what was
+// found and what would do.
+func (r *Refused) Error() string {
+	p := r.Problems[0]
+	s := printable(r.Name)
+	if p.Line > 0 {
+		s += ":" + strconv.Itoa(p.Line)
+	}
+	text := p.Error()
+	if p.Key == "" {
+		text = p.Beside()
+	}
+	return s + ": " + text + more(len(r.Problems)-1)
+}
+
+// printable is s as it stands, or quoted where it would not print: a name or a
+// value may hold anything, and none of it may reach the terminal raw.
+func printable(s string) string {
+	bad := func(r rune) bool { return r == utf8.RuneError || !unicode.IsPrint(r) }
+	if s == "" || strings.ContainsFunc(s, bad) {
+		return strconv.Quote(s)
+	}
+	return s
+}
+
+// quote quotes s, cut where nobody would read on.
+func quote(s string) string {
+	const most = 40
+	if utf8.RuneCountInString(s) > most {
+		s = string([]rune(s)[:most]) + "…"
+	}
+	return strconv.Quote(s)
+}

@@ -1,0 +1,24 @@
+package project
+
+import (
+	"reflect"
+	"testing"
+)
+
+func TestDefaultsSurviveTheFile(t *testing.T) {
+	want := Defaults()
+	if err := want.Validate(); err != nil {
+		t.Fatalf("Defaults().Validate() = %v", err)
+	}
+	data := Encode(want)
+	got, n, err := Decode("new.toml", data)
+	if err != nil {
+		t.Fatalf("Decode(Encode(Defaults())) = %v\n%s", err, data)
+	}
+	if !reflect.DeepEqual(got, want) {
+		t.Errorf("Decode(Encode(p)) =\n%+v, want\n%+v", got, want)
+	}
+	if n != (Notices{}) {
+		t.Errorf("Decode of our own file notices %+v, want nothing", n)
+	}
+}

@@ -1,0 +1,152 @@
+package project
+
+import (
+	"errors"
+	"fmt"
+
+	"chape/calc/knife"
+	"chape/calc/length"
+)
+
+// Validate tells whether a plan can be made of the project and whether it can
+// be saved and loaded again. The error is of type Problems.
+//
+// Besides the range of each field: the first mark stands at 0, the marks are
+// in order, at most two share one place, a section at least is left between
+// steps, no bottom lies above its top; the mouth lies on the knife; gap is
+// more than clearance, blend more than margin and sanding together.
+func (p Project) Validate() error {
+	c := checker{units: p.Units}
+	ranges(&c, scalars, -1, p)
+	if !c.checkRows(p) {
+		return c.problems.err()
+	}
+	c.outline(p)
+	c.marks(p.Knife.Stations)
+	c.sheath(p)
+	return c.problems.err()
+}
+
+type checker struct {
+	units    length.Unit
+	problems Problems
+}
+
+func (c *checker) add(key string, i int, found, remedy string) {
+	c.problems = append(c.problems, Problem{Key: key, Index: i, Found: found, Remedy: remedy})
+}
+
+// say shows a length in an error.
+func (c *checker) say(l length.Length) string { return measure(l, c.units) }
+
+func ranges[T any](c *checker, cs []column[T], i int, t T) {
+	for _, col := range cs {
+		if bad, ok := col.outside(col.get(t), c.units); ok {
+			bad.Index = i
+			c.problems = append(c.problems, bad)
+		}
+	}
+}
+
+// checkRows checks each row by itself; false where the numbers can't be
+// compared with each other.
+func (c *checker) checkRows(p Project) bool {
+	for _, list := range []struct {
+		key       string
+		has, most int
+	}{
+		{"knife.station", len(p.Knife.Stations), mostMarks}, {"fit", len(p.Fits), mostFits},
+		{"step", len(p.Steps), mostSteps}, {"weigh", len(p.Weigh), mostWeighings},
+	} {
+		if list.has > list.most {
+			c.add(list.key, -1, fmt.Sprintf("%d of them", list.has), fmt.Sprintf("give at most %d", list.most))
+			return false
+		}
+	}
+	for i, s := range p.Knife.Stations {
+		ranges(c, marks, i, s)
+	}
+	for i, f := range p.Fits {
+		ranges(c, fits, i, f)
+	}
+	for i, s := range p.Steps {
+		ranges(c, steps, i, s)
+	}
+	for i, w := range p.Weigh {
+		ranges(c, weighings, i, w)
+	}
+	return len(c.problems) == 0
+}
+
+// outline checks the outline where the marks come from it.
+func (c *checker) outline(p Project) {
+	if p.Source != FromOutline {
+		return
+	}
+	if err := p.Outline.Validate(); err != nil {
+		c.problems = append(c.problems, misfit(err, c.units))
+	}
+}
+
+// misfit is a dimension of the outline that will not do.
+func misfit(err error, u length.Unit) Problem {
+	var m *knife.Misfit
+	if !errors.As(err, &m) {
+		return Problem{Key: "knife.outline", Index: -1, Found: err.Error(), Remedy: "change the outline"}
+	}
+	return Problem{Key: "knife.outline." + m.Key, Index: -1, Found: measure(m.Value, u), Remedy: m.Remedy}
+}
+
+// leastApart is how far apart two marks stand that do not make a step, mm.
+const leastApart = 0.05
+
+func (c *checker) marks(s []knife.Station) {
+	const at = "knife.station.at"
+	if len(s) < 2 {
+		c.add("knife.station", -1, fmt.Sprintf("%d of them", len(s)), "give the point, the end and marks between them: at least two")
+		return
+	}
+	if s[0].At != 0 {
+		c.add(at, 0, c.say(s[0].At), "the first mark stands at the point: give 0")
+	}
+	run := 1 // marks since the last step
+	for i, m := range s {
+		if m.Bottom < m.Top {
+			c.add("knife.station.bottom", i, c.say(m.Bottom), "give at least top, "+c.say(m.Top)+": the edge can't lie above the back")
+		}
+		if i == 0 {
+			continue
+		}
+		switch apart := m.At - s[i-1].At; {
+		case apart < 0:
+			c.add(at, i, c.say(m.At), "put the marks in order: the one before stands at "+c.say(s[i-1].At))
+		case apart == 0 && i > 1 && s[i-2].At == m.At:
+			c.add(at, i, "a third mark at "+c.say(m.At), "two make a step: take one out")
+		case apart == 0 && run < 2:
+			c.add(at, i-1, "a single mark before the step at "+c.say(m.At), "leave a section between steps: give it a mark more")
+			run = 1
+		case apart == 0:
+			run = 1
+		case apart < leastApart:
+			c.add(at, i, c.say(m.At), "keep marks 0.05 mm or more apart, or make a step of two at one place")
+		default:
+			run++
+		}
+	}
+	if run < 2 {
+		c.add(at, len(s)-1, "a single mark after the step at "+c.say(s[len(s)-1].At), "leave a section between steps: give it a mark more")
+	}
+}
+
+func (c *checker) sheath(p Project) {
+	s := p.Sheath
+	if end := p.Knife.Length(); len(p.Knife.Stations) > 1 && s.Mouth > end {
+		c.add("sheath.mouth", -1, c.say(s.Mouth), "the knife ends at "+c.say(end)+": give less")
+	}
+	if s.Gap <= s.Clearance {
+		c.add("sheath.gap", -1, c.say(s.Gap), "give more than clearance, "+c.say(s.Clearance))
+	}
+	if m := s.Margin + s.Sanding; s.Blend <= m {
+		c.add("sheath.blend", -1, c.say(s.Blend), "give more than margin and sanding together, "+c.say(m))
+	}
+}
