@@ -1,0 +1,107 @@
+package print
+
+import (
+	"fmt"
+
+	"chape/calc"
+	"chape/calc/curve"
+	"chape/project/report"
+)
+
+// workCard is the paper that lies on the bench.
+func (j *job) workCard() []page {
+	f := newFlow(j, "Work card", 2)
+	u := j.p.Units
+	f.para(joined(j.title(), report.Worn(j.p), forWhom(j.p.Customer.Name)), 2.7, 0)
+	f.heading("figures")
+	f.figures(report.Figures(j.p, j.plan, u))
+	if warns := report.Checks(j.plan, calc.Note, u); len(warns) > 0 {
+		f.heading("look at this before you cut")
+		for _, s := range warns {
+			f.item("–", s)
+		}
+	}
+	if len(j.p.Steps) > 0 {
+		f.heading("steps")
+		for i, s := range report.Steps(j.p) {
+			f.step(i+1, s)
+		}
+	}
+	f.heading("cautions")
+	for _, s := range report.Cautions() {
+		f.item("–", s)
+	}
+	f.table(report.HalfWidths(j.plan, u), 1)
+	f.table(report.TenthHoles(j.plan, u), 1)
+	for _, s := range report.Dividers() {
+		f.item("–", s)
+	}
+	if loop := report.LoopFigures(j.plan, u); len(loop) > 0 {
+		f.heading("belt loop")
+		f.figures(loop)
+	}
+	f.table(report.FlatHoles(j.plan, u), 3)
+	if j.p.Notes != "" {
+		f.heading("notes")
+		f.para(j.p.Notes, 2.7, 0)
+	}
+	return f.pages
+}
+
+func forWhom(name string) string {
+	if name == "" {
+		return ""
+	}
+	return "for " + name
+}
+
+// step writes a line of the checklist with a box to tick.
+func (f *flow) step(n int, s report.StepLine) {
+	const size, row, indent = 2.7, 3.7, 10.0
+	title := s.Title
+	if s.Skipped {
+		title += " (skipped)"
+	}
+	lines := wrap(printable(title), size, f.width-indent, false)
+	f.need(row * float64(len(lines)))
+	b := box{curve.Vec{X: f.x(), Y: f.y + 0.3}, curve.Vec{X: f.x() + 2.6, Y: f.y + 2.9}}
+	f.page().path(path{layer: wordLayer, stroke: thin, pts: b.corners(), closed: true})
+	if s.Done {
+		f.page().line(wordLayer, thin, b.lo, b.hi)
+		f.page().line(wordLayer, thin, curve.Vec{X: b.lo.X, Y: b.hi.Y}, curve.Vec{X: b.hi.X, Y: b.lo.Y})
+	}
+	f.put(indent-1.5, fmt.Sprint(n), size, false, end)
+	for _, l := range lines {
+		f.put(indent, l, size, false, start)
+		f.y += row
+	}
+	if s.Hold != "" {
+		f.need(row)
+		f.put(indent, s.Hold+"     from ____________ to ____________", size, true, start)
+		f.y += row + 0.4
+	}
+	if s.Caution != "" {
+		f.para(s.Caution, 2.4, indent)
+	}
+	f.gap(0.5)
+}
+
+// careCard is for the person who gets the knife.
+func (j *job) careCard() []page {
+	f := newFlow(j, "Care card", 1)
+	if f.width > 150 {
+		f.width = 150 // a longer line is hard to read
+	}
+	f.gap(4)
+	f.big(j.title(), 2)
+	if j.p.Customer.Name != "" {
+		f.para("for "+j.p.Customer.Name, 4, 0)
+	}
+	f.para("A sheath to be worn for the "+report.Worn(j.p)+".", 4, 0)
+	f.gap(4)
+	for _, s := range report.Care() {
+		f.para(s, 4, 0)
+		f.gap(2.5)
+	}
+	return f.pages
+}

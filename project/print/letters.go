@@ -1,0 +1,158 @@
+package print
+
+import (
+	"strings"
+	"sync"
+	"unicode"
+
+	"golang.org/x/image/font"
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/goregular"
+	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
+	"golang.org/x/text/unicode/norm"
+)
+
+// lacking stands for a letter that the font does not have.
+const lacking = '□'
+
+// face is one weight of the font, with the widths of the letters asked for.
+type face struct {
+	mu     sync.Mutex
+	font   *sfnt.Font
+	buf    sfnt.Buffer
+	widths map[rune]float64 // shares of the size; negative: not in the font
+}
+
+var faces = sync.OnceValue(func() [2]*face {
+	return [2]*face{loadFace(goregular.TTF), loadFace(gobold.TTF)}
+})
+
+// loadFace reads a font that is part of the program: it can't be bad.
+func loadFace(ttf []byte) *face {
+	f, err := sfnt.Parse(ttf)
+	if err != nil {
+		panic("print: the built-in font can't be read: " + err.Error())
+	}
+	return &face{font: f, widths: map[rune]float64{}}
+}
+
+func weight(bold bool) *face {
+	if bold {
+		return faces()[1]
+	}
+	return faces()[0]
+}
+
+// width of a letter as a share of the size; ok is false if the font has none.
+func (f *face) width(r rune) (w float64, ok bool) {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	w, seen := f.widths[r]
+	if !seen {
+		w = -1
+		const ppem = 2048
+		if i, err := f.font.GlyphIndex(&f.buf, r); err == nil && i != 0 {
+			if a, err := f.font.GlyphAdvance(&f.buf, i, fixed.I(ppem), font.HintingNone); err == nil {
+				w = float64(a) / 64 / ppem
+			}
+		}
+		f.widths[r] = w
+	}
+	return w, w >= 0
+}
+
+// textWidth is the width of a line of words as a share of its size.
+func textWidth(s string, bold bool) float64 {
+	f := weight(bold)
+	sum := 0.0
+	for _, r := range s {
+		if w, ok := f.width(r); ok {
+			sum += w
+		}
+	}
+	return sum
+}
+
+// printable brings words to what the font can show: letters with their
+// accents in one, tabs and line ends as spaces, marks that can't be seen
+// (directions, joiners) left out, and a box for each letter that is lacking.
+func printable(s string) string {
+	f := weight(false)
+	return strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsSpace(r):
+			return ' '
+		case unicode.Is(unicode.Cf, r), unicode.Is(unicode.Variation_Selector, r), unicode.IsControl(r):
+			return -1
+		}
+		if _, ok := f.width(r); !ok || r > 0xffff {
+			return lacking
+		}
+		return r
+	}, norm.NFC.String(s))
+}
+
+// fit cuts words with an ellipsis so that they are no wider than width.
+func fit(s string, size, width float64, bold bool) string {
+	if textWidth(s, bold)*size <= width {
+		return s
+	}
+	r := []rune(s)
+	for n := len(r) - 1; n > 0; n-- {
+		cut := strings.TrimRight(string(r[:n]), " ") + "…"
+		if textWidth(cut, bold)*size <= width {
+			return cut
+		}
+	}
+	return ""
+}
+
+// wrap breaks words into lines no wider than width; a word too long for a
+// line is broken anywhere.
+func wrap(s string, size, width float64, bold bool) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(s) {
+		for {
+			try := word
+			if line != "" {
+				try = line + " " + word
+			}
+			if textWidth(try, bold)*size <= width {
+				line = try
+				break
+			}
+			if line != "" {
+				lines, line = append(lines, line), ""
+				continue
+			}
+			n := longestPrefix(word, size, width, bold)
+			lines, word = append(lines, word[:n]), word[n:]
+		}
+	}
+	if line != "" || len(lines) == 0 {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// longestPrefix is how many bytes of a word fit, at least one letter.
+func longestPrefix(word string, size, width float64, bold bool) int {
+	fits := 0
+	for i := range word {
+		if i > 0 && textWidth(word[:i], bold)*size > width {
+			break
+		}
+		fits = i
+	}
+	if fits == 0 {
+		for i := range word {
+			if i > 0 {
+				return i
+			}
+		}
+		return len(word)
+	}
+	return fits
+}

@@ -1,0 +1,69 @@
+package print
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"chape/calc"
+	"chape/project"
+)
+
+// PDF draws the sheets: how they go together, the pattern, the welt, the
+// closed sheath to set out on, the work card and the care card. With a trial
+// thickness there are no cards, and every sheet says that it is not for
+// leather. Errors are those of the options, and of a trial that has no plan.
+func PDF(p project.Project, plan *calc.Plan, o Options) ([]byte, error) {
+	j, err := newJob(p, plan, o)
+	if err != nil {
+		return nil, err
+	}
+	return j.pdf(j.pages(), true)
+}
+
+// pages lays out all pages in order.
+func (j *job) pages() []page {
+	pattern := j.pattern()
+	name := "Pattern"
+	if j.o.Half {
+		name = "Half pattern"
+	}
+	body, tiles := j.sheets(name, &pattern, []string{j.sideWords(), j.scaleWords(), j.looseWords()}, j.halves())
+
+	welt := j.welt()
+	weltWords := []string{"Cut every ply oversize at the point and the mouth if you like, and trim when glued. Skive the last 10 to 15 mm at the point.", j.scaleWords()}
+	closed := j.settingOut()
+	closedWords := []string{
+		"Front of the closed sheath, at true size. Distances are along the stitch line from the mouth. Divider setting " + j.exact(j.plan.Stitch.Walk) + ".",
+		"Step the dividers along this line to check them; then measure the line on the real sheath.", j.scaleWords()}
+	if j.trial() {
+		weltWords = append(weltWords, j.looseWords())
+		closedWords = append(closedWords, j.looseWords())
+	}
+	weltPages, _ := j.sheets("Welt", &welt, weltWords, nil)
+	closedPages, _ := j.sheets("Setting out", &closed, closedWords, j.closed())
+
+	rest := append(append(body, weltPages...), closedPages...)
+	if !j.trial() {
+		rest = append(rest, j.workCard()...)
+		rest = append(rest, j.careCard()...)
+	}
+	return append([]page{j.overview(&pattern, tiles, rest)}, rest...)
+}
+
+// capital makes the first letter large.
+func capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
+}
+
+// joined is the non-empty words with a mark between them.
+func joined(words ...string) string {
+	var out []string
+	for _, w := range words {
+		if w != "" {
+			out = append(out, w)
+		}
+	}
+	return strings.Join(out, " · ")
+}
