@@ -1,0 +1,253 @@
+package bench
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/charmbracelet/lipgloss"
+
+	"chape/project"
+	"chape/ui/layout"
+	"chape/ui/term"
+)
+
+// View draws exactly the size that was set. From 60×20 up the step's short name
+// and the nearest hold's digits are each at least five rows and a quarter of
+// the height; below it says what it needs.
+func (m Model) View() string {
+	if tooSmall := layout.Bench(m.w, m.h); tooSmall != "" {
+		return strings.Join(layout.Message("the bench view "+tooSmall, m.w, m.h), "\n")
+	}
+	p := m.page()
+	lines := append([]string{m.head()}, centred(p.name, m.w, m.Styles.Heading)...)
+	lines = append(lines, p.title...)
+	lines = append(lines, centred(p.digits, m.w, m.digitStyle())...)
+	lines = append(lines, p.below...)
+	return strings.Join(layout.Fit(lines, m.w, m.h), "\n")
+}
+
+// page is what View stacks: the two large ones and the lines of text.
+type page struct {
+	name, digits []string
+	title, below []string
+}
+
+// page shares the rows out. Text comes first, for a caution that is cut off is
+// none; what is left goes to the large letters, which then never fall below their
+// least: the text is cut before that.
+func (m Model) page() page {
+	least := max(squares, (m.h+3)/4)
+	word := m.digits()
+	large := 2
+	if word == "" {
+		large = 1
+	}
+	room := m.h - 1 - large*least // for text, the head line not counted
+	p := m.text(room)
+	tall := (m.h - 1 - len(p.title) - len(p.below)) / large
+	ink := '█'
+	if m.ascii {
+		ink = '#'
+	}
+	p.name = big(m.shortName(), m.w-4, least, tall, ink)
+	p.digits = big(word, m.w-4, least, tall, ink)
+	return m.spread(p)
+}
+
+// spread puts the rows that are left between the parts, the last line at the foot.
+func (m Model) spread(p page) page {
+	left := m.h - 1 - len(p.name) - len(p.title) - len(p.digits) - len(p.below)
+	blank := func(n int) []string { return make([]string, max(n, 0)) }
+	if left > 0 && len(p.digits) > 0 {
+		p.title = append(p.title, "")
+		left--
+	}
+	if last := len(p.below) - 1; left > 0 {
+		foot := p.below[last]
+		p.below = append(append([]string{""}, p.below[:last]...), blank(left-1)...)
+		p.below = append(p.below, foot)
+	}
+	return p
+}
+
+// text sets the lines of text, at most room of them, in the order in which they are
+// given up last: foot, caution, title, the hold, the next step.
+func (m Model) text(room int) page {
+	var p page
+	width := m.w - 2
+	take := func(text string, most int, style lipgloss.Style) []string {
+		if text == "" || most <= 0 {
+			return nil
+		}
+		lines := layout.Wrap(text, width)
+		if len(lines) > most {
+			lines = append(lines[:most-1], term.Short(strings.Join(lines[most-1:], " "), width))
+		}
+		for i := range lines {
+			lines[i] = " " + style.Render(strings.TrimRight(lines[i], " "))
+		}
+		room -= len(lines)
+		return lines
+	}
+	step, next := m.step(), m.next()
+	foot := take(m.foot(), 1, m.footStyle())
+	title := take(term.Plain(step.Title), 1, m.Styles.Strong)
+	caution := ""
+	if step.Caution != "" {
+		caution = "! " + term.Plain(step.Caution)
+	}
+	warned := take(caution, room, m.Styles.Warn)
+	hold := take(m.holdLine(), min(1, room), m.Styles.Text)
+	following := take(next, min(1, room), m.Styles.Quiet)
+	if room > 0 { // a second line for a long title
+		room += len(title)
+		title = take(term.Plain(step.Title), 2, m.Styles.Strong)
+	}
+	note := ""
+	if step.Note != "" {
+		note = "* " + term.Plain(step.Note)
+	}
+	noted := take(note, min(2, room), m.Styles.Note)
+	p.title = title
+	for _, lines := range [][]string{hold, following, warned, noted, foot} {
+		p.below = append(p.below, lines...)
+	}
+	return p
+}
+
+// step is the step in hand; the zero Step when all are done.
+func (m Model) step() project.Step {
+	steps := m.snap.Project.Steps
+	if at := project.Current(steps); at >= 0 {
+		return steps[at]
+	}
+	return project.Step{Title: "Every step is done", Short: "DONE"}
+}
+
+func (m Model) shortName() string { return m.step().ShortName() }
+
+func (m Model) next() string {
+	steps := m.snap.Project.Steps
+	if next := project.Next(steps); next >= 0 {
+		return "next: " + term.Plain(steps[next].Title)
+	}
+	if project.Current(steps) >= 0 {
+		return "this is the last step"
+	}
+	return ""
+}
+
+// head is the first line: the project, how far it is, the clock.
+func (m Model) head() string {
+	steps := m.snap.Project.Steps
+	left := term.Plain(m.snap.Project.Title)
+	if at := project.Current(steps); at >= 0 {
+		left = fmt.Sprintf("%s, step %d of %d", left, at+1, len(steps))
+	}
+	right := m.snap.Now.Format("15:04")
+	return " " + m.Styles.Quiet.Render(layout.Line(left, m.w-3-len(right))) + " " + m.Styles.Quiet.Render(right) + " "
+}
+
+// hold picks the hold whose digits are shown: that of the step in hand when it
+// waits to be looked at, else the next to fall due of any project.
+func (m Model) hold() (project.Hold, bool) {
+	own := project.Holds(m.snap.Project, "")
+	at := project.Current(m.snap.Project.Steps)
+	for _, h := range own {
+		if h.Step == at && h.State(m.snap.Now) != project.HoldRunning {
+			return h, true
+		}
+	}
+	return project.Nearest(append(own, m.others...), m.snap.Now)
+}
+
+// digits is what stands large below the name: the time left, or a word.
+func (m Model) digits() string {
+	h, ok := m.hold()
+	if !ok {
+		return ""
+	}
+	switch h.State(m.snap.Now) {
+	case project.HoldDue:
+		return "DUE"
+	case project.HoldLate:
+		return "LATE"
+	}
+	return remaining(h.Due.Sub(m.snap.Now.Round(0)))
+}
+
+// remaining writes hours and minutes as "3:12 H", minutes and seconds below an hour as
+// "9:59 M", so that from afar nobody takes one for the other. It rounds up.
+func remaining(d time.Duration) string {
+	if seconds := int64((d + time.Second - 1) / time.Second); seconds < 3600 {
+		return fmt.Sprintf("%d:%02d M", seconds/60, seconds%60)
+	}
+	minutes := int64((d + time.Minute - 1) / time.Minute)
+	return fmt.Sprintf("%d:%02d H", minutes/60, minutes%60)
+}
+
+func (m Model) digitStyle() lipgloss.Style {
+	if h, ok := m.hold(); ok && h.State(m.snap.Now) != project.HoldRunning {
+		return m.Styles.Warn
+	}
+	return m.Styles.Figure
+}
+
+// holdLine says the hold in words: whose it is and the clock time it ends.
+func (m Model) holdLine() string {
+	step, now := m.step(), m.snap.Now
+	h, ok := m.hold()
+	if ok {
+		line := h.Line(now)
+		if now.Before(h.Started) {
+			line += "; the clock stands before its start: is it right?"
+		}
+		return line
+	}
+	switch step.HoldState(now) {
+	case project.HoldWaiting:
+		return "space starts its hold: " + project.WindowText(step.Hold, step.Latest)
+	case project.HoldDue:
+		return "hold ended early, " + project.ClockTime(step.Ended, now)
+	}
+	return ""
+}
+
+// foot is the last line: the answer to the last key, or the keys.
+func (m Model) foot() string {
+	if m.said.text != "" {
+		return "* " + m.said.text
+	}
+	var keys []string
+	for _, b := range m.KeyMap.ShortHelp() {
+		keys = append(keys, b.Help().Key+" "+b.Help().Desc)
+	}
+	return strings.Join(keys, "   ")
+}
+
+func (m Model) footStyle() lipgloss.Style {
+	if m.said.text != "" {
+		return m.Styles.Banner
+	}
+	return m.Styles.Quiet
+}
+
+// onStep tells whether a touch is on the step: its large name or its title.
+func (m Model) onStep(x, y int) bool {
+	if layout.Bench(m.w, m.h) != "" || x < 0 || x >= m.w {
+		return false
+	}
+	p := m.page()
+	return y >= 1 && y < 1+len(p.name)+len(p.title)
+}
+
+// centred sets a block in the middle of the width.
+func centred(block []string, width int, style lipgloss.Style) []string {
+	var out []string
+	for _, line := range block {
+		indent := max(0, (width-lipgloss.Width(block[0]))/2)
+		out = append(out, strings.Repeat(" ", indent)+style.Render(line))
+	}
+	return out
+}
