@@ -13,7 +13,7 @@ import (
 const (
 	mostMarks     = 200
 	mostFits      = 100
-	mostSteps     = 500
+	mostSteps     = MaxSteps
 	mostWeighings = 1000
 )
 
@@ -157,11 +157,6 @@ func FitFields(i int) []Field {
 	return bind(fits, i, func(p *Project) *Fit { return &p.Fits[i] }, nil)
 }
 
-const (
-	longestHold = 366 * 24 * time.Hour
-	longestWork = 10000 * time.Hour
-)
-
 func stepText(key, name, hint string, most float64, p func(*Step) *string) column[Step] {
 	return at(Spec{Key: "step." + key, Group: "steps", Name: name, Hint: hint, Kind: Text, Max: most}, "", p).unlessEmpty()
 }
@@ -177,16 +172,16 @@ func stepTime(key, name string, p func(*Step) *time.Time) column[Step] {
 
 var steps = []column[Step]{
 	neededStep(stepText("title", "step", "what is to be done", longestLine, func(s *Step) *string { return &s.Title })),
-	stepText("short", "short name", "at most 9 letters, for the bench", 9, func(s *Step) *string { return &s.Short }),
+	stepText("short", "short name", "at most 9 letters, for the bench", MaxShort, func(s *Step) *string { return &s.Short }),
 	stepText("caution", "caution", "what can hurt, and what keeps it from you", 2000, func(s *Step) *string { return &s.Caution }),
 	stepText("note", "note", "your own", 2000, func(s *Step) *string { return &s.Note }),
-	stepSpan("hold", "not before", "how long it must stand: 24h, 15m", longestHold, func(s *Step) *time.Duration { return &s.Hold }),
-	stepSpan("latest", "look by", "when to look at the latest: 48h", longestHold, func(s *Step) *time.Duration { return &s.Latest }),
+	stepSpan("hold", "not before", "how long it must stand: 24h, 15m", MaxHold, func(s *Step) *time.Duration { return &s.Hold }),
+	stepSpan("latest", "look by", "when to look at the latest: 48h", MaxHold, func(s *Step) *time.Duration { return &s.Latest }),
 	stepTime("started", "started", func(s *Step) *time.Time { return &s.Started }),
 	stepTime("ended", "ended early", func(s *Step) *time.Time { return &s.Ended }),
 	stepTime("done", "done", func(s *Step) *time.Time { return &s.Done }),
 	at(Spec{Key: "step.skipped", Group: "steps", Name: "left out", Kind: Flag}, false, func(s *Step) *bool { return &s.Skipped }).unlessEmpty(),
-	stepSpan("spent", "at the bench", "time spent on it: 45m", longestWork, func(s *Step) *time.Duration { return &s.Spent }),
+	stepSpan("spent", "at the bench", "time spent on it: 45m", maxSpent, func(s *Step) *time.Duration { return &s.Spent }),
 }
 
 func neededStep(c column[Step]) column[Step] {
