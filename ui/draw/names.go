@@ -1,0 +1,72 @@
+package draw
+
+import (
+	"github.com/charmbracelet/x/ansi"
+
+	"chape/calc"
+	"chape/calc/curve"
+	"chape/ui/canvas"
+	"chape/ui/term/ink"
+)
+
+// names writes what is what onto the flat pattern.
+func (s Sheet) names(c *canvas.Canvas, p *calc.Plan, halves []float64) {
+	mouth := p.Input.Sheath.Mouth.MM()
+	for i, half := range halves {
+		middle := curve.Vec{X: mouth * 0.36, Y: heightAt(p.Flat.Glue, mouth*0.36) * 0.5}
+		s.name(c, middle, half, []string{"back", "front"}[i])
+	}
+	s.name(c, curve.Vec{X: mouth * 0.62}, 1, "fold")
+	s.mouthName(c, p, halves[len(halves)-1])
+	s.pointName(c, p)
+}
+
+// mouthName stands outside the mouth, beside the tab; without a tab inside.
+func (s Sheet) mouthName(c *canvas.Canvas, p *calc.Plan, half float64) {
+	mouth, wide := p.Input.Sheath.Mouth.MM(), p.Body.MouthCut
+	at := curve.Vec{X: mouth, Y: wide * 0.5}
+	if p.Body.TabLength <= 0 {
+		at.X -= 4 / s.Scale() // cells
+		s.name(c, at, half, "mouth")
+		return
+	}
+	if half > 0 { // on the tab's own half, past its far edge
+		at.Y = (p.Loop.Offset + p.Input.Belt.Tab.MM() + wide) / 2
+	}
+	cx, cy := s.cell(c, at, half)
+	if s.Upright {
+		c.Text(cx-2, cy-2, "mouth", ink.PenQuiet)
+		return
+	}
+	c.Text(cx+2, cy, "mouth", ink.PenQuiet)
+}
+
+// pointName stands in the corner beside the point end, where the pattern is
+// narrow; where it is not, inside.
+func (s Sheet) pointName(c *canvas.Canvas, p *calc.Plan) {
+	const word = "point"
+	first := p.Flat.Cut[0].X
+	_, down := s.glyphs.Dots()
+	reach := first + 8/s.Scale() // as far as the word goes
+	lo, hi := s.dot(curve.Vec{X: reach, Y: heightAt(p.Flat.Cut, reach)}, 1), s.dot(curve.Vec{X: first, Y: p.Body.Width / 2}, 1)
+	if !s.Upright && (hi.Y-lo.Y)*s.side >= 1.5*float64(down) {
+		cx, cy := s.cell(c, curve.Vec{X: first, Y: p.Body.Width / 2}, 1)
+		c.Text(cx, cy, word, ink.PenQuiet)
+		return
+	}
+	if s.Upright && (hi.X-lo.X)*s.side >= 14 {
+		cx, cy := s.cell(c, curve.Vec{X: first, Y: p.Body.Width / 2}, 1)
+		if s.side > 0 {
+			cx -= len(word)
+		}
+		c.Text(cx, cy-1, word, ink.PenQuiet)
+		return
+	}
+	s.name(c, curve.Vec{X: first + 4/s.Scale(), Y: p.Flat.EndY}, 1, word)
+}
+
+// name writes a word with its middle at a place.
+func (s Sheet) name(c *canvas.Canvas, at curve.Vec, half float64, word string) {
+	cx, cy := s.cell(c, at, half)
+	c.Text(cx-ansi.StringWidth(word)/2, cy, word, ink.PenQuiet)
+}
