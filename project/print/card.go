@@ -103,5 +103,7 @@ func (j *job) careCard() []page {
 		f.para(s, 4, 0)
 		f.gap(2.5)
 	}
+	f.gap(8)
+	f.para("Made by ______________________     Date ______________", 4, 0)
 	return f.pages
 }

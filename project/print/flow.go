@@ -152,15 +152,17 @@ func (f *flow) table(t report.Table, strips int) {
 	f.para(t.Note, size, 0)
 	f.gap(0.5)
 	strip := f.width / float64(strips)
-	cols := len(t.Columns)
-	cell := (strip - 3) / float64(cols)
+	right := columns(t, size, strip-3)
 	line := func(k int, cells []string, bold bool) {
+		left := 0.0
 		for i, c := range cells {
+			at := float64(k) * strip
 			if t.Columns[i] == "" {
-				f.put(float64(k)*strip+float64(i)*cell+2, c, size, bold, start)
+				f.put(at+left+2, c, size, bold, start)
 				continue
 			}
-			f.put(float64(k)*strip+float64(i+1)*cell, fit(c, size, cell-0.5, bold), size, bold, end)
+			f.put(at+right[i], fit(c, size, right[i]-left, bold), size, bold, end)
+			left = right[i]
 		}
 	}
 	for from := 0; from < len(t.Rows); {
@@ -181,4 +183,25 @@ func (f *flow) table(t report.Table, strips int) {
 		}
 		from += min(left, high*strips)
 	}
+}
+
+// columns gives the right end of each column: as wide as what stands in it,
+// with the room that is left shared among them, up to a limit.
+func columns(t report.Table, size, room float64) []float64 {
+	widths, sum := make([]float64, len(t.Columns)), 0.0
+	for i, c := range t.Columns {
+		widths[i] = textWidth(c, true) * size
+		for _, r := range t.Rows {
+			widths[i] = max(widths[i], textWidth(r[i], false)*size)
+		}
+		sum += widths[i]
+	}
+	const most = 8 // mm between columns
+	extra := min((room-sum)/float64(len(widths)), most)
+	ends, at := make([]float64, len(widths)), 0.0
+	for i, w := range widths {
+		at += w + extra
+		ends[i] = at
+	}
+	return ends
 }

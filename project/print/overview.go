@@ -71,11 +71,11 @@ func overviewMap(pattern *drawing, t tiling, w, h float64) drawing {
 	for _, s := range t.sheets {
 		b := box{small(s.area.lo), small(s.area.hi)}
 		d.path(path{layer: mapLayer, stroke: hair, pts: b.corners(), closed: true})
-		size := math.Min(7, b.width()/8)
-		at := b.lo.Add(curve.Vec{X: 1.2 * size, Y: 1.6 * size})
+		size := math.Min(6, b.width()/10)
+		at := b.lo.Add(curve.Vec{X: 1.2 * size, Y: scale*overlap + 1.5*size})
 		d.circle(circle{mapLayer, thin, at.Sub(curve.Vec{Y: 0.35 * size}), 0.9 * size})
 		d.text(text{layer: mapLayer, at: at, s: fmt.Sprint(s.number), size: size, bold: true, anchor: middle})
-		d.text(text{layer: mapLayer, at: at.Add(curve.Vec{X: 1.1 * size}), s: s.name(), size: math.Min(size, 3)})
+		d.text(text{layer: mapLayer, at: at.Add(curve.Vec{X: -0.9 * size, Y: size}), s: s.name(), size: math.Min(size*0.5, 2.6)})
 	}
 	for _, g := range t.joints {
 		for i, m := range g.marks {

@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"chape/calc"
+	"chape/calc/length"
 	"chape/project"
 )
 
@@ -31,10 +32,11 @@ func (j *job) pages() []page {
 	body, tiles := j.sheets(name, &pattern, []string{j.sideWords(), j.scaleWords(), j.looseWords()}, j.halves())
 
 	welt := j.welt()
-	weltWords := []string{"Cut every ply oversize at the point and the mouth if you like, and trim when glued. Skive the last 10 to 15 mm at the point.", j.scaleWords()}
+	weltWords := []string{"Every ply is the same" + j.sanding() + ". Skive the last 10 to 15 mm at the point.", j.scaleWords()}
 	closed := j.settingOut()
 	closedWords := []string{
-		"Front of the closed sheath, at true size. Distances are along the stitch line from the mouth. Divider setting " + j.exact(j.plan.Stitch.Walk) + ".",
+		"Front of the closed sheath, at true size. Distances are along the stitch line from the mouth. Divider setting " +
+			length.Length(j.plan.Stitch.Walk).Figure(j.p.Units, length.Calliper) + " " + j.p.Units.String() + ".",
 		"Step the dividers along this line to check them; then measure the line on the real sheath.", j.scaleWords()}
 	if j.trial() {
 		weltWords = append(weltWords, j.looseWords())
@@ -49,6 +51,14 @@ func (j *job) pages() []page {
 		rest = append(rest, j.careCard()...)
 	}
 	return append([]page{j.overview(&pattern, tiles, rest)}, rest...)
+}
+
+// sanding says what the cut lines hold for the sander.
+func (j *job) sanding() string {
+	if j.p.Sheath.Sanding == 0 {
+		return "; nothing is allowed for sanding"
+	}
+	return "; " + j.exact(j.p.Sheath.Sanding.MM()) + " is to be sanded off the outer edge"
 }
 
 // capital makes the first letter large.

@@ -148,11 +148,21 @@ func (j *job) tab(d *drawing, f facing) {
 	say := func(x float64, s string) {
 		d.text(text{layer: wordLayer, at: f.at(curve.Vec{X: x, Y: (near + far) / 2}), s: s, size: wordSize, anchor: middle})
 	}
-	d.path(path{layer: foldLayer, stroke: thin, pts: f.line(mouthUnder(j.plan.Flat.Mouth, near, far))})
-	say(l.Start+1.5, "mouth: don't cut here")
+	mouth := mouthUnder(j.plan.Flat.Mouth, near, far)
+	d.path(path{layer: foldLayer, stroke: thin, pts: f.line(mouth)})
+	_, top := mouth.Bounds()
+	words := "mouth: don't cut here"
+	if j.o.Half {
+		words = "front ends here"
+	}
+	say(max(top.X, l.Start)+1.2, words)
 	for i, b := range l.Bends {
 		d.path(path{layer: foldLayer, stroke: dashDot, pts: across(l.Start + b)})
-		say(l.Start+b-0.6-2.6*float64(1-i), []string{"fold: turn begins", "turn ends"}[min(i, 1)])
+		if i == 0 {
+			say(l.Start+b-0.8-0.7*wordSize, "fold: turn begins")
+		} else {
+			say(l.Start+b+1.2, "fold: turn ends")
+		}
 	}
 	for i := range l.Rows {
 		d.path(path{layer: stitchLayer, stroke: dashed, pts: across(l.RowX[i])})

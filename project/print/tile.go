@@ -34,7 +34,8 @@ type tiling struct {
 }
 
 // cutUp lays sheets of w by h over the drawing, with the overlap between
-// them, the drawing in the middle. A sheet with nothing on it is left out.
+// them. A drawing that fits stands in the middle of its sheet, a larger one
+// from the lower left. A sheet with nothing on it is left out.
 func cutUp(d *drawing, w, h float64) tiling {
 	const words = 6 // room for the words outside the lines
 	need := d.bounds().grow(words)
@@ -43,7 +44,14 @@ func cutUp(d *drawing, w, h float64) tiling {
 	}
 	t := tiling{rows: count(need.height(), h), cols: count(need.width(), w)}
 	size := curve.Vec{X: float64(t.cols)*(w-overlap) + overlap, Y: float64(t.rows)*(h-overlap) + overlap}
-	t.whole = box{need.mid().Sub(size.Mul(0.5)), need.mid().Add(size.Mul(0.5))}
+	t.whole.lo = need.mid().Sub(size.Mul(0.5))
+	if t.cols > 1 {
+		t.whole.lo.X = need.lo.X // else the fold would lie in a joint
+	}
+	if t.rows > 1 {
+		t.whole.lo.Y = need.hi.Y - size.Y // the pouch whole, the tab over the joint
+	}
+	t.whole.hi = t.whole.lo.Add(size)
 	for r := range t.rows {
 		for c := range t.cols {
 			lo := t.whole.lo.Add(curve.Vec{X: float64(c) * (w - overlap), Y: float64(r) * (h - overlap)})

@@ -55,7 +55,7 @@ func leather(p project.Project, plan *calc.Plan, u length.Unit) []Figure {
 		calliper("welt, all plies", plan.Welt.Thickness, u, plies(plan.Welt, u)),
 		calliper("added for the bend, a half", b.Bend, u, ""),
 	}
-	if plan.Loop.Rows > 0 || b.TabLength > 0 {
+	if b.TabLength > 0 {
 		out = append(out, ruler("tab, long", b.TabLength, u, "from the mouth"),
 			ruler("tab, wide", p.Belt.Tab.MM(), u, "near edge "+length.Length(plan.Loop.Offset).Format(u, length.Ruler)+" from the fold"))
 	}

@@ -89,7 +89,7 @@ func FlatHoles(plan *calc.Plan, u length.Unit) Table {
 // LoopFigures are the places on the tab; none without a loop.
 func LoopFigures(plan *calc.Plan, u length.Unit) []Figure {
 	l := plan.Loop
-	if l.Rows == 0 {
+	if plan.Body.TabLength == 0 {
 		return nil
 	}
 	out := []Figure{
@@ -104,7 +104,9 @@ func LoopFigures(plan *calc.Plan, u length.Unit) []Figure {
 		out = append(out, ruler(fmt.Sprintf("row %d below the mouth", i+1), mouth-l.RowX[i], u,
 			"on the tab "+length.Length(l.LapX[i]-mouth).Format(u, length.Ruler)+" past the mouth"))
 	}
-	out = append(out, Figure{Name: "holes in the loop", Value: strconv.Itoa(l.Holes), Note: fmt.Sprintf("%d stitches a row", l.Stitches)})
+	if l.Rows > 0 {
+		out = append(out, Figure{Name: "holes in the loop", Value: strconv.Itoa(l.Holes), Note: fmt.Sprintf("%d stitches a row", l.Stitches)})
+	}
 	if len(l.Body) > 1 {
 		out = append(out, calliper("divider setting there", l.Body[0].Dist(l.Body[1]), u, ""))
 	}
