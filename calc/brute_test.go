@@ -12,39 +12,62 @@ import (
 // crowds at steps, no divide and conquer, no valleys, a string of its own.
 
 type bruteTwin struct {
-	lower, seam, inner, stitch, cut map[int]float64 // by sample number
+	lower, seam, inner, stitch, cut samples
 	h                               float64
 }
+
+// samples is a curve over whole samples, y[0] at sample from; NaN where
+// there is none.
+type samples struct {
+	from int
+	y    []float64
+}
+
+func newSamples(from, to int) samples {
+	s := samples{from, make([]float64, to-from+1)}
+	for i := range s.y {
+		s.y[i] = math.NaN()
+	}
+	return s
+}
+
+func (s samples) to() int              { return s.from + len(s.y) - 1 }
+func (s samples) at(i int) float64     { return s.y[i-s.from] }
+func (s samples) put(i int, y float64) { s.y[i-s.from] = y }
 
 func (t *bruteTwin) x(i int) float64 { return float64(i) * t.h }
 
 // grow is max over |ξ| <= r of f(x+ξ) + √(r²−ξ²), over the samples there are.
-func (t *bruteTwin) grow(f map[int]float64, from, to int, r float64) map[int]float64 {
-	out := map[int]float64{}
+func (t *bruteTwin) grow(f samples, from, to int, r float64) samples {
+	out := newSamples(from, to)
 	w := int(math.Floor(r/t.h + 1e-6))
+	kernel := make([]float64, 2*w+1)
+	for k := range kernel {
+		d := float64(k-w) * t.h
+		kernel[k] = math.Sqrt(max(0, r*r-d*d))
+	}
 	for i := from; i <= to; i++ {
 		best := math.Inf(-1)
-		for k := -w; k <= w; k++ {
-			if y, ok := f[i+k]; ok {
-				d := float64(k) * t.h
-				best = math.Max(best, y+math.Sqrt(math.Max(0, r*r-d*d)))
+		for j := max(i-w, f.from); j <= min(i+w, f.to()); j++ {
+			if y := f.at(j) + kernel[j-i+w]; y > best {
+				best = y
 			}
 		}
 		if !math.IsInf(best, -1) {
-			out[i] = best
+			out.put(i, best)
 		}
 	}
 	return out
 }
 
-func (t *bruteTwin) shrink(f map[int]float64, from, to int, r float64) map[int]float64 {
-	neg := map[int]float64{}
-	for i, y := range f {
-		neg[i] = -y
+func (t *bruteTwin) shrink(f samples, from, to int, r float64) samples {
+	neg := newSamples(f.from, f.to())
+	for i, y := range f.y {
+		neg.y[i] = -y
 	}
 	out := t.grow(neg, from, to, r)
-	for i, y := range out {
-		out[i] = -y
+	for i, y := range out.y {
+		out.y[i] = -y
 	}
 	return out
 }
@@ -81,6 +104,14 @@ func bruteString(secs []knife.Section, halfWelt float64, last curve.Vec) float64
 	return sum
 }
 
+// lowerAt is the lower edge found so far at sample i.
+func (t *bruteTwin) lowerAt(i int) float64 {
+	if y := t.lower.at(i); !math.IsNaN(y) {
+		return y
+	}
+	return 0
+}
+
 func bruteCurves(t testing.TB, in Input, h float64) *bruteTwin {
 	k, err := knife.NewProfile(in.Knife)
 	if err != nil {
@@ -88,28 +119,28 @@ func bruteCurves(t testing.TB, in Input, h float64) *bruteTwin {
 	}
 	sh := in.Sheath
 	c, g, b, m := sh.Clearance.MM(), sh.Gap.MM(), sh.Blend.MM(), (sh.Margin + sh.Sanding).MM()
-	tw := &bruteTwin{h: h, lower: map[int]float64{}}
+	tw := &bruteTwin{h: h}
 	n := func(x float64) int { return int(math.Round(x / h)) }
 	mouth := n(sh.Mouth.MM())
 	deepest := 0.0
 	secs := map[int][]knife.Section{}
+	tw.lower = newSamples(0, mouth)
 	for i := 0; i <= mouth; i++ {
 		secs[i] = k.Sections(nil, tw.x(i))
 		for _, s := range secs[i] {
 			deepest = math.Max(deepest, s.Depth())
-			tw.lower[i] = math.Max(tw.lower[i], s.Bottom)
+			tw.lower.put(i, max(s.Bottom, deepest, tw.lowerAt(i)))
 		}
-		tw.lower[i] = math.Max(tw.lower[i], deepest)
 	}
 	grown := tw.grow(tw.lower, n(-g), mouth+n(g), g)
 	wide := tw.grow(grown, n(-g-b), mouth+n(g+b), b)
 	tw.seam = tw.shrink(wide, n(-g), mouth, b)
 	tw.inner = tw.grow(tw.lower, n(-g), mouth, c)
-	raw := map[int]float64{}
+	raw := newSamples(n(-g), mouth+n(2*b))
 	for i := n(-g); i <= mouth+n(2*b); i++ {
 		j := min(i, mouth)
 		x := tw.x(j)
-		uc, us := tw.inner[j], tw.seam[j]
+		uc, us := tw.inner.at(j), tw.seam.at(j)
 		inside := sh.Welt.MM()/2 + us
 		if j >= 0 {
 			inside = bruteString(secs[j], sh.Welt.MM()/2, curve.Vec{X: uc, Y: sh.Welt.MM() / 2}) + us - uc
@@ -120,7 +151,7 @@ func bruteCurves(t testing.TB, in Input, h float64) *bruteTwin {
 				y += f.By.MM() * (1 + math.Cos(math.Pi*z)) / 2
 			}
 		}
-		raw[i] = y
+		raw.put(i, y)
 	}
 	wide = tw.grow(raw, n(-g-b), mouth+n(b), b)
 	tw.stitch = tw.shrink(wide, n(-g), mouth, b)
@@ -128,13 +159,13 @@ func bruteCurves(t testing.TB, in Input, h float64) *bruteTwin {
 	return tw
 }
 
-// between checks a curve against the twin, allowing 0.02 mm in either
+// compareTwin checks a curve against the twin, allowing 0.02 mm in either
 // direction: beside a wall a hair in x is a lot in y. The twin itself is only
 // as good as its samples, which tol allows for.
-func compareTwin(t *testing.T, what string, got curve.Graph, want map[int]float64, tw *bruteTwin, tol float64) {
+func compareTwin(t *testing.T, what string, got curve.Graph, want samples, tw *bruteTwin, tol float64) {
 	t.Helper()
-	for i, w := range want {
-		x := tw.x(i)
+	for k, w := range want.y {
+		x := tw.x(want.from + k)
 		lo, hi := math.Inf(1), math.Inf(-1)
 		for _, dx := range []float64{-tw.h, -tw.h / 2, 0, tw.h / 2, tw.h} {
 			lo, hi = math.Min(lo, got.At(x+dx)), math.Max(hi, got.At(x+dx))

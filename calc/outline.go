@@ -76,9 +76,9 @@ func arcBetween(c, a, b curve.Vec) curve.Line {
 }
 
 // arcRound is an arc of radius r round c from angle t0 over the given turn,
-// in pieces of three degrees at most.
+// in pieces of two degrees at most.
 func arcRound(c curve.Vec, r, t0, turn float64) curve.Line {
-	n := max(1, int(math.Ceil(math.Abs(turn)*60/math.Pi)))
+	n := max(1, int(math.Ceil(math.Abs(turn)*90/math.Pi)))
 	l := make(curve.Line, 0, n+1)
 	for i := 0; i <= n; i++ {
 		sin, cos := math.Sincos(t0 + turn*float64(i)/float64(n))

@@ -45,15 +45,16 @@ func sample(in Input, step float64) (*sampled, error) {
 	if long := s.mouth / 1000; long > 1 {
 		s.step *= long // a long knife has no finer curves than a short one
 	}
-	xs := curve.Grid(-(s.g + s.m), s.mouth+s.g, s.step, s.critical())
+	xs := s.grid()
 	base := curve.Graph{X: xs, Y: make([]float64, len(xs))}
 	s.inPlane(base)
 	s.inFlat(base)
 	return s, nil
 }
 
-// critical are the places where some curve may jump or turn a corner.
-func (s *sampled) critical() []float64 {
+// jumps are the places where the flat line before its closing may jump: the
+// point, the steps, and where the welt's edges round a step begin.
+func (s *sampled) jumps() []float64 {
 	at := []float64{0, -s.c, -s.g, s.mouth}
 	for _, x := range s.knife.Breaks() {
 		if x > s.mouth+s.g {
@@ -64,19 +65,88 @@ func (s *sampled) critical() []float64 {
 	return at
 }
 
+// perStretch is how many pieces the shortest stretch between two marks has.
+const perStretch = 24
+
+// grid is where the curves are sampled: evenly, crowding at jumps, closer
+// where marks stand close, and at the bends of the lower edge.
+func (s *sampled) grid() []float64 {
+	jumps := s.jumps()
+	xs := curve.Grid(-(s.g + s.m), s.mouth+s.g, s.step, jumps)
+	var more []float64
+	for _, x := range jumps { // a jump of the stitch line stands m away on the cut line
+		more = append(more, x-s.m-curve.Wall, x-s.m, x+s.m, x+s.m+curve.Wall)
+	}
+	marks := s.knife.Marks()
+	for i := 1; i < len(marks); i++ {
+		d := (marks[i] - marks[i-1]) / perStretch * (s.step / spacing)
+		if d <= 0 || d >= s.step {
+			continue
+		}
+		for x := marks[i-1] + d; x < marks[i]; x += d {
+			more = append(more, x)
+		}
+	}
+	xs = curve.Insert(xs, more...)
+	return curve.Insert(xs, s.bends(xs)...)
+}
+
+// bends are the places where the lower edge changes over from the knife's
+// own edge to what its deepest part needs, or back.
+func (s *sampled) bends(xs []float64) []float64 {
+	var at []float64
+	var l lowerEdge
+	was, x0, first := 0.0, 0.0, true
+	for _, x := range xs {
+		if x < 0 || x > s.mouth {
+			continue
+		}
+		before := l.deepest
+		l.at(s.knife, x)
+		over := l.bottom - l.deepest
+		if !first && over*was < 0 {
+			lo, hi := x0, x
+			for range 30 {
+				mid := (lo + hi) / 2
+				m := lowerEdge{deepest: before}
+				if m.at(s.knife, mid); (m.bottom-m.deepest)*was > 0 {
+					lo = mid
+				} else {
+					hi = mid
+				}
+			}
+			at = append(at, lo, hi)
+		}
+		was, x0, first = over, x, false
+	}
+	return at
+}
+
+// lowerEdge walks the lower edge of what the knife needs from the point on.
+type lowerEdge struct {
+	deepest float64 // greatest depth so far
+	bottom  float64 // the knife's own edge here
+	buf     []knife.Section
+}
+
+// at is the lower edge at x, which must not lie before the last one asked.
+func (l *lowerEdge) at(k *knife.Profile, x float64) float64 {
+	l.buf = k.Sections(l.buf[:0], x)
+	l.bottom = 0
+	for _, sec := range l.buf {
+		l.deepest = max(l.deepest, sec.Depth())
+		l.bottom = max(l.bottom, sec.Bottom)
+	}
+	return max(l.bottom, l.deepest)
+}
+
 // inPlane makes the curves on the closed sheath.
 func (s *sampled) inPlane(base curve.Graph) {
 	over := base.Between(0, s.mouth).X
 	s.lower = curve.Graph{X: over, Y: make([]float64, len(over))}
-	deepest := 0.0
-	var buf []knife.Section
+	var l lowerEdge
 	for i, x := range over {
-		buf = s.knife.Sections(buf[:0], x)
-		for _, sec := range buf {
-			deepest = math.Max(deepest, sec.Depth())
-			s.lower.Y[i] = math.Max(s.lower.Y[i], sec.Bottom)
-		}
-		s.lower.Y[i] = math.Max(s.lower.Y[i], deepest)
+		s.lower.Y[i] = l.at(s.knife, x)
 	}
 	grown := curve.Dilate(s.lower, base.Between(-s.g, s.mouth+s.g).X, s.g)
 	s.seam = curve.Close(grown, s.b, s.step).Between(-s.g, s.mouth)
@@ -109,7 +179,7 @@ func (s *sampled) inFlat(base curve.Graph) {
 			buf = s.knife.Sections(buf[:0], x)
 			inside = str.over(half, buf, curve.Vec{X: uc, Y: half}) + (us - uc)
 			for _, sec := range buf {
-				passing = math.Max(passing, str.alone(half, sec))
+				passing = max(passing, str.alone(half, sec))
 			}
 			s.need.Y[k] = passing
 		}
@@ -153,7 +223,7 @@ func Bend(angle, r, t, k float64) float64 { return angle * (r + k*t) }
 // fit is the sum of the corrections at x; left of the point it keeps its
 // value there.
 func (s *sampled) fit(x float64) float64 {
-	x = math.Max(x, 0)
+	x = max(x, 0)
 	var sum float64
 	for _, f := range s.in.Fits {
 		if z := (x - f.At.MM()) / f.Reach.MM(); math.Abs(z) < 1 {

@@ -40,9 +40,10 @@ func (t *tautString) pull(halfWelt float64, sections []knife.Section, last curve
 	if len(sections) > 1 {
 		slices.SortFunc(t.pts, func(a, b curve.Vec) int { return cmp.Compare(a.X, b.X) })
 	}
-	h := t.hull[:0]
+	h, at := t.hull[:0], 0.0
 	for _, p := range t.pts {
-		p.X = min(max(p.X, 0), last.X)
+		at = min(max(p.X, at), last.X) // a rounded arc may step back by a hair
+		p.X = at
 		if n := len(h); n > 0 && p.X == h[n-1].X { // one point a place, the highest
 			if p.Y <= h[n-1].Y {
 				continue

@@ -19,7 +19,7 @@ func (l Line) Along(s float64) Place {
 		if sum+d >= s || i == len(l)-2 {
 			f := 0.0
 			if d > 0 {
-				f = math.Min(math.Max((s-sum)/d, 0), 1)
+				f = min(max((s-sum)/d, 0), 1)
 			}
 			return Place{l[i].Add(l[i+1].Sub(l[i]).Mul(f)), i, sum + f*d}
 		}
@@ -70,7 +70,7 @@ func exit(q, dir Vec, r float64) float64 {
 	}
 	b := (q.X*dir.X + q.Y*dir.Y) / n
 	c := q.X*q.X + q.Y*q.Y - r*r
-	return math.Max(0, -b+math.Sqrt(math.Max(0, b*b-c)))
+	return max(0, -b+math.Sqrt(max(0, b*b-c)))
 }
 
 // Walk finds the one divider setting whose n chords, stepped from s0, land on
@@ -104,7 +104,7 @@ func (l Line) Nearest(p Vec) Vec {
 		q := l[i-1]
 		if nn := d.X*d.X + d.Y*d.Y; nn > 0 {
 			w := p.Sub(q)
-			q = q.Add(d.Mul(math.Min(math.Max((w.X*d.X+w.Y*d.Y)/nn, 0), 1)))
+			q = q.Add(d.Mul(min(max((w.X*d.X+w.Y*d.Y)/nn, 0), 1)))
 		}
 		if r := q.Dist(p); r < dist {
 			best, dist = q, r

@@ -61,29 +61,40 @@ func (g Graph) Area() float64 {
 func (g Graph) Max() float64 {
 	m := math.Inf(-1)
 	for _, y := range g.Y {
-		m = math.Max(m, y)
+		m = max(m, y)
 	}
 	return m
 }
 
+// Wall is the width over which a jump is drawn, mm.
+const Wall = 1e-6
+
 // Grid gives abscissae from lo to hi about step apart, with every critical
 // place inside among them and the points crowding towards it from both sides,
-// so that a curve may jump there: the jump is drawn within step/64.
+// so that a curve may jump there.
 func Grid(lo, hi, step float64, critical []float64) []float64 {
 	n := max(1, int(math.Ceil((hi-lo)/step-same)))
-	xs := make([]float64, 0, n+1+13*len(critical))
+	xs := make([]float64, 0, n+1+9*len(critical))
 	for _, c := range append(slices.Clone(critical), lo, hi) {
-		if c < lo || c > hi {
-			continue
-		}
 		xs = append(xs, c)
-		for d := step / 2; d >= step/64; d /= 2 {
+		for _, d := range []float64{Wall, step / 32, step / 8, step * 3 / 8} {
 			xs = append(xs, c-d, c+d)
 		}
 	}
 	for i := 0; i <= n; i++ {
 		xs = append(xs, lo+(hi-lo)*float64(i)/float64(n))
 	}
+	return tidy(xs, lo, hi)
+}
+
+// Insert puts more abscissae between the first and the last of xs.
+func Insert(xs []float64, more ...float64) []float64 {
+	lo, hi := xs[0], xs[len(xs)-1]
+	return tidy(append(xs, more...), lo, hi)
+}
+
+// tidy sorts xs and drops what lies outside lo to hi or twice in one place.
+func tidy(xs []float64, lo, hi float64) []float64 {
 	slices.Sort(xs)
 	out := xs[:0]
 	for _, x := range xs {

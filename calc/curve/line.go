@@ -16,11 +16,12 @@ func (v Vec) Sub(w Vec) Vec { return Vec{v.X - w.X, v.Y - w.Y} }
 // Mul returns v scaled by f.
 func (v Vec) Mul(f float64) Vec { return Vec{v.X * f, v.Y * f} }
 
-// Norm is the length of v.
-func (v Vec) Norm() float64 { return math.Hypot(v.X, v.Y) }
+// Norm is the length of v. Figures here are far from overflow, so the plain
+// root does; math.Hypot costs three times as much.
+func (v Vec) Norm() float64 { return math.Sqrt(v.X*v.X + v.Y*v.Y) }
 
 // Dist is the distance from v to w.
-func (v Vec) Dist(w Vec) float64 { return math.Hypot(v.X-w.X, v.Y-w.Y) }
+func (v Vec) Dist(w Vec) float64 { return v.Sub(w).Norm() }
 
 // Line is a polyline; a closed one does not repeat its first point.
 type Line []Vec

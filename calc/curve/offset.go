@@ -49,7 +49,7 @@ func Close(g Graph, r, step float64) Graph {
 	grown = addValleys(g, grown, from, r, step)
 	out := Erode(grown, g.X, r)
 	for i, y := range out.Y {
-		out.Y[i] = math.Max(y, g.Y[i])
+		out.Y[i] = max(y, g.Y[i])
 	}
 	return out
 }
@@ -97,7 +97,7 @@ func (d *dilation) solve(a, b, jlo, jhi int) {
 		best, top := -1, math.Inf(-1)
 		for j := max(jlo, d.lo[mid]); j <= jhi && j < d.hi[mid]; j++ {
 			dx := d.g.X[j] - x
-			if v := d.g.Y[j] + math.Sqrt(math.Max(0, rr-dx*dx)); v > top {
+			if v := d.g.Y[j] + math.Sqrt(max(0, rr-dx*dx)); v > top {
 				best, top = j, v
 			}
 		}
@@ -127,14 +127,14 @@ func (d *dilation) between(i int) float64 {
 // points jlo to jhi, and at least top.
 func near(g Graph, jlo, jhi int, x, r, top float64) float64 {
 	for j := max(jlo, 1); j <= min(jhi+1, len(g.X)-1); j++ {
-		x0, x1 := math.Max(g.X[j-1], x-r), math.Min(g.X[j], x+r)
+		x0, x1 := max(g.X[j-1], x-r), min(g.X[j], x+r)
 		if x0 > x1 {
 			continue
 		}
 		slope := (g.Y[j] - g.Y[j-1]) / (g.X[j] - g.X[j-1])
-		best := math.Min(math.Max(x+r*slope/math.Sqrt(1+slope*slope), x0), x1)
-		v := g.Y[j-1] + slope*(best-g.X[j-1]) + math.Sqrt(math.Max(0, r*r-(best-x)*(best-x)))
-		top = math.Max(top, v)
+		best := min(max(x+r*slope/math.Sqrt(1+slope*slope), x0), x1)
+		v := g.Y[j-1] + slope*(best-g.X[j-1]) + math.Sqrt(max(0, r*r-(best-x)*(best-x)))
+		top = max(top, v)
 	}
 	return top
 }
@@ -174,5 +174,5 @@ func valley(g Graph, j, k int, x0, x1, r float64) (x, y float64) {
 			x1 = x
 		}
 	}
-	return x, math.Max(left(x), right(x))
+	return x, max(left(x), right(x))
 }

@@ -41,7 +41,7 @@ func (s Section) Upper(dst []curve.Vec) []curve.Vec {
 	h := s.Thick / 2
 	switch s.Kind {
 	case Slab:
-		r := math.Max(0, math.Min(s.Round, math.Min(h, s.Depth()/2)))
+		r := max(0, min(s.Round, min(h, s.Depth()/2)))
 		dst = append(dst, curve.Vec{X: s.Top})
 		dst = arc(dst, curve.Vec{X: s.Top + r, Y: h - r}, r, r, math.Pi, math.Pi/2)
 		dst = arc(dst, curve.Vec{X: s.Bottom - r, Y: h - r}, r, r, math.Pi/2, 0)
@@ -64,7 +64,7 @@ func arc(dst []curve.Vec, c curve.Vec, a, b, t0, t1 float64) []curve.Vec {
 		return append(dst, c)
 	}
 	span := math.Abs(t1 - t0)
-	n := int(math.Ceil(span * math.Sqrt(span*math.Max(a, b)/(24*chordError))))
+	n := int(math.Ceil(span * math.Sqrt(span*max(a, b)/(24*chordError))))
 	n = max(2, min(n, 400))
 	// One rotation by the step's angle a point spares a sine and a cosine each.
 	sin, cos := math.Sincos((t1 - t0) / float64(n))

@@ -1,3 +1,0 @@
-package calc
-
-type sampled struct{}
