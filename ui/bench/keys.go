@@ -13,10 +13,10 @@ type KeyMap struct {
 // DefaultKeyMap returns the keys.
 func DefaultKeyMap() KeyMap {
 	return KeyMap{
-		On:      key.NewBinding(key.WithKeys(" ", "enter"), key.WithHelp("space", "start hold, or tick")),
+		On:      key.NewBinding(key.WithKeys(" ", "enter"), key.WithHelp("space", "go on")),
 		Feed:    key.NewBinding(key.WithKeys("ctrl+j")), // Enter of some terminals and tools
-		Back:    key.NewBinding(key.WithKeys("backspace", "ctrl+h"), key.WithHelp("backspace", "take tick back")),
-		End:     key.NewBinding(key.WithKeys("h", "H"), key.WithHelp("h enter", "end hold early")),
+		Back:    key.NewBinding(key.WithKeys("backspace", "ctrl+h"), key.WithHelp("backspace", "back")),
+		End:     key.NewBinding(key.WithKeys("h", "H"), key.WithHelp("h enter", "end hold")),
 		Leave:   key.NewBinding(key.WithKeys("esc"), key.WithHelp("esc", "leave")),
 		Quit:    key.NewBinding(key.WithKeys("ctrl+c"), key.WithHelp("ctrl+c twice", "quit")),
 		Suspend: key.NewBinding(key.WithKeys("ctrl+z"), key.WithHelp("ctrl+z twice", "to the shell")),

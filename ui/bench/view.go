@@ -45,7 +45,7 @@ func (m Model) page() page {
 	}
 	room := m.h - 1 - large*least // for text, the head line not counted
 	p := m.text(room)
-	tall := (m.h - 1 - len(p.title) - len(p.below)) / large
+	tall := (m.h - 2 - len(p.title) - len(p.below)) / large // one row left as a gap, where there is one
 	ink := '█'
 	if m.ascii {
 		ink = '#'
@@ -223,7 +223,7 @@ func (m Model) foot() string {
 	for _, b := range m.KeyMap.ShortHelp() {
 		keys = append(keys, b.Help().Key+" "+b.Help().Desc)
 	}
-	return strings.Join(keys, "   ")
+	return strings.Join(keys, "  ")
 }
 
 func (m Model) footStyle() lipgloss.Style {

@@ -1,0 +1,298 @@
+package bench
+
+import (
+	"math/rand/v2"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/project"
+)
+
+// event is one thing that happens at the bench.
+type event struct {
+	at   time.Time
+	name string
+	msg  tea.Msg // nil: the key that silenced an alarm
+}
+
+// reader is what workbench rules make of events, written a second time: it keeps what happened and,
+// for each new event, looks back at it, where the bench view carries a state on.
+type reader struct {
+	past  []past
+	steps []project.Step
+}
+
+type past struct {
+	at    time.Time
+	name  string
+	press string // "on" or "back" when it counted as one
+}
+
+// apart gives the time between, endless where the clock ran backwards.
+func apart(from, to time.Time) time.Duration {
+	if to.Before(from) {
+		return 1 << 60
+	}
+	return to.Sub(from)
+}
+
+// pressed gives the last press that counted in the run of keys up to now that no pause of a second
+// has broken.
+func (r *reader) pressed(now time.Time) string {
+	for i := len(r.past) - 1; i >= 0; i-- {
+		if apart(r.past[i].at, now) >= time.Second {
+			return ""
+		}
+		if r.past[i].press != "" {
+			return r.past[i].press
+		}
+		now = r.past[i].at
+	}
+	return ""
+}
+
+// last gives how long ago the last event with one of these names was.
+func (r *reader) last(now time.Time, names ...string) time.Duration {
+	for i := len(r.past) - 1; i >= 0; i-- {
+		for _, name := range names {
+			if r.past[i].name == name {
+				return apart(r.past[i].at, now)
+			}
+		}
+	}
+	return 1 << 60
+}
+
+func (r *reader) read(e event) {
+	switch e.name {
+	case "elsewhere":
+		return
+	case "LF":
+		if r.last(e.at, "CR") <= 50*time.Millisecond {
+			return
+		}
+	}
+	note := past{at: e.at, name: e.name}
+	busy := r.pressed(e.at)
+	reading := r.last(e.at, "character", "space", "h") <= 150*time.Millisecond
+	switch e.name {
+	case "silence":
+		note.press = "on"
+	case "back":
+		if busy != "back" {
+			note.press = "back"
+			r.takeBack()
+		}
+	case "h":
+		if reading {
+			note.name = "character" // of a reading
+		}
+	case "CR", "LF":
+		n := len(r.past)
+		afterH := n > 0 && r.past[n-1].name == "h" && apart(r.past[n-1].at, e.at) <= 3*time.Second
+		switch {
+		case busy != "":
+		case afterH:
+			note.press = "on"
+			r.end(e.at)
+		case !reading:
+			note.press = "on"
+			r.goOn(e.at)
+		}
+	case "space", "touch":
+		if busy == "" && (e.name == "touch" || !reading) {
+			note.press = "on"
+			r.goOn(e.at)
+		}
+	}
+	r.past = append(r.past, note)
+	if len(r.past) > 4000 {
+		r.past = append([]past(nil), r.past[2000:]...)
+	}
+}
+
+// inHand is the first step not done.
+func (r *reader) inHand() *project.Step {
+	for i := range r.steps {
+		if r.steps[i].Done.IsZero() {
+			return &r.steps[i]
+		}
+	}
+	return nil
+}
+
+func seconds(t time.Time) time.Time { return time.Unix(t.Unix(), 0).In(t.Location()) }
+
+func running(s *project.Step, now time.Time) bool {
+	return s.Hold > 0 && !s.Started.IsZero() && s.Ended.IsZero() && now.Sub(s.Started) < s.Hold
+}
+
+func (r *reader) goOn(now time.Time) {
+	switch s := r.inHand(); {
+	case s == nil:
+	case s.Hold > 0 && s.Started.IsZero():
+		s.Started = seconds(now)
+	case !running(s, now):
+		s.Done = seconds(now)
+	}
+}
+
+func (r *reader) end(now time.Time) {
+	if s := r.inHand(); s != nil && running(s, now) {
+		s.Ended = seconds(now)
+	}
+}
+
+func (r *reader) takeBack() {
+	var latest *project.Step
+	for i := range r.steps {
+		s := &r.steps[i]
+		if !s.Done.IsZero() && (latest == nil || !s.Done.Before(latest.Done)) {
+			latest = s
+		}
+	}
+	if latest != nil {
+		latest.Done = time.Time{}
+	}
+}
+
+func press(t tea.KeyType) tea.Msg { return tea.KeyMsg{Type: t} }
+
+func typed(s string) tea.Msg { return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s)} }
+
+// happenings are what may come from keyboard, calliper and screen.
+func happenings(rnd *rand.Rand) []event {
+	space := tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}}
+	one := func(name string, msg tea.Msg) []event { return []event{{name: name, msg: msg}} }
+	switch rnd.IntN(24) {
+	case 0, 1, 2, 3:
+		return one("space", space)
+	case 4, 5, 6:
+		return one("CR", press(tea.KeyEnter))
+	case 7:
+		return one("LF", press(tea.KeyCtrlJ))
+	case 8:
+		return append(one("CR", press(tea.KeyEnter)), event{name: "LF", msg: press(tea.KeyCtrlJ)})
+	case 9:
+		return one("back", press([]tea.KeyType{tea.KeyBackspace, tea.KeyCtrlH}[rnd.IntN(2)]))
+	case 10, 11:
+		return one("h", typed([]string{"h", "H"}[rnd.IntN(2)]))
+	case 12:
+		return one("character", typed(string(rune('i'+rnd.IntN(18)))))
+	case 13:
+		return one("other", press([]tea.KeyType{tea.KeyEsc, tea.KeyCtrlC, tea.KeyCtrlZ, tea.KeyTab, tea.KeyUp, tea.KeyF1, tea.KeyDelete}[rnd.IntN(7)]))
+	case 14:
+		return one("other", tea.KeyMsg{Type: tea.KeyEnter, Alt: true})
+	case 15:
+		return one("character", tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(" \r h"), Paste: true})
+	case 16, 17: // a calliper
+		return append(one("character", typed("12.34")), event{name: "CR", msg: press(tea.KeyEnter)}, event{name: "LF", msg: press(tea.KeyCtrlJ)})
+	case 18:
+		return append(one("character", typed("0.125")), event{name: "space", msg: space}, event{name: "character", msg: typed("in")}, event{name: "CR", msg: press(tea.KeyEnter)})
+	case 19:
+		return one("silence", nil)
+	}
+	m := tea.MouseMsg{X: rnd.IntN(80), Y: []int{0, 3, 3, 23, -1, 30}[rnd.IntN(6)],
+		Action: tea.MouseAction(rnd.IntN(3)), Button: tea.MouseButton(rnd.IntN(8))}
+	if m.Y == 3 && m.Action == tea.MouseActionPress && m.Button == tea.MouseButtonLeft {
+		return one("touch", m)
+	}
+	return one("elsewhere", m)
+}
+
+// pause is how long until the next happening: mostly hasty, now and then a rest, or a clock set.
+func pause(rnd *rand.Rand) time.Duration {
+	upTo := func(d time.Duration) time.Duration { return time.Duration(rnd.Int64N(int64(d))) }
+	switch rnd.IntN(20) {
+	case 0, 1, 2, 3, 4:
+		return upTo(60 * time.Millisecond)
+	case 5, 6, 7, 8:
+		return upTo(300 * time.Millisecond)
+	case 9, 10:
+		return 990*time.Millisecond + upTo(20*time.Millisecond)
+	case 11:
+		return []time.Duration{50 * time.Millisecond, 150 * time.Millisecond, time.Second, 3 * time.Second}[rnd.IntN(4)]
+	case 12, 13, 14, 15:
+		return time.Second + upTo(3*time.Second)
+	case 16, 17:
+		return upTo(time.Hour)
+	case 18:
+		return upTo(30 * time.Hour)
+	}
+	if rnd.IntN(5) == 0 {
+		return -upTo(10 * time.Hour)
+	}
+	return 0
+}
+
+// A stuck key, a mashed keyboard, a wet screen, a calliper in the wrong window: the steps are what the keys that
+// mean something made of them.
+func TestRandomEvents(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(7, 9))
+	fresh := func() []project.Step { return project.FormThenSew() }
+	r := newRig(project.Project{Title: "Test knife", Steps: fresh()}, 80, 24)
+	ref := &reader{steps: fresh()}
+	var ticks, starts, ends, backs int
+	for n := 0; n < 100_000; {
+		r.wait(pause(rnd))
+		list := happenings(rnd)
+		if rnd.IntN(40) == 0 { // stuck
+			for range 60 {
+				list = append(list, list[0])
+			}
+		}
+		for _, e := range list {
+			n++
+			e.at = *r.now
+			before := ref.summary()
+			ref.read(e)
+			if e.msg == nil {
+				r.m = r.m.Silenced()
+			} else {
+				r.send(e.msg)
+			}
+			if !same(r.p.Steps, ref.steps) {
+				t.Fatalf("event %d, %s at %v: steps\n%+v\nwant\n%+v", n, e.name, e.at, r.p.Steps, ref.steps)
+			}
+			after := ref.summary()
+			ticks, backs = ticks+max(0, after[0]-before[0]), backs+max(0, before[0]-after[0])
+			starts, ends = starts+max(0, after[1]-before[1]), ends+max(0, after[2]-before[2])
+			if len(list) > 20 {
+				r.wait(time.Duration(rnd.IntN(40)) * time.Millisecond)
+			} else {
+				r.wait(time.Duration(rnd.IntN(3)) * time.Millisecond)
+			}
+		}
+		if ref.inHand() == nil { // the next knife
+			r.p.Steps, ref.steps = fresh(), fresh()
+			r.show()
+		}
+	}
+	t.Logf("%d ticks, %d taken back, %d holds started, %d ended early", ticks, backs, starts, ends)
+	if ticks < 500 || backs < 100 || starts < 100 || ends < 10 {
+		t.Errorf("too little happened: %d ticks, %d taken back, %d holds started, %d ended early", ticks, backs, starts, ends)
+	}
+}
+
+func (r *reader) summary() (n [3]int) {
+	for _, s := range r.steps {
+		for i, set := range []bool{!s.Done.IsZero(), !s.Started.IsZero(), !s.Ended.IsZero()} {
+			if set {
+				n[i]++
+			}
+		}
+	}
+	return n
+}
+
+func same(got, want []project.Step) bool {
+	for i := range want {
+		g, w := got[i], want[i]
+		if !g.Done.Equal(w.Done) || !g.Started.Equal(w.Started) || !g.Ended.Equal(w.Ended) || g.Skipped {
+			return false
+		}
+	}
+	return len(got) == len(want)
+}

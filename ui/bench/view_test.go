@@ -1,0 +1,185 @@
+package bench
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"chape/project"
+	"chape/ui/act"
+)
+
+var update = flag.Bool("update", false, "write the golden files")
+
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	var b strings.Builder
+	for line := range strings.SplitSeq(ansi.Strip(got), "\n") {
+		b.WriteString(strings.TrimRight(line, " ") + "\n")
+	}
+	path := filepath.Join("testdata", name+".txt")
+	if *update {
+		if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if b.String() != string(want) {
+		t.Errorf("%s is now\n%swant\n%s", name, b.String(), want)
+	}
+}
+
+// sheath is a project in its step of that short name, the steps before it done.
+func sheath(short string) project.Project {
+	p := project.Project{Title: "Example skinner", Steps: project.FormThenSew()}
+	for i := range p.Steps {
+		if p.Steps[i].Short == short {
+			break
+		}
+		p.Steps[i].Done = noon.Add(-time.Hour)
+	}
+	return p
+}
+
+func TestGolden(t *testing.T) {
+	for _, c := range []struct {
+		name, step string
+		w, h       int
+		after      time.Duration
+		keys       string
+	}{
+		{"small_drill", "DRILL", 60, 20, 0, ""},
+		{"small_running", "CEMENT", 60, 20, 0, " "},
+		{"dry_running", "DRY", 80, 24, 0, " "},
+		{"cement_due", "CEMENT", 80, 24, 11 * time.Minute, ""},
+		{"cement_late", "CEMENT", 80, 24, time.Hour, ""},
+		{"large", "DRY", 160, 48, 0, " "},
+		{"all_done", "none", 80, 24, 0, ""},
+		{"too_small", "DRY", 59, 20, 0, ""},
+	} {
+		r := newRig(sheath(c.step), c.w, c.h)
+		if c.after > 0 {
+			r.keys(" ").wait(c.after)
+		}
+		r.keys(c.keys)
+		golden(t, c.name, r.m.View())
+	}
+}
+
+// The name and the digits are at least five rows and a quarter of the window at any size
+// from 60×20 up, nothing is wider or higher than the window.
+func TestSizes(t *testing.T) {
+	steps := project.FormThenSew()
+	for _, s := range steps {
+		p := sheath(s.Short)
+		at := project.Current(p.Steps)
+		if !p.Steps[at].HasHold() {
+			p.Steps[at].Hold = 100 * time.Hour
+		}
+		p.Steps[at].Started = noon
+		p.Steps[at].Note = "刀の鞘 and a note that is rather long, " + strings.Repeat("on and on ", 30)
+		for _, size := range [][2]int{{60, 20}, {61, 21}, {60, 80}, {80, 24}, {100, 30}, {132, 43}, {400, 20}, {400, 120}} {
+			r := newRig(p, size[0], size[1])
+			checkSize(t, r.m.View(), size[0], size[1])
+			if page := r.m.page(); len(page.name) < max(5, (size[1]+3)/4) || len(page.digits) < max(5, (size[1]+3)/4) {
+				t.Errorf("%s at %v: %d rows of name, %d of digits", s.Short, size, len(page.name), len(page.digits))
+			}
+		}
+	}
+	for w := range 65 {
+		for h := range 25 {
+			r := newRig(sheath("DRY"), w, h)
+			checkSize(t, r.m.View(), w, h)
+		}
+	}
+}
+
+func checkSize(t *testing.T, view string, w, h int) {
+	t.Helper()
+	lines := strings.Split(view, "\n")
+	if h > 0 && len(lines) != h {
+		t.Fatalf("%d lines at %d×%d", len(lines), w, h)
+	}
+	for _, l := range lines {
+		if ansi.StringWidth(l) > w {
+			t.Fatalf("at %d×%d a line of %d: %q", w, h, ansi.StringWidth(l), l)
+		}
+	}
+}
+
+// A caution that is cut off is none.
+func TestCautionsFitTheSmallest(t *testing.T) {
+	for _, s := range project.FormThenSew() {
+		r := newRig(sheath(s.Short), 60, 20)
+		r.p.Steps[project.Current(r.p.Steps)].Started = noon
+		r.show()
+		text := strings.Join(strings.Fields(ansi.Strip(r.m.View())), " ")
+		if !strings.Contains(text, strings.Join(strings.Fields(s.Caution), " ")) {
+			t.Errorf("%s: the caution is cut at 60×20:\n%s", s.Short, ansi.Strip(r.m.View()))
+		}
+	}
+}
+
+func TestOtherProjectsHold(t *testing.T) {
+	r := newRig(sheath("DRILL"), 80, 24)
+	r.m.SetHolds([]project.Hold{{Project: "Hunter", Short: "CURE", Due: noon.Add(50*time.Hour + 20*time.Minute)}})
+	view := ansi.Strip(r.m.View())
+	if !strings.Contains(view, "Hunter CURE: 2 d 3 h still, Sat 14:20") || r.m.digits() != "50:20 H" {
+		t.Errorf("digits %q in\n%s", r.m.digits(), view)
+	}
+}
+
+func TestRemaining(t *testing.T) {
+	for d, want := range map[time.Duration]string{
+		1: "0:01 M", time.Minute: "1:00 M", 59*time.Minute + 59*time.Second: "59:59 M", time.Hour - 1: "1:00 H",
+		time.Hour: "1:00 H", time.Hour + 1: "1:01 H", 366 * 24 * time.Hour: "8784:00 H",
+	} {
+		if got := remaining(d); got != want {
+			t.Errorf("remaining(%v) = %q, want %q", d, got, want)
+		}
+	}
+}
+
+// Every letter differs from every other, and is drawn in its squares.
+func TestLetters(t *testing.T) {
+	seen := map[string]rune{}
+	for _, r := range "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789: " {
+		rows, ok := letters[r]
+		if !ok {
+			t.Fatalf("no letter %q", r)
+		}
+		for _, row := range rows {
+			if len(row) != len(rows[0]) || len(row) > squares || strings.Trim(row, "#.") != "" {
+				t.Errorf("letter %q has the row %q", r, row)
+			}
+		}
+		if other, twice := seen[fmt.Sprint(rows)]; twice {
+			t.Errorf("%q looks like %q", r, other)
+		}
+		seen[fmt.Sprint(rows)] = r
+	}
+	golden(t, "letters", strings.Join([]string{
+		strings.Join(big("ABCDEFGHI", 60, 5, 5, '#'), "\n"), strings.Join(big("JKLMNOPQR", 60, 6, 6, '#'), "\n"),
+		strings.Join(big("STUVWXYZ:", 60, 5, 5, '#'), "\n"), strings.Join(big("0123456789", 90, 7, 7, '#'), "\n"),
+	}, "\n\n"))
+	if got := big("", 60, 5, 5, '#'); got != nil {
+		t.Errorf("nothing drawn as %q", got)
+	}
+}
+
+func BenchmarkView(b *testing.B) {
+	r := newRig(sheath("DRY"), 160, 48)
+	r.m.SetSnapshot(act.Snapshot{Project: r.p, Now: noon})
+	for b.Loop() {
+		_ = r.m.View()
+	}
+}
