@@ -243,24 +243,21 @@ func (s Spec) holds(f float64) bool {
 
 // lengths says the range in the unit, rounded inwards in inches.
 func (s Spec) lengths(u length.Unit) string {
-	from := "give "
-	if s.Above {
-		from = "give more than "
-	}
 	lo, hi := s.Min, s.Max
-	digits := -1
 	if u == length.Inches {
-		lo, hi, digits = math.Ceil(lo/25.4*100)/100, math.Floor(hi/25.4*100)/100, 2
+		lo, hi = math.Ceil(lo/25.4*100)/100, math.Floor(hi/25.4*100)/100
 	}
-	return from + strconv.FormatFloat(lo, 'f', digits, 64) + ", up to " + strconv.FormatFloat(hi, 'f', digits, 64) + " " + u.String()
+	return s.span(lo, hi) + " " + u.String()
 }
 
-func (s Spec) figures() string {
+func (s Spec) figures() string { return s.span(s.Min, s.Max) }
+
+func (s Spec) span(lo, hi float64) string {
 	from := "give "
 	if s.Above {
 		from = "give more than "
 	}
-	return from + strconv.FormatFloat(s.Min, 'f', -1, 64) + ", up to " + strconv.FormatFloat(s.Max, 'f', -1, 64)
+	return from + strconv.FormatFloat(lo, 'f', -1, 64) + ", up to " + strconv.FormatFloat(hi, 'f', -1, 64)
 }
 
 // measure shows a length for an error: in the unit where that is short.

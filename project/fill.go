@@ -76,6 +76,11 @@ func (f *filler) bad(key string, i int, found, remedy string) {
 	f.problems = append(f.problems, Problem{Key: key, Index: i, Line: f.index.line(path(key, i)), Found: found, Remedy: remedy})
 }
 
+func (f *filler) unknown(key string, i int, remedy string) {
+	line := f.index.line(path(key, i))
+	f.problems = append(f.problems, Problem{Key: printable(key), Index: i, Line: line, Found: "a key this program does not know", Remedy: remedy})
+}
+
 func (f *filler) missing(s Spec, i int, table string) {
 	f.problems = append(f.problems, Problem{Key: s.Key, Index: i, Line: f.index.line(path(table, i)), Found: "nothing", Remedy: "give it: " + s.Hint})
 }
@@ -110,7 +115,7 @@ func (f *filler) table(name string, m map[string]any) {
 		case "weigh":
 			f.project.Weigh = rows(f, key, weighings, mostWeighings, m[k])
 		default:
-			f.bad(printableKey(key), -1, "a key this program does not know", suggest(name, k, scalarKeys(name)))
+			f.unknown(key, -1, suggest(k, scalarKeys(name), true))
 		}
 	}
 }
@@ -144,7 +149,7 @@ func rows[T any](f *filler, list string, cs []column[T], most int, raw any) []T 
 		}
 		for _, k := range slices.Sorted(maps.Keys(m)) {
 			if _, ok := lookup(cs, list+"."+k); !ok {
-				f.bad(printableKey(list+"."+k), i, "a key this program does not know", suggest(list, k, keysOf(cs)))
+				f.unknown(list+"."+k, i, suggest(k, keysOf(cs), false))
 			}
 		}
 		out = append(out, t)

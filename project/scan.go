@@ -154,6 +154,7 @@ func (s *scanner) statement() {
 		}
 	}
 	if repeated {
+		s.note(path, at)
 		s.rows[path]++
 		path += "[" + strconv.Itoa(s.rows[path]-1) + "]"
 	}

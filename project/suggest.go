@@ -32,8 +32,9 @@ func keysOf[T any](cs []column[T]) []string {
 	return out
 }
 
-// suggest says what may have been meant by an unknown key.
-func suggest(table, key string, known []string) string {
+// suggest says what may have been meant by an unknown key: one of those known
+// where it stands or, if it may have strayed there, one of another table.
+func suggest(key string, known []string, strayed bool) string {
 	best, least := "", 3
 	for _, k := range known {
 		if d := edits(strings.ToLower(key), k); d < least && d < len(k) {
@@ -44,19 +45,11 @@ func suggest(table, key string, known []string) string {
 		return "did you mean " + best + "? Mend it or take it out"
 	}
 	for _, c := range scalars {
-		if last(c.Key) == key {
+		if strayed && last(c.Key) == key {
 			return key + " belongs in [" + parent(c.Key) + "]: move it or take it out"
 		}
 	}
 	return "take it out; known here are " + strings.Join(known, ", ")
-}
-
-// printableKey is a key as an error shows it.
-func printableKey(key string) string {
-	if s := printable(key); s != key {
-		return quote(key)
-	}
-	return key
 }
 
 // edits counts the letters to add, drop or change to make a into b.
