@@ -26,6 +26,8 @@ type World struct {
 	// Open shows the workbench: on a file, on the folder of a shelf, or with
 	// "" on the user's own shelf.
 	Open func(path string) error
+	// Ring sounds the alarm; nil where there is no terminal.
+	Ring func() error
 }
 
 // usageError is a call that does not make sense.
@@ -176,4 +178,22 @@ func flagError(err error, command string) error {
 		help += " " + command
 	}
 	return misuse("%s: try %q", strings.TrimPrefix(err.Error(), "flag provided but "), help)
+}
+
+// oneFile parses the flags of a command that takes one file. done: help was
+// asked for and given.
+func oneFile(w World, v verb, fs *flag.FlagSet, args []string) (path string, done bool, err error) {
+	help := addHelp(fs)
+	if err := parse(fs, args, v.name); err != nil {
+		return "", false, err
+	}
+	switch {
+	case *help:
+		return "", true, v.help(w.Out)
+	case fs.NArg() == 0:
+		return "", false, misuse("which file? chape %s %s", v.name, v.args)
+	case fs.NArg() > 1:
+		return "", false, misuse("one file at a time: %q is one too many", fs.Arg(1))
+	}
+	return fs.Arg(0), false, nil
 }

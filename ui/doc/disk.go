@@ -34,11 +34,15 @@ func (d *Doc) DiskChanged(v Version) News {
 	return Loaded
 }
 
+// Gone notes that the file is not there any more: the next change makes it
+// anew.
+func (d *Doc) Gone() { d.file.stamp = store.Stamp{} }
+
 // load shows v as the committed state. The preview stays: a number being typed
 // is not lost because a sync program came by.
 func (d *Doc) load(v Version, label string) {
 	d.push(label)
-	d.committed = clone(v.Project)
+	d.committed = v.Project.Clone()
 	d.file.stamp = v.Stamp
 	d.file.rev++
 	d.file.saved = d.file.rev

@@ -53,7 +53,7 @@ type Options struct {
 // New opens p, which was read from path with the given stamp. With path "" it
 // is a copy that touches nothing until it is kept.
 func New(p project.Project, path string, stamp store.Stamp, o Options) *Doc {
-	d := &Doc{make: o.Make, check: o.Check, limits: o.Limits, committed: clone(p)}
+	d := &Doc{make: o.Make, check: o.Check, limits: o.Limits, committed: p.Clone()}
 	d.file = file{path: path, stamp: stamp}
 	d.refresh()
 	return d
@@ -61,7 +61,7 @@ func New(p project.Project, path string, stamp store.Stamp, o Options) *Doc {
 
 // refresh works out what is shown from what is committed and the preview.
 func (d *Doc) refresh() {
-	d.shown = clone(d.committed)
+	d.shown = d.committed.Clone()
 	if d.preview != nil {
 		d.preview(&d.shown)
 	}
@@ -93,7 +93,7 @@ func (d *Doc) Drop() {
 // leaves everything, the preview too, as it was. One that changes nothing
 // makes no undo entry.
 func (d *Doc) Commit(label string, do func(*project.Project) error) error {
-	next := clone(d.committed)
+	next := d.committed.Clone()
 	if err := do(&next); err != nil {
 		return err
 	}
@@ -147,7 +147,7 @@ func (d *Doc) step(from, to *[]change) (string, bool) {
 	*from = (*from)[:len(*from)-1]
 	*to = append(*to, change{c.label, d.committed})
 	d.preview = nil
-	d.take(clone(c.before))
+	d.take(c.before.Clone())
 	return c.label, true
 }
 

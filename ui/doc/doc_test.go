@@ -291,8 +291,12 @@ func TestLooseCopyTouchesNothing(t *testing.T) {
 	if _, ok := d.NextSave(start); ok || d.State() != Loose {
 		t.Errorf("state %v", d.State())
 	}
-	d.Keep("new.toml")
-	if s, ok := d.NextSave(start); !ok || !s.Expect.IsZero() || s.Path != "new.toml" {
-		t.Errorf("after Keep: %+v, %v", s, ok)
+	d.Kept("new.toml", d.Rev(), stampOf(1))
+	if d.State() != Saved || d.Path() != "new.toml" {
+		t.Errorf("after Kept: state %v, path %q", d.State(), d.Path())
+	}
+	d.Commit("b", leather(2))
+	if s, ok := d.NextSave(start); !ok || s.Expect != stampOf(1) {
+		t.Errorf("after Kept: %+v, %v", s, ok)
 	}
 }

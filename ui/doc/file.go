@@ -147,9 +147,10 @@ func (d *Doc) Restamp(s store.Stamp) {
 	}
 }
 
-// Keep gives a loose copy, or one whose file can't be written, a file of its
-// own, which must not exist yet.
-func (d *Doc) Keep(path string) {
-	f := &d.file
-	*f = file{path: path, rev: f.rev + 1, saved: f.saved}
+// Kept gives a loose copy the file into which its state rev was put.
+func (d *Doc) Kept(path string, rev uint64, stamp store.Stamp) {
+	d.file = file{path: path, stamp: stamp, rev: d.file.rev, saved: rev}
 }
+
+// Rev is the number of the committed state: it rises with every change.
+func (d *Doc) Rev() uint64 { return d.file.rev }

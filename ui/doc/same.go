@@ -2,20 +2,9 @@ package doc
 
 import (
 	"reflect"
-	"slices"
 
 	"chape/project"
 )
-
-// clone copies p so that nothing in the copy is shared with it: an undo entry
-// must not change when the project does.
-func clone(p project.Project) project.Project {
-	p.Knife.Stations = slices.Clone(p.Knife.Stations)
-	p.Fits = slices.Clone(p.Fits)
-	p.Steps = slices.Clone(p.Steps)
-	p.Weigh = slices.Clone(p.Weigh)
-	return p
-}
 
 // same tells whether a and b hold the same. An empty list is as good as none.
 func same(a, b project.Project) bool {

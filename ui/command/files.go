@@ -1,0 +1,104 @@
+package command
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+	"unicode/utf8"
+
+	"chape/calc"
+	"chape/calc/length"
+	"chape/project"
+	"chape/project/report"
+	"chape/project/store"
+)
+
+var newVerb = verb{
+	name: "new", args: "FILE", does: "start a project in a file of its own",
+	more: `  --title TEXT   what you call the knife; the file's name, if it is not given
+  --units UNIT   what you measure in: mm (the default) or in
+
+The file must not exist yet. It starts with our own middling knife and the usual
+dimensions of a sheath, to be typed over in the workbench: chape FILE.`,
+	run: func(w World, v verb, args []string) error {
+		fs := flags(v.name)
+		title := fs.String("title", "", "")
+		units := fs.String("units", "mm", "")
+		path, done, err := oneFile(w, v, fs, args)
+		if done || err != nil {
+			return err
+		}
+		unit, err := length.ParseUnit(*units)
+		if err != nil {
+			return misuse("%v", err)
+		}
+		if *title == "" {
+			*title = titleFrom(path)
+		}
+		p := project.New(*title, unit, project.Defaults())
+		p.Steps = project.FormThenSew()
+		if err := p.Validate(); err != nil {
+			return misuse("%v", err)
+		}
+		if _, err := store.SaveNew(store.OS(), path, project.Encode(p)); err != nil {
+			return err
+		}
+		_, err = fmt.Fprintf(w.Out, "%s is there; type the knife with: chape %s\n", path, path)
+		return err
+	},
+}
+
+// titleFrom makes a title of a file's name.
+func titleFrom(path string) string {
+	name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	name = strings.TrimSpace(strings.NewReplacer("-", " ", "_", " ").Replace(name))
+	if name == "" || !utf8.ValidString(name) {
+		return "New knife"
+	}
+	return sentence(name)
+}
+
+var planVerb = verb{
+	name: "plan", args: "[--json] FILE", does: "print the plan: figures, half-widths, holes, checks",
+	more: `  --json         for other programs, all figures in mm
+
+The page is enough to mark the leather with a ruler and dividers.`,
+	run: func(w World, v verb, args []string) error {
+		fs := flags(v.name)
+		asJSON := fs.Bool("json", false, "")
+		path, done, err := oneFile(w, v, fs, args)
+		if done || err != nil {
+			return err
+		}
+		p, plan, err := planOf(path)
+		if err != nil {
+			return err
+		}
+		if !*asJSON {
+			_, err = fmt.Fprint(w.Out, report.Page(p, plan, p.Units))
+			return err
+		}
+		data, err := report.JSON(p, plan)
+		if err == nil {
+			_, err = w.Out.Write(data)
+		}
+		return err
+	},
+}
+
+// planOf reads a project and works its plan out.
+func planOf(path string) (project.Project, *calc.Plan, error) {
+	data, _, err := store.Read(store.OS(), path)
+	if err != nil {
+		return project.Project{}, nil, err
+	}
+	p, _, err := project.Decode(path, data)
+	if err != nil {
+		return project.Project{}, nil, err
+	}
+	plan, err := calc.Compute(p.Input(calc.DefaultLimits()))
+	if err != nil {
+		return project.Project{}, nil, fmt.Errorf("%q can't be planned: %w", path, err)
+	}
+	return p, plan, nil
+}

@@ -1,0 +1,118 @@
+package knifepane
+
+import (
+	"errors"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/calc/length"
+	"chape/project"
+	"chape/ui/act"
+)
+
+// edit is a value being typed.
+type edit struct {
+	field  project.Field
+	base   project.Project // as it was when the edit began
+	input  line
+	value  any   // what stands in the input, where err is nil
+	err    error // why it will not do
+	asking bool  // whether the value is meant, since it is so far from the old one
+}
+
+// begin opens an edit with a text in it, the cursor behind.
+func begin(f project.Field, p project.Project, text string) *edit {
+	e := &edit{field: f, base: p, input: newLine(text)}
+	e.read()
+	return e
+}
+
+// read works out whether the text will do.
+func (e *edit) read() {
+	e.asking = false
+	e.value, e.err = e.field.Parse(e.input.String(), e.base)
+	if e.err == nil {
+		q := e.base
+		e.err = e.field.Set(&q, e.value)
+	}
+}
+
+func (e *edit) empty() bool { return strings.TrimSpace(e.input.String()) == "" }
+
+// key puts a key into the text and gives the preview that follows from it.
+func (e *edit) key(k tea.KeyMsg) tea.Cmd {
+	if k.Paste {
+		k.Runes = firstLine(k.Runes)
+		k.Paste = false
+	}
+	if !e.input.key(k) {
+		return nil
+	}
+	e.read()
+	return e.preview()
+}
+
+// preview shows the value in the plan. A text that will not do leaves the last
+// one that did; an emptied field shows the old value.
+func (e *edit) preview() tea.Cmd {
+	switch {
+	case e.empty():
+		return act.Send(act.Drop{})
+	case e.err != nil:
+		return nil
+	}
+	set := e.setter()
+	return act.Send(act.Preview{Do: func(p *project.Project) { _ = set(p) }}) // it did for the base
+}
+
+func (e *edit) setter() func(*project.Project) error {
+	f, v := e.field, e.value
+	return func(p *project.Project) error {
+		if !inReach(f, *p) {
+			return errGone
+		}
+		return f.Set(p, v)
+	}
+}
+
+var errGone = errors.New("this row is not there any more: the file was changed meanwhile")
+
+// commit keeps the value.
+func (e *edit) commit() tea.Cmd {
+	label := e.field.Name + " " + strings.TrimSpace(e.input.String())
+	return act.Send(act.Commit{Label: label, Do: e.setter()})
+}
+
+// unchanged tells whether the text says what stood there before.
+func (e *edit) unchanged() bool {
+	return e.input.String() == e.field.Show(e.base) || e.empty() && e.field.Auto == ""
+}
+
+// far tells whether a length is under a tenth or over ten times what it was:
+// then the calliper may be set to inches, or to millimetres.
+func (e *edit) far() bool {
+	was, ok := e.field.Get(e.base).(length.Length)
+	is, ok2 := e.value.(length.Length)
+	if !ok || !ok2 || was == 0 || is == 0 {
+		return false
+	}
+	ratio := float64(is / was)
+	return ratio < 0.1 || ratio > 10
+}
+
+// question is what far asks.
+func (e *edit) question() string {
+	if e.base.Units == length.Inches {
+		return "far from " + e.field.Show(e.base) + ": is the calliper in millimetres? Enter: it is right; Esc: take it back"
+	}
+	return "far from " + e.field.Show(e.base) + ": is the calliper in inches? Enter: it is right; Esc: take it back"
+}
+
+// firstLine is what of a pasted text goes into one field.
+func firstLine(runes []rune) []rune {
+	s := strings.TrimSpace(string(runes))
+	s, _, _ = strings.Cut(s, "\n")
+	s, _, _ = strings.Cut(s, "\r")
+	return []rune(strings.ReplaceAll(s, "\t", " "))
+}

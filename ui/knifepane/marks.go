@@ -1,0 +1,148 @@
+package knifepane
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/calc/knife"
+	"chape/calc/length"
+	"chape/project"
+	"chape/ui/act"
+)
+
+// change takes the keys that add and remove rows.
+func (m *Model) change(k tea.KeyMsg) tea.Cmd {
+	r := m.row()
+	switch {
+	case key.Matches(k, m.Keys.Source):
+		if source, ok := project.FieldFor(sourceKey); ok {
+			return m.cycle(source, 1)
+		}
+	case key.Matches(k, m.Keys.AddMark):
+		return m.addMark(r)
+	case key.Matches(k, m.Keys.AddStep):
+		return m.addStep(r)
+	case key.Matches(k, m.Keys.AddFit):
+		return m.addFit()
+	case key.Matches(k, m.Keys.Remove):
+		return m.remove(r)
+	}
+	return nil
+}
+
+// addMark puts a mark half-way to the next one, with the figures that lie
+// between; behind the last mark, a little further on.
+func (m *Model) addMark(r row) tea.Cmd {
+	i := m.snap.Mark
+	if r.list == "mark" {
+		i = r.index
+	}
+	m.aim("knife.station.at", i+1)
+	return tea.Batch(act.Send(act.Commit{Label: "add a mark", Do: func(p *project.Project) error {
+		marks := p.Knife.Stations
+		if i >= len(marks) {
+			return errGone
+		}
+		p.Source = project.FromStations
+		p.Knife.Stations = slices.Insert(slices.Clone(marks), i+1, between(marks, i))
+		return p.Validate()
+	}}), act.Send(act.Choose{Mark: i + 1}))
+}
+
+// between is a mark after mark i.
+func between(marks []knife.Station, i int) knife.Station {
+	a := marks[i]
+	if i+1 >= len(marks) {
+		a.At += 10 * length.Millimetre
+		return a
+	}
+	b := marks[i+1]
+	if b.At == a.At && i+2 < len(marks) { // into the stretch behind the step
+		a, b = b, marks[i+2]
+	}
+	// Rounded to what a rule shows, if that leaves room.
+	mid := length.Length(float64(int(float64(a.At+b.At)/2 + 0.5)))
+	if mid <= a.At || mid >= b.At {
+		mid = (a.At + b.At) / 2
+	}
+	t := (mid - a.At) / max(b.At-a.At, 1e-9)
+	mix := func(x, y length.Length) length.Length {
+		return length.Length(float64(int(float64(x+(y-x)*t)*20+0.5)) / 20)
+	}
+	out := a
+	out.At, out.Top, out.Bottom, out.Thick = mid, mix(a.Top, b.Top), mix(a.Bottom, b.Bottom), mix(a.Thick, b.Thick)
+	return out
+}
+
+// addStep doubles the mark in hand: two marks at one place are a step.
+func (m *Model) addStep(r row) tea.Cmd {
+	if r.list != "mark" {
+		return act.Send(act.Say{Text: "choose a mark first: the step is made there", Warn: true})
+	}
+	i := r.index
+	m.aim("knife.station.bottom", i+1)
+	return tea.Batch(act.Send(act.Commit{Label: "make a step", Do: func(p *project.Project) error {
+		if i >= len(p.Knife.Stations) {
+			return errGone
+		}
+		p.Source = project.FromStations
+		p.Knife.Stations = slices.Insert(slices.Clone(p.Knife.Stations), i+1, p.Knife.Stations[i])
+		return p.Validate()
+	}}), act.Send(act.Choose{Mark: i + 1}))
+}
+
+// addFit puts a correction at the chosen mark, to be filled in.
+func (m *Model) addFit() tea.Cmd {
+	p := m.snap.Project
+	at := length.Length(0)
+	if m.snap.Mark < len(p.Knife.Stations) {
+		at = p.Knife.Stations[m.snap.Mark].At
+	}
+	m.aim("fit.by", len(p.Fits))
+	return act.Send(act.Commit{Label: "add a correction", Do: func(p *project.Project) error {
+		f := project.Fit{With: "same thickness"}
+		f.At, f.Reach = at, 20*length.Millimetre
+		p.Fits = append(slices.Clone(p.Fits), f)
+		return p.Validate()
+	}})
+}
+
+// remove takes the mark or the correction in hand out.
+func (m *Model) remove(r row) tea.Cmd {
+	i := r.index
+	switch r.list {
+	case "mark":
+		return act.Send(act.Commit{Label: fmt.Sprintf("take out mark %d", i+1), Do: func(p *project.Project) error {
+			if i >= len(p.Knife.Stations) {
+				return errGone
+			}
+			if len(p.Knife.Stations) <= 2 {
+				return errors.New("a knife has two marks at least: add another before taking this one out")
+			}
+			p.Source = project.FromStations
+			p.Knife.Stations = slices.Delete(slices.Clone(p.Knife.Stations), i, i+1)
+			return p.Validate()
+		}})
+	case "fit":
+		return act.Send(act.Commit{Label: "take out a correction", Do: func(p *project.Project) error {
+			if i >= len(p.Fits) {
+				return errGone
+			}
+			p.Fits = slices.Delete(slices.Clone(p.Fits), i, i+1)
+			return nil
+		}})
+	}
+	return act.Send(act.Say{Text: "only marks and corrections can be taken out", Warn: true})
+}
+
+// aim puts the cursor on a field as soon as it is there.
+func (m *Model) aim(key string, index int) { m.wanted = &place{key, index} }
+
+type place struct {
+	key   string
+	index int
+}

@@ -1,0 +1,135 @@
+package knifepane
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"chape/calc/length"
+	"chape/project"
+	"chape/ui/layout"
+	"chape/ui/term"
+)
+
+// The names of the columns where the full names have no room.
+var shortNames = map[string]string{
+	"thickness": "thick", "grind height": "grind", "folded in": "in",
+}
+
+func columnName(f project.Field) string {
+	if s, ok := shortNames[f.Name]; ok {
+		return s
+	}
+	return f.Name
+}
+
+// cellText is one figure of a table. Widths are shown as finely as the tool
+// they are laid out with.
+func (m *Model) cellText(f project.Field) string {
+	v := f.Get(m.snap.Project)
+	if l, ok := v.(length.Length); ok {
+		return l.Figure(m.snap.Unit, f.Fine)
+	}
+	if !m.counts(f) {
+		return ""
+	}
+	return term.Plain(f.Show(m.snap.Project))
+}
+
+// columns says which columns of a table are shown and how wide: the first one
+// always, and as many others as there is room for round the one in hand.
+func (m *Model) columns(list string) (shown, widths []int) {
+	var cells [][]project.Field
+	for _, r := range m.rows {
+		if r.list == list && !r.isHeading() {
+			cells = append(cells, r.cells)
+		}
+	}
+	if len(cells) == 0 {
+		return nil, nil
+	}
+	all := make([]int, len(cells[0]))
+	for j := range all {
+		all[j] = ansi.StringWidth(columnName(cells[0][j]))
+		for _, row := range cells {
+			all[j] = max(all[j], min(10, ansi.StringWidth(m.cellText(row[j]))))
+		}
+	}
+	first := 1
+	inHand := 0
+	if m.row().list == list && !m.row().isHeading() {
+		inHand = m.column
+	}
+	for ; first < inHand && !fits(all, first, inHand, m.width); first++ {
+	}
+	room := m.width - gutter - all[0]
+	shown, widths = []int{0}, []int{all[0]}
+	for j := first; j < len(all) && room >= all[j]+1; j++ {
+		room -= all[j] + 1
+		shown, widths = append(shown, j), append(widths, all[j])
+	}
+	return shown, widths
+}
+
+// fits tells whether columns from to last fit beside the first one.
+func fits(all []int, from, last, width int) bool {
+	sum := gutter + all[0]
+	for j := from; j <= last; j++ {
+		sum += 1 + all[j]
+	}
+	return sum <= width
+}
+
+// tableLine is one row of a table.
+func (m *Model) tableLine(i int) string {
+	r := m.rows[i]
+	shown, widths := m.columns(r.list)
+	var b strings.Builder
+	b.WriteString(m.tableMark(r))
+	for n, j := range shown {
+		if n > 0 {
+			b.WriteByte(' ')
+		}
+		inHand := i == m.line && j == m.column
+		if inHand && m.edit != nil {
+			b.WriteString(layout.Line(m.typed(widths[n]), widths[n]))
+			continue
+		}
+		text := rightAligned(m.cellText(r.cells[j]), widths[n])
+		switch {
+		case inHand:
+			text = m.Styles.Chosen.Render(text)
+		case i == m.line:
+			text = m.Styles.Strong.Render(text)
+		}
+		b.WriteString(text)
+	}
+	return b.String()
+}
+
+// tableMark points at the mark whose section is shown.
+func (m *Model) tableMark(r row) string {
+	if r.list == "mark" && r.index == m.snap.Mark {
+		return m.Styles.Mark.Render(m.mark("›", ">"))
+	}
+	return strings.Repeat(" ", gutter)
+}
+
+func rightAligned(s string, w int) string {
+	s = ansi.Truncate(s, w, "…")
+	return strings.Repeat(" ", w-ansi.StringWidth(s)) + s
+}
+
+// headsLine is the row of names over a table.
+func (m *Model) headsLine(list string, cells []project.Field) string {
+	shown, widths := m.columns(list)
+	var b strings.Builder
+	b.WriteString(strings.Repeat(" ", gutter))
+	for n, j := range shown {
+		if n > 0 {
+			b.WriteByte(' ')
+		}
+		b.WriteString(rightAligned(columnName(cells[j]), widths[n]))
+	}
+	return m.Styles.Quiet.Render(b.String())
+}

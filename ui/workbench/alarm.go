@@ -1,0 +1,109 @@
+package workbench
+
+import (
+	"fmt"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/project"
+	"chape/ui/act"
+	"chape/ui/term"
+)
+
+// again is the pause between two bells.
+const again = 20 * time.Second
+
+// alarm rings for the holds that have fallen due until a key is pressed.
+type alarm struct {
+	text string // the banner; "" while it is silent
+	rang time.Time
+}
+
+func (a alarm) ringing() bool { return a.text != "" }
+
+type tickMsg struct{}
+
+// nextTick waits for the next full second of the clock, so that what is shown
+// changes with it.
+func (m *Model) nextTick() tea.Cmd {
+	now := m.o.Clock()
+	wait := now.Truncate(time.Second).Add(time.Second).Sub(now)
+	return tea.Tick(wait, func(time.Time) tea.Msg { return tickMsg{} })
+}
+
+// tick is once a second: holds, the disk, and saves to be tried again.
+func (m *Model) tick() tea.Cmd {
+	m.observe()
+	m.refresh()
+	return tea.Batch(m.nextTick(), m.save(), m.look())
+}
+
+// observe asks which holds have fallen due and rings.
+func (m *Model) observe() {
+	now := m.now()
+	var texts []string
+	for _, e := range m.watch.Observe(m.allHolds(), now) {
+		texts = append(texts, eventText(e, now))
+	}
+	if len(texts) > 0 {
+		m.ring(texts, now)
+		return
+	}
+	// A clock set back must not keep the bell silent for hours.
+	if m.alarm.ringing() && (now.Sub(m.alarm.rang) >= again || now.Before(m.alarm.rang)) {
+		m.alarm.rang = now
+		m.voice(m.o.Voice.Bell())
+	}
+}
+
+func (m *Model) ring(texts []string, now time.Time) {
+	m.alarm = alarm{text: texts[len(texts)-1], rang: now}
+	if n := len(texts) - 1; n > 0 {
+		m.alarm.text = fmt.Sprintf("%s (and %d more)", m.alarm.text, n)
+	}
+	m.voice(m.o.Voice.Bell())
+	m.voice(m.o.Voice.Title(m.title()))
+	m.voice(m.o.Voice.Notice(m.o.Notice, "chape", m.alarm.text))
+}
+
+// hush is the key that only silences.
+func (m *Model) hush() {
+	m.alarm = alarm{}
+	m.voice(m.o.Voice.Title(m.title()))
+}
+
+// voice shows that the terminal could not be written to; the program goes on.
+func (m *Model) voice(err error) {
+	if err != nil {
+		m.message = act.Say{Text: "the alarm could not be sounded: " + err.Error(), Warn: true}
+	}
+}
+
+// title is the window's title.
+func (m *Model) title() string {
+	if m.alarm.ringing() {
+		return "! " + m.alarm.text
+	}
+	name := m.doc.Committed().Title
+	if name == "" {
+		name = "no title yet"
+	}
+	return "chape: " + term.Plain(name)
+}
+
+// eventText says what has fallen due, and when if nobody was watching.
+func eventText(e project.Event, now time.Time) string {
+	what := e.Hold.Short
+	if e.Hold.Project != "" {
+		what = e.Hold.Project + " " + what
+	}
+	what = term.Plain(what)
+	switch {
+	case e.Kind == project.GoesLate:
+		return fmt.Sprintf("%s: look at it, it was due by %s", what, project.ClockTime(e.At, now))
+	case e.Meanwhile:
+		return fmt.Sprintf("%s fell due meanwhile, at %s", what, project.ClockTime(e.At, now))
+	}
+	return fmt.Sprintf("%s is due, %s", what, project.ClockTime(e.At, now))
+}

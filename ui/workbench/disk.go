@@ -1,0 +1,278 @@
+package workbench
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/project"
+	"chape/project/store"
+	"chape/ui/act"
+	"chape/ui/doc"
+)
+
+// All disk work is done in commands, and told with these messages.
+type (
+	savedMsg struct {
+		save    doc.Save
+		stamp   store.Stamp
+		err     error
+		version string // where the file as it was, with its comments, was put
+	}
+	lookedMsg struct { // at the file
+		path    string
+		stamp   store.Stamp
+		changed bool
+		version doc.Version // where changed and not gone
+		err     error
+	}
+	dividedMsg struct { // ours was put beside the file
+		theirs doc.Version
+		beside string
+		rev    uint64
+		stamp  store.Stamp
+		err    error
+	}
+	othersMsg struct{ others []Neighbour }
+)
+
+// disk deals with the answers of the disk's commands; ok is false for other messages.
+func (m *Model) disk(msg tea.Msg) (cmd tea.Cmd, ok bool) {
+	switch msg := msg.(type) {
+	case savedMsg:
+		return m.saved(msg), true
+	case lookedMsg:
+		return m.looked(msg), true
+	case dividedMsg:
+		return m.divided(msg), true
+	case keptMsg:
+		return m.kept(msg), true
+	case othersMsg:
+		m.others = nil
+		for _, n := range msg.others {
+			if n.Path != m.doc.Path() {
+				m.others = append(m.others, n.Holds...)
+			}
+		}
+		m.refresh()
+		return nil, true
+	}
+	return nil, false
+}
+
+// save gives the command for the save that is due, or nil.
+func (m *Model) save() tea.Cmd {
+	s, ok := m.doc.NextSave(m.now())
+	if !ok {
+		return nil
+	}
+	return m.saving(s)
+}
+
+// saving writes one state. Before the first one a file with comments, or of an
+// older format, is put beside as it was: the save would not keep it.
+func (m *Model) saving(s doc.Save) tea.Cmd {
+	fsys, notices, now := m.o.FS, m.o.Notices, m.now()
+	m.o.Notices = project.Notices{}
+	return func() tea.Msg {
+		out := savedMsg{save: s, stamp: s.Expect}
+		if label := asItWas(notices); label != "" {
+			if out.version, out.err = copyBeside(fsys, s.Path, label, now); out.err != nil {
+				return out
+			}
+		}
+		out.stamp, out.err = store.Save(fsys, s.Path, project.Encode(s.Project), s.Expect)
+		return out
+	}
+}
+
+func asItWas(n project.Notices) string {
+	switch {
+	case n.OldFormat:
+		return "older format"
+	case n.Comments:
+		return "with comments"
+	}
+	return ""
+}
+
+func copyBeside(fsys store.FS, path, label string, now time.Time) (string, error) {
+	data, _, err := store.Read(fsys, path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return "", nil
+	}
+	if err != nil {
+		return "", err
+	}
+	return store.SaveBeside(fsys, path, data, label, now)
+}
+
+func (m *Model) saved(msg savedMsg) tea.Cmd {
+	if msg.version != "" {
+		m.message = act.Say{Text: "the file as it was is kept in " + filepath.Base(msg.version)}
+	}
+	if m.doc.SaveDone(msg.save, msg.stamp, msg.err, m.now()) {
+		return m.divide(msg.save)
+	}
+	if msg.err == nil && m.quitting && !m.doc.Unsaved() {
+		return tea.Quit
+	}
+	if msg.err != nil && m.quitting {
+		m.quitting = false
+		m.question = m.lossQuestion()
+		return nil
+	}
+	return m.save()
+}
+
+// divide puts ours beside the file that someone else has changed meanwhile, and
+// reads theirs.
+func (m *Model) divide(s doc.Save) tea.Cmd {
+	fsys, now := m.o.FS, m.now()
+	return func() tea.Msg {
+		out := dividedMsg{rev: s.Rev}
+		out.theirs = readVersion(fsys, s.Path)
+		data := project.Encode(s.Project)
+		if out.beside, out.err = store.SaveBeside(fsys, s.Path, data, "mine", now); out.err == nil {
+			_, out.stamp, out.err = store.Read(fsys, out.beside)
+		}
+		return out
+	}
+}
+
+func (m *Model) divided(msg dividedMsg) tea.Cmd {
+	if msg.err != nil {
+		m.message = act.Say{Text: msg.err.Error(), Warn: true}
+		return nil // the failed save is tried again, and comes here again
+	}
+	m.doc.Divide(msg.theirs, msg.beside, msg.rev, msg.stamp)
+	m.question = m.sidesQuestion()
+	m.refresh()
+	return m.save()
+}
+
+func readVersion(fsys store.FS, path string) doc.Version {
+	data, stamp, err := store.Read(fsys, path)
+	v := doc.Version{Stamp: stamp, Err: err}
+	if err == nil {
+		v.Project, _, v.Err = project.Decode(path, data)
+	}
+	return v
+}
+
+// look gives the command that looks whether someone else changed the file, and
+// at the other projects of the shelf.
+func (m *Model) look() tea.Cmd {
+	others, now := m.o.Others, m.now()
+	neighbours := func() tea.Msg { return othersMsg{others(now)} }
+	path, seen, fsys := m.doc.Path(), m.doc.Stamp(), m.o.FS
+	if path == "" || m.polling || m.doc.Flying() || seen.IsZero() {
+		return neighbours
+	}
+	m.polling = true
+	return tea.Batch(neighbours, func() tea.Msg {
+		out := lookedMsg{path: path, stamp: seen}
+		out.changed, out.stamp, out.err = store.Changed(fsys, path, seen)
+		if out.changed && !out.stamp.IsZero() {
+			out.version = readVersion(fsys, path)
+		}
+		return out
+	})
+}
+
+func (m *Model) looked(msg lookedMsg) tea.Cmd {
+	m.polling = false
+	name := filepath.Base(msg.path)
+	switch {
+	case msg.path != m.doc.Path() || msg.err != nil:
+		return nil // another document by now; or the next save will say what is wrong
+	case !msg.changed:
+		m.doc.Restamp(msg.stamp)
+		return nil
+	case msg.stamp.IsZero():
+		m.doc.Gone()
+		m.message = act.Say{Text: name + " was moved or deleted by another program; the next change makes it anew", Warn: true}
+		return nil
+	}
+	switch m.doc.DiskChanged(msg.version) {
+	case doc.Loaded:
+		m.message = act.Say{Text: name + " was changed by another program: its new state is loaded; u brings yours back"}
+		m.refresh()
+	case doc.Refused:
+		m.message = act.Say{Text: "changed by another program, and can't be loaded: " + msg.version.Err.Error(), Warn: true}
+	case doc.BothSide:
+		if s, ok := m.doc.SaveNow(); ok { // it meets theirs, and goes beside
+			return m.saving(s)
+		}
+	}
+	return nil
+}
+
+// keep gives a loose copy a file on the shelf, or saves again at once.
+func (m *Model) keep() tea.Cmd {
+	if m.doc.Path() != "" {
+		if s, ok := m.doc.SaveNow(); ok {
+			return m.saving(s)
+		}
+		m.message = act.Say{Text: "saved in " + m.doc.Path()}
+		return nil
+	}
+	if m.o.Shelf == "" {
+		m.message = act.Say{Text: "there is no folder to keep it in: start with chape new FILE", Warn: true}
+		return nil
+	}
+	p, rev, dir, fsys := m.doc.Committed(), m.doc.Rev(), m.o.Shelf, m.o.FS
+	return func() tea.Msg {
+		out := keptMsg{rev: rev}
+		out.path, out.stamp, out.err = saveOnShelf(fsys, dir, p)
+		return out
+	}
+}
+
+// keptMsg tells where a loose copy was put.
+type keptMsg struct {
+	path  string
+	rev   uint64
+	stamp store.Stamp
+	err   error
+}
+
+// saveOnShelf saves under the project's title, with a number behind it where
+// that name is taken.
+func saveOnShelf(fsys store.FS, dir string, p project.Project) (string, store.Stamp, error) {
+	if err := os.MkdirAll(dir, 0o700); err != nil { // it may hold customers' names
+		return "", store.Stamp{}, err
+	}
+	name, data := store.SafeName(p.Title), project.Encode(p)
+	for n := 1; ; n++ {
+		path := filepath.Join(dir, name+".toml")
+		if n > 1 {
+			path = filepath.Join(dir, fmt.Sprintf("%s %d.toml", name, n))
+		}
+		stamp, err := store.SaveNew(fsys, path, data)
+		if errors.Is(err, fs.ErrExist) && n < 1000 {
+			continue
+		}
+		return path, stamp, err
+	}
+}
+
+func (m *Model) kept(msg keptMsg) tea.Cmd {
+	if msg.err != nil {
+		m.quitting = false
+		m.message = act.Say{Text: "not kept: " + msg.err.Error(), Warn: true}
+		return nil
+	}
+	m.doc.Kept(msg.path, msg.rev, msg.stamp)
+	m.message = act.Say{Text: "kept as " + msg.path}
+	if m.quitting && !m.doc.Unsaved() {
+		return tea.Quit
+	}
+	m.refresh()
+	return m.save()
+}

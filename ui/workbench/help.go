@@ -1,0 +1,84 @@
+package workbench
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/ui/layout"
+)
+
+// help is the overlay that lists the keys.
+type help struct{ top int }
+
+// section is the keys of one part of the screen.
+type section struct {
+	title string
+	keys  []key.Binding
+}
+
+// sections collects every key from the tables that the parts themselves go by.
+func (m *Model) sections() []section {
+	return []section{
+		{"Everywhere, while nothing is typed", m.Keys.Bindings()},
+		{"Knife", m.knife.Keys.Bindings()},
+		{"Bench view", []key.Binding{
+			m.bench.KeyMap.On, m.bench.KeyMap.Back, m.bench.KeyMap.End, m.bench.KeyMap.Leave,
+			m.bench.KeyMap.Quit, m.bench.KeyMap.Suspend,
+		}},
+	}
+}
+
+// helpKey scrolls the overlay; any other key closes it.
+func (m *Model) helpKey(k tea.KeyMsg) tea.Cmd {
+	room := m.overlay().Inner().H
+	most := max(0, len(m.helpLines())-room)
+	switch k.Type {
+	case tea.KeyUp:
+		m.help.top = max(0, m.help.top-1)
+	case tea.KeyDown:
+		m.help.top = min(most, m.help.top+1)
+	case tea.KeyPgUp:
+		m.help.top = max(0, m.help.top-room)
+	case tea.KeyPgDown, tea.KeySpace:
+		m.help.top = min(most, m.help.top+room)
+	default:
+		m.help = nil
+	}
+	return nil
+}
+
+const keyWidth = 16
+
+func (m *Model) helpLines() []string {
+	var lines []string
+	for i, s := range m.sections() {
+		if i > 0 {
+			lines = append(lines, "")
+		}
+		lines = append(lines, m.o.Styles.Heading.Render(s.title))
+		for _, b := range s.keys {
+			if h := b.Help(); b.Enabled() && h.Key != "" {
+				lines = append(lines, layout.Line(" "+m.plainKeys(h.Key), keyWidth)+" "+h.Desc)
+			}
+		}
+	}
+	return lines
+}
+
+// plainKeys writes the arrows in words where the font may lack them.
+func (m *Model) plainKeys(s string) string {
+	if !m.o.ascii() {
+		return s
+	}
+	switch s {
+	case "↑":
+		return "Up"
+	case "↓":
+		return "Down"
+	case "←":
+		return "Left"
+	case "→":
+		return "Right"
+	}
+	return s
+}

@@ -1,0 +1,211 @@
+package workbench
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/ui/act"
+	"chape/ui/layout"
+)
+
+// key takes one key: the alarm first, then whoever has the keyboard.
+func (m *Model) key(k tea.KeyMsg) tea.Cmd {
+	if m.alarm.ringing() {
+		m.hush()
+		if m.bench.On() {
+			m.bench = m.bench.Silenced()
+			return nil
+		}
+		if !m.editing() {
+			m.typing.key(k, m.o.Clock())
+			return nil
+		}
+	}
+	if m.bench.On() { // questions wait until it is left
+		next, cmd := m.bench.Update(k)
+		m.bench = next
+		return m.run(cmd)
+	}
+	k, drop, reading := m.typing.key(k, m.o.Clock())
+	if drop {
+		return nil
+	}
+	m.message = act.Say{}
+	switch {
+	case m.question != nil:
+		return m.answer(k, reading)
+	case m.help != nil:
+		return m.helpKey(k)
+	case m.editing():
+		return m.editKey(k, reading)
+	}
+	return m.freeKey(k, reading)
+}
+
+// editing tells whether a pane has a text open that takes every key.
+func (m *Model) editing() bool {
+	return m.focus == layout.Knife && m.knife.Editing()
+}
+
+// editKey hands a key to the text being typed, except those that end or stop
+// the program.
+func (m *Model) editKey(k tea.KeyMsg, reading bool) tea.Cmd {
+	switch {
+	case key.Matches(k, m.Keys.Break):
+		return m.paneKey(tea.KeyMsg{Type: tea.KeyEsc}, false)
+	case key.Matches(k, m.Keys.Suspend):
+		return m.suspend()
+	}
+	cmd := m.paneKey(k, reading)
+	m.refresh()
+	return cmd
+}
+
+// freeKey is a key while nothing is typed.
+func (m *Model) freeKey(k tea.KeyMsg, reading bool) tea.Cmd {
+	switch {
+	case k.Paste:
+		return m.paneKey(k, reading)
+	case key.Matches(k, m.Keys.Knife):
+		return m.takeUp(layout.Knife)
+	case key.Matches(k, m.Keys.Plan):
+		return m.takeUp(layout.Plan)
+	case key.Matches(k, m.Keys.Steps):
+		return m.takeUp(layout.Steps)
+	case key.Matches(k, m.Keys.Bench):
+		return m.showBench(true)
+	case key.Matches(k, m.Keys.Undo):
+		return m.undo()
+	case key.Matches(k, m.Keys.Redo):
+		return m.redo()
+	case key.Matches(k, m.Keys.Keep):
+		return m.keep()
+	case key.Matches(k, m.Keys.Help):
+		m.help = &help{}
+		return nil
+	case key.Matches(k, m.Keys.Suspend):
+		return m.suspend()
+	case key.Matches(k, m.Keys.Quit), key.Matches(k, m.Keys.Break):
+		return m.quit()
+	}
+	return m.paneKey(k, reading)
+}
+
+// paneKey hands a key to the pane in hand.
+func (m *Model) paneKey(k tea.KeyMsg, reading bool) tea.Cmd {
+	switch m.focus {
+	case layout.Knife:
+		return m.run(m.knife.Key(k, reading))
+	}
+	return nil
+}
+
+// takeUp takes a pane in hand.
+func (m *Model) takeUp(p layout.Pane) tea.Cmd {
+	var cmd tea.Cmd
+	if m.focus == layout.Knife && p != layout.Knife {
+		left, ok := m.knife.Leave()
+		cmd = m.run(left)
+		if !ok {
+			return cmd
+		}
+	}
+	m.focus = p
+	m.relayout()
+	return cmd
+}
+
+// showBench opens or leaves the bench view.
+func (m *Model) showBench(on bool) tea.Cmd {
+	if on {
+		if why := layout.Bench(m.width, m.height); why != "" {
+			m.message = act.Say{Text: "the bench view " + why, Warn: true}
+			return nil
+		}
+	}
+	m.bench.SetOn(on)
+	if on {
+		return nil
+	}
+	next, cmd := m.bench.Flush()
+	m.bench = next
+	return m.run(cmd)
+}
+
+func (m *Model) undo() tea.Cmd {
+	return m.back("undone", "nothing to undo", m.doc.Undo)
+}
+
+func (m *Model) redo() tea.Cmd {
+	return m.back("done again", "nothing to do again", m.doc.Redo)
+}
+
+func (m *Model) back(done, none string, step func() (string, bool)) tea.Cmd {
+	label, ok := step()
+	if !ok {
+		m.message = act.Say{Text: none}
+		return nil
+	}
+	m.message = act.Say{Text: done + ": " + label}
+	m.refresh()
+	return m.save()
+}
+
+func (m *Model) suspend() tea.Cmd {
+	if !m.o.Suspends {
+		return nil
+	}
+	return tea.Suspend
+}
+
+// mouse hands a click or the wheel to the pane under it and takes that in hand.
+func (m *Model) mouse(e tea.MouseMsg) tea.Cmd {
+	pressed := e.Action == tea.MouseActionPress
+	if pressed && m.alarm.ringing() && !tea.MouseEvent(e).IsWheel() {
+		m.hush()
+		if m.bench.On() {
+			m.bench = m.bench.Silenced()
+		}
+		return nil
+	}
+	if m.bench.On() {
+		next, cmd := m.bench.Update(e)
+		m.bench = next
+		return m.run(cmd)
+	}
+	if m.question != nil || m.help != nil || !pressed {
+		return nil
+	}
+	for i, r := range m.lay.Panes {
+		if r.Contains(e.X, e.Y) {
+			return m.paneMouse(layout.Pane(i), e, r.Inner())
+		}
+	}
+	return nil
+}
+
+func (m *Model) paneMouse(p layout.Pane, e tea.MouseMsg, in layout.Rect) tea.Cmd {
+	by := 0
+	switch e.Button {
+	case tea.MouseButtonWheelUp:
+		by = -1
+	case tea.MouseButtonWheelDown:
+		by = 1
+	case tea.MouseButtonLeft:
+	default:
+		return nil
+	}
+	var cmd tea.Cmd
+	if by == 0 && p != m.focus {
+		if cmd = m.takeUp(p); m.focus != p {
+			return cmd
+		}
+	}
+	if p == layout.Knife && by != 0 {
+		return tea.Batch(cmd, m.run(m.knife.Wheel(by)))
+	}
+	if p == layout.Knife {
+		return tea.Batch(cmd, m.run(m.knife.Click(e.X-in.X, e.Y-in.Y)))
+	}
+	return cmd
+}

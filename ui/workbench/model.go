@@ -1,0 +1,194 @@
+// Package workbench is the screen: the panes side by side or one at a time, the
+// holds above them, and what passes between the panes, the document and the
+// disk.
+package workbench
+
+import (
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/project"
+	"chape/ui/act"
+	"chape/ui/bench"
+	"chape/ui/doc"
+	"chape/ui/knifepane"
+	"chape/ui/layout"
+)
+
+// Model is the root of the screen. Its methods have a pointer receiver, so that
+// no change is made to a copy and lost.
+type Model struct {
+	Keys KeyMap
+	o    Options
+	doc  *doc.Doc
+
+	width, height int
+	lay           layout.Layout
+	focus         layout.Pane
+	knife         knifepane.Model
+	bench         bench.Model
+
+	typing   typing
+	message  act.Say
+	question *question // takes every key until it is answered
+	help     *help
+	quitting bool // as soon as the running save has ended
+	dropped  bool // a loose copy that nobody wants
+
+	others  []project.Hold // of the other projects of the shelf
+	watch   project.Watch
+	alarm   alarm
+	polling bool // a look at the disk is under way
+}
+
+// New gives the workbench for a document.
+func New(o Options) *Model {
+	o = o.filled()
+	m := &Model{
+		Keys:  DefaultKeys(o.Suspends),
+		o:     o,
+		doc:   o.Doc,
+		knife: knifepane.New(o.Styles),
+		bench: bench.New(o.Clock, o.Styles, o.ascii()),
+	}
+	m.knife.ASCII = o.ascii()
+	m.message = act.Say{Text: o.Greeting}
+	if o.Ask {
+		m.question = m.glyphQuestion()
+	}
+	m.refresh()
+	return m
+}
+
+// Init implements tea.Model.
+func (m *Model) Init() tea.Cmd {
+	m.observe()
+	return tea.Batch(m.nextTick(), m.look())
+}
+
+// Update implements tea.Model: it says who deals with what.
+func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.resize(msg.Width, msg.Height)
+		return m, nil
+	case tea.KeyMsg:
+		return m, m.key(msg)
+	case tea.MouseMsg:
+		return m, m.mouse(msg)
+	case tickMsg:
+		return m, m.tick()
+	case tea.ResumeMsg:
+		return m, tea.Batch(tea.ClearScreen, m.look())
+	}
+	if cmd, ok := m.disk(msg); ok {
+		return m, cmd
+	}
+	cmd, _ := m.take(msg)
+	return m, cmd
+}
+
+// run does at once what a pane asks for. Panes' commands only hand over a
+// message of package act and wait for nothing; run one after the other, no key
+// can overtake the change that the one before it made.
+func (m *Model) run(cmd tea.Cmd) tea.Cmd {
+	out, _ := m.runAll(cmd)
+	return out
+}
+
+// runAll stops a batch at the first message that is refused.
+func (m *Model) runAll(cmd tea.Cmd) (out tea.Cmd, ok bool) {
+	if cmd == nil {
+		return nil, true
+	}
+	msg := cmd()
+	batch, isBatch := msg.(tea.BatchMsg)
+	if !isBatch {
+		return m.take(msg)
+	}
+	var all []tea.Cmd
+	for _, c := range batch {
+		next, ok := m.runAll(c)
+		all = append(all, next)
+		if !ok {
+			return tea.Batch(all...), false
+		}
+	}
+	return tea.Batch(all...), true
+}
+
+// take does what a message of a pane says; ok is false for a change that was
+// refused.
+func (m *Model) take(msg tea.Msg) (cmd tea.Cmd, ok bool) {
+	switch msg := msg.(type) {
+	case nil:
+		return nil, true
+	case act.Preview:
+		m.doc.Preview(msg.Do)
+	case act.Drop:
+		m.doc.Drop()
+	case act.Choose:
+		m.doc.Choose(msg.Mark)
+	case act.Say:
+		m.message = msg
+		return nil, true
+	case act.Commit:
+		if err := m.doc.Commit(msg.Label, msg.Do); err != nil {
+			m.message = act.Say{Text: msg.Label + ": " + err.Error(), Warn: true}
+			m.doc.Drop()
+			m.refresh()
+			return nil, false
+		}
+	case bench.Leave:
+		return m.showBench(false), true
+	case bench.Quit:
+		return m.quit(), true
+	case bench.Suspend:
+		return m.suspend(), true
+	default:
+		return nil, true
+	}
+	m.refresh()
+	return m.save(), true
+}
+
+// refresh shows every pane the state of the document.
+func (m *Model) refresh() {
+	s := m.doc.Snapshot(m.o.Clock())
+	m.knife.SetSnapshot(s)
+	if err := m.knife.Problem(); err != nil { // the plan is of the last figure that would do
+		s.Stale, s.Err = true, err
+	}
+	m.bench.SetSnapshot(s)
+	m.bench.SetHolds(m.others)
+	m.relayout()
+}
+
+// now is the wall clock without the monotonic reading.
+func (m *Model) now() time.Time { return m.o.Clock().Round(0) }
+
+func (m *Model) resize(w, h int) {
+	m.width, m.height = w, h
+	m.relayout()
+}
+
+// relayout gives every part its room; the number of holds changes it too.
+func (m *Model) relayout() {
+	m.lay = layout.Screen(m.width, m.height, m.focus, len(m.holdLines()))
+	inner := func(p layout.Pane) (int, int) {
+		r := m.lay.Panes[p].Inner()
+		return r.W, r.H
+	}
+	m.knife.SetSize(inner(layout.Knife))
+	m.bench.SetSize(m.width, m.height)
+}
+
+func (m *Model) holdLines() []string {
+	return project.HoldLines(m.allHolds(), m.now(), m.width)
+}
+
+// allHolds are those of this project and of the others on the shelf.
+func (m *Model) allHolds() []project.Hold {
+	return append(project.Holds(m.doc.Committed(), ""), m.others...)
+}

@@ -1,0 +1,79 @@
+package workbench
+
+import (
+	"time"
+
+	"chape/project"
+	"chape/project/store"
+	"chape/ui/canvas"
+	"chape/ui/doc"
+	"chape/ui/term"
+	"chape/ui/term/ink"
+)
+
+// Options are what the workbench needs from outside. New fills in what is left
+// out, so that a test gives only what it is about.
+type Options struct {
+	Doc       *doc.Doc
+	Notices   project.Notices // what the file held that a save would not keep
+	FS        store.FS
+	Clock     func() time.Time // the wall clock
+	Voice     Voice
+	Styles    ink.Styles
+	Looks     Looks
+	Ask       bool                            // nobody has said yet which glyphs show
+	Remember  func(g Looks) error             // keeps the answer; nil: for this time only
+	Others    func(now time.Time) []Neighbour // the other projects of the shelf; disk work
+	Shelf     string                          // the folder a loose copy is kept in; "" where there is none
+	Elsewhere []string                        // folders for what can't be saved where it belongs
+	Suspends  bool                            // the system can put the program aside
+	Notice    term.NoticeKind
+	Greeting  string // one line for the start
+}
+
+// Looks is what a terminal's font shows well.
+type Looks struct {
+	Glyphs canvas.Glyphs
+	Aspect float64 // height of a cell over its width
+}
+
+// Neighbour is another project of the shelf, as far as its holds go.
+type Neighbour struct {
+	Path  string
+	Holds []project.Hold
+}
+
+// Voice is what the workbench says beside the screen.
+type Voice interface {
+	Bell() error
+	Title(string) error
+	Notice(kind term.NoticeKind, heading, text string) error
+}
+
+type mute struct{}
+
+func (mute) Bell() error                                  { return nil }
+func (mute) Title(string) error                           { return nil }
+func (mute) Notice(term.NoticeKind, string, string) error { return nil }
+
+func (o Options) filled() Options {
+	if o.Looks.Aspect == 0 {
+		o.Looks.Aspect = canvas.DefaultAspect
+	}
+	if o.FS == nil {
+		o.FS = store.OS()
+	}
+	if o.Clock == nil {
+		o.Clock = time.Now
+	}
+	if o.Voice == nil {
+		o.Voice = mute{}
+	}
+	if o.Others == nil {
+		o.Others = func(time.Time) []Neighbour { return nil }
+	}
+	return o
+}
+
+// ascii tells whether the screen keeps to plain characters.
+func (o Options) ascii() bool { return o.Looks.Glyphs == canvas.ASCII }

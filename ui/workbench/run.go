@@ -1,0 +1,48 @@
+package workbench
+
+import (
+	"errors"
+	"os"
+	"os/signal"
+	"syscall"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/ui/term"
+)
+
+// framesPerSecond is plenty for a screen that changes with the keys and once a
+// second.
+const framesPerSecond = 30
+
+// Run shows the workbench until it is left. The error, for people, says what
+// could not be kept and where it was put instead.
+func Run(o Options) error {
+	out := term.NewWriter(os.Stdout, true)
+	o.Voice = out
+	m := New(o)
+	g := &guard{inner: m}
+	p := tea.NewProgram(g, tea.WithOutput(out), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(framesPerSecond))
+	g.quit = p.Quit
+
+	// The terminal going away must not take the program before its last save.
+	gone := make(chan os.Signal, 1)
+	signal.Notify(gone, syscall.SIGHUP)
+	defer signal.Stop(gone)
+	stop := make(chan struct{})
+	defer close(stop)
+	go func() {
+		select {
+		case <-gone:
+			p.Quit()
+		case <-stop:
+		}
+	}()
+
+	_, err := p.Run()
+	out.Close()
+	if errors.Is(err, tea.ErrInterrupted) {
+		err = nil // as good as quitting
+	}
+	return errors.Join(err, m.Finish(g.Crashed()))
+}

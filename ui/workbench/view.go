@@ -1,0 +1,189 @@
+package workbench
+
+import (
+	"path/filepath"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+
+	"chape/ui/doc"
+	"chape/ui/layout"
+	"chape/ui/term"
+)
+
+// View implements tea.Model.
+func (m *Model) View() string {
+	switch {
+	case m.width <= 0 || m.height <= 0:
+		return "" // no size yet
+	case m.bench.On():
+		return m.bench.View()
+	case m.lay.TooSmall != "":
+		return strings.Join(layout.Message(m.lay.TooSmall, m.width, m.height), "\n")
+	}
+	lines := layout.Fit([]string{m.head()}, m.width, 1)
+	lines = append(lines, layout.Fit(m.holdsView(), m.width, m.lay.Holds.H)...)
+	switch {
+	case m.question != nil:
+		lines = append(lines, m.questionView()...)
+	case m.help != nil:
+		lines = append(lines, m.helpView()...)
+	default:
+		lines = append(lines, m.panesView()...)
+	}
+	lines = append(lines, layout.Fit([]string{m.foot()}, m.width, 1)...)
+	return strings.Join(lines, "\n")
+}
+
+// head says which project it is and how it stands to its file; while an alarm
+// rings it is the banner.
+func (m *Model) head() string {
+	st := m.o.Styles
+	if m.alarm.ringing() {
+		return st.Banner.Render(layout.Line("! "+m.alarm.text+" - any key silences it", m.width))
+	}
+	title := term.Plain(m.doc.Committed().Title)
+	if title == "" {
+		title = "no title yet"
+	}
+	if m.doc.Path() != "" {
+		title = st.Strong.Render(title) + st.Quiet.Render("  "+term.Plain(filepath.Base(m.doc.Path())))
+	} else {
+		title = st.Strong.Render(title)
+	}
+	return layout.Ends(title, m.savedText(), m.width)
+}
+
+func (m *Model) savedText() string {
+	st := m.o.Styles
+	switch m.doc.State() {
+	case doc.Saved:
+		return st.Good.Render("saved")
+	case doc.Saving:
+		return st.Quiet.Render("saving…")
+	case doc.Loose:
+		return st.Note.Render("* a copy, not kept: Ctrl+S keeps it")
+	case doc.Divided:
+		return st.Warn.Render("! changed on both sides")
+	}
+	return st.Warn.Render("! NOT SAVED: " + reason(m.doc.Failure()))
+}
+
+// reason is why a save failed, without the name of the file, which stands
+// beside it.
+func reason(err error) string {
+	if err == nil {
+		return "it will be tried again"
+	}
+	text := term.Plain(err.Error())
+	if i := strings.Index(text, "\": "); strings.HasPrefix(text, "\"") && i > 0 {
+		text = text[i+3:]
+	} else if i := strings.Index(text, "saved: "); i >= 0 {
+		text = text[i+len("saved: "):]
+	}
+	return text
+}
+
+func (m *Model) holdsView() []string {
+	lines := m.holdLines()
+	for i, l := range lines {
+		lines[i] = m.o.Styles.Note.Render(l)
+	}
+	return lines
+}
+
+func (m *Model) panesView() []string {
+	var blocks [][]string
+	for i, r := range m.lay.Panes {
+		if !r.Empty() {
+			blocks = append(blocks, m.paneView(layout.Pane(i), r))
+		}
+	}
+	return layout.Beside(blocks...)
+}
+
+func (m *Model) paneView(p layout.Pane, r layout.Rect) []string {
+	content := ""
+	switch p {
+	case layout.Knife:
+		content = m.knife.View()
+	}
+	return layout.Frame(r.W, r.H, p.String(), p == m.focus, strings.Split(content, "\n"), m.edges())
+}
+
+func (m *Model) edges() layout.Edges {
+	st := m.o.Styles
+	return layout.Edges{InHand: st.Edge, Plain: st.EdgePlain, Title: st.Heading, ASCII: m.o.ascii()}
+}
+
+// overlay is the room between head and foot.
+func (m *Model) overlay() layout.Rect {
+	y := m.lay.Holds.Y + m.lay.Holds.H
+	return layout.Rect{X: 0, Y: y, W: m.width, H: max(0, m.height-y-1)}
+}
+
+func (m *Model) questionView() []string {
+	r, q := m.overlay(), m.question
+	var lines []string
+	for _, t := range q.text {
+		lines = append(lines, layout.Wrap(term.Plain(t), r.W-4)...)
+	}
+	lines = append(lines, "")
+	for _, c := range q.choices {
+		lines = append(lines, m.o.Styles.Strong.Render(c.key)+"  "+c.does)
+	}
+	if !q.stays {
+		lines = append(lines, m.o.Styles.Strong.Render("Esc")+"  go back")
+	}
+	for i := range lines {
+		lines[i] = " " + lines[i]
+	}
+	return layout.Frame(r.W, r.H, q.title, true, lines, m.edges())
+}
+
+func (m *Model) helpView() []string {
+	r := m.overlay()
+	lines := m.helpLines()
+	m.help.top = max(0, min(m.help.top, len(lines)-r.Inner().H))
+	title := "Keys"
+	if len(lines) > r.Inner().H {
+		title = "Keys: up and down for more"
+	}
+	return layout.Frame(r.W, r.H, title, true, lines[m.help.top:], m.edges())
+}
+
+// foot is the message of the last key, or the keys that matter now.
+func (m *Model) foot() string {
+	if text := term.Plain(m.message.Text); text != "" {
+		if m.message.Warn {
+			return m.o.Styles.Warning(text)
+		}
+		return text
+	}
+	var parts []string
+	for _, b := range m.footKeys() {
+		if h := b.Help(); b.Enabled() {
+			parts = append(parts, m.plainKeys(h.Key)+" "+h.Desc)
+		}
+	}
+	return m.o.Styles.Quiet.Render(strings.Join(parts, "   "))
+}
+
+func (m *Model) footKeys() []key.Binding {
+	switch {
+	case m.question != nil:
+		return nil
+	case m.help != nil:
+		return []key.Binding{key.NewBinding(key.WithHelp("any key", "closes this"))}
+	case m.editing():
+		return []key.Binding{m.knife.Keys.Next, m.knife.Keys.Restore}
+	}
+	brief := func(b key.Binding, does string) key.Binding {
+		b.SetHelp(b.Help().Key, does)
+		return b
+	}
+	return []key.Binding{
+		brief(m.Keys.Knife, "knife"), brief(m.Keys.Plan, "plan"), brief(m.Keys.Steps, "steps"), brief(m.Keys.Bench, "bench"),
+		brief(m.Keys.Undo, "undo"), brief(m.Keys.Help, "keys"), brief(m.Keys.Quit, "quit"),
+	}
+}
