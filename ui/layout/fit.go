@@ -2,6 +2,7 @@ package layout
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"github.com/charmbracelet/x/ansi"
 )
@@ -75,7 +76,21 @@ func Ends(left, right string, w int) string {
 	if room < 0 {
 		return Line(right, w)
 	}
-	return Line(left, room) + " " + right
+	both := Line(left, room) + " " + right
+	if ansi.StringWidth(both) != w { // a stray accent has joined what stands before it
+		both = Line(asked(left), room) + " " + Line(asked(right), wide)
+	}
+	return both
+}
+
+// asked puts a question mark for every character beyond ASCII.
+func asked(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r < utf8.RuneSelf {
+			return r
+		}
+		return '?'
+	}, s)
 }
 
 // Beside joins blocks of the same height side by side.

@@ -50,19 +50,23 @@ func Frame(w, h int, title string, inHand bool, content []string, s Edges) []str
 	lines = append(lines, e.top(w, title, inHand, style, s.Title))
 	for y, body := range Fit(content, w-2, h-2) {
 		side := style.Render(e.upright[y%len(e.upright)])
-		lines = append(lines, side+body+side)
+		framed := side + body + side
+		if ansi.StringWidth(framed) != w { // a stray accent has joined the edge
+			framed = side + Line(asked(body), w-2) + side
+		}
+		lines = append(lines, framed)
 	}
 	return append(lines, style.Render(e.corners[3]+run(e.level, w-2)+e.corners[2]))
 }
 
-// top is the upper edge with the title let in; a title in hand stands between
-// angles so that it shows without colour.
+// top is the upper edge with the title let in. Escapes in the title are taken
+// out.
 func (e edge) top(w int, title string, inHand bool, style, titleStyle lipgloss.Style) string {
 	room := w - 2
 	if room < 5 || title == "" {
 		return style.Render(e.corners[0] + run(e.level, room) + e.corners[1])
 	}
-	title = " " + line(title, room-4) + " "
+	title = " " + line(ansi.Strip(title), room-4) + " "
 	if wide := ansi.StringWidth(title); wide < room {
 		rest := run(e.level, room-1-wide)
 		return style.Render(e.corners[0]+run(e.level, 1)) + titled(title, inHand, titleStyle) + style.Render(rest+e.corners[1])
@@ -70,12 +74,11 @@ func (e edge) top(w int, title string, inHand bool, style, titleStyle lipgloss.S
 	return style.Render(e.corners[0] + run(e.level, room) + e.corners[1])
 }
 
-// titled is bold in hand, as it is without.
+// titled makes the title bold in hand. The style is put round it whole: lipgloss
+// would take characters of several parts asunder.
 func titled(title string, inHand bool, style lipgloss.Style) string {
-	if inHand {
-		return style.Underline(true).Render(title)
-	}
-	return style.Render(title)
+	open, end, _ := strings.Cut(style.Bold(inHand || style.GetBold()).Render("."), ".")
+	return open + title + end
 }
 
 // run repeats a pattern over n cells.
