@@ -93,8 +93,8 @@ func (e *edit) unchanged() bool {
 // then the calliper may be set to inches, or to millimetres.
 func (e *edit) far() bool {
 	was, ok := e.field.Get(e.base).(length.Length)
-	is, ok2 := e.value.(length.Length)
-	if !ok || !ok2 || was == 0 || is == 0 {
+	is, err := length.ParseLeather(e.input.String(), e.base.Units)
+	if !ok || err != nil || was == 0 || is == 0 {
 		return false
 	}
 	ratio := float64(is / was)
@@ -103,10 +103,22 @@ func (e *edit) far() bool {
 
 // question is what far asks.
 func (e *edit) question() string {
+	return "far from " + e.field.Show(e.base) + ": " + e.calliper() + " Enter: it is right; Esc: take it back"
+}
+
+func (e *edit) calliper() string {
 	if e.base.Units == length.Inches {
-		return "far from " + e.field.Show(e.base) + ": is the calliper in millimetres? Enter: it is right; Esc: take it back"
+		return "is the calliper in millimetres?"
 	}
-	return "far from " + e.field.Show(e.base) + ": is the calliper in inches? Enter: it is right; Esc: take it back"
+	return "is the calliper in inches?"
+}
+
+// complaint is why the text will not do, and what may be behind that.
+func (e *edit) complaint() string {
+	if e.far() {
+		return e.err.Error() + "; " + e.calliper()
+	}
+	return e.err.Error()
 }
 
 // firstLine is what of a pasted text goes into one field.

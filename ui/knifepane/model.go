@@ -36,6 +36,9 @@ func New(styles ink.Styles) Model {
 
 // SetSize sets the room inside the frame, in cells.
 func (m *Model) SetSize(width, height int) {
+	if width != m.width || height != m.height {
+		m.top = 0 // as much as fits above the row in hand
+	}
 	m.width, m.height = max(0, width), max(0, height)
 	m.scroll()
 }

@@ -158,8 +158,8 @@ func (m *Model) foot() []string {
 		if m.edit.asking {
 			return m.styled(m.edit.question(), true)
 		}
-		if err := m.Problem(); err != nil {
-			return m.styled(err.Error(), true)
+		if m.Problem() != nil {
+			return m.styled(m.edit.complaint(), true)
 		}
 	}
 	text := f.Name
