@@ -168,7 +168,7 @@ func (j *job) sideWords() string {
 // looseWords keep a paper trial from spoiling a right pattern.
 func (j *job) looseWords() string {
 	if j.trial() {
-		return fmt.Sprintf("TRIAL: not for cutting leather. Sized for trial stock %s thick, to fold round the knife with the welt in.", j.exact(j.o.Trial.MM()))
+		return fmt.Sprintf("TRIAL: not for cutting leather. Sized for trial stock %s mm thick, to fold round the knife with the welt in.", millimetres(j.o.Trial.MM()))
 	}
 	return fmt.Sprintf("In paper this hangs %s loose round the knife on each half; that is right, the leather's thickness takes it up.",
 		j.show(report.Hang(j.plan, j.o.Stock)))

@@ -75,13 +75,16 @@ func overviewMap(pattern *drawing, t tiling, w, h float64) drawing {
 		at := b.lo.Add(curve.Vec{X: 1.2 * size, Y: scale*overlap + 1.5*size})
 		d.circle(circle{mapLayer, thin, at.Sub(curve.Vec{Y: 0.35 * size}), 0.9 * size})
 		d.text(text{layer: mapLayer, at: at, s: fmt.Sprint(s.number), size: size, bold: true, anchor: middle})
-		d.text(text{layer: mapLayer, at: at.Add(curve.Vec{X: -0.9 * size, Y: size}), s: s.name(), size: math.Min(size*0.5, 2.6)})
+		if b.width() > 18 {
+			d.text(text{layer: mapLayer, at: at.Add(curve.Vec{X: -0.9 * size, Y: 0.9*size + 1.6}), s: s.name(), size: 2})
+		}
 	}
 	for _, g := range t.joints {
-		for i, m := range g.marks {
+		for _, m := range g.marks {
 			d.circle(circle{mapLayer, hair, small(m), 0.5})
-			d.text(text{layer: mapLayer, at: small(m).Add(curve.Vec{X: 0.8, Y: -0.5}), s: fmt.Sprintf("%s%d", g.name, i+1), size: 2})
 		}
+		at := small(g.on[0].Add(g.on[1]).Mul(0.5))
+		d.text(text{layer: mapLayer, at: at.Add(curve.Vec{Y: 0.8}), s: g.name, size: 2.4, bold: true, anchor: middle})
 	}
 	return d
 }

@@ -60,9 +60,6 @@ func (j *job) forCutter() drawing {
 	drill := j.plan.Stitch.Choice().Diameter
 	d.paths, d.circles = withHoles(d, drill)
 	welt := j.welt()
-	for i := range welt.paths { // the seam on the welt is the welt's own
-		welt.paths[i].layer = weltLayer
-	}
 	welt.label(welt.bounds().grow(6))
 	at := welt.bounds()
 	d.add(welt, curve.Vec{X: whole.hi.X - at.lo.X + 25, Y: whole.hi.Y - at.hi.Y})

@@ -116,14 +116,18 @@ const (
 	markArm    = 3.5
 )
 
-// draw puts the joint on a sheet: the line to trim to, and the marks.
-func (j joint) draw(d *drawing) {
+// draw puts the joint on a sheet: the line to trim to, and the marks, named on
+// the side where there is room.
+func (j joint) draw(d *drawing, sheet box) {
 	d.path(path{layer: registerLayer, stroke: dotted, pts: curve.Line{j.on[0], j.on[1]}})
 	for i, m := range j.marks {
 		d.circle(circle{registerLayer, thin, m, markRadius})
 		d.line(registerLayer, thin, m.Sub(curve.Vec{X: markArm}), m.Add(curve.Vec{X: markArm}))
 		d.line(registerLayer, thin, m.Sub(curve.Vec{Y: markArm}), m.Add(curve.Vec{Y: markArm}))
 		t := text{layer: registerLayer, at: m.Add(curve.Vec{X: markRadius + 0.4, Y: -0.8}), s: fmt.Sprintf("%s%d", j.name, i+1), size: wordSize, bold: true}
+		if !sheet.holds(t.box()) {
+			t.anchor, t.at.X = end, m.X-markRadius-0.4
+		}
 		d.text(t)
 	}
 }
@@ -134,7 +138,7 @@ func (t tiling) onSheet(d *drawing, s sheet) drawing {
 	var marks drawing
 	for _, j := range t.joints {
 		if j.of(s) {
-			j.draw(&marks)
+			j.draw(&marks, s.area)
 		}
 	}
 	m := marks.clip(s.area)

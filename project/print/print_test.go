@@ -1,0 +1,399 @@
+package print
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"os/exec"
+	"slices"
+	"strings"
+	"testing"
+
+	"chape/calc"
+	"chape/calc/length"
+	"chape/project"
+)
+
+// large is the invented knife blown up: a blade of 500 mm and wide.
+func large(along, across length.Length) project.Project {
+	p := garden()
+	for i := range p.Knife.Stations {
+		p.Knife.Stations[i].At *= along
+		p.Knife.Stations[i].Bottom *= across
+	}
+	p.Sheath.Mouth *= along
+	return p
+}
+
+func paper(t testing.TB, s string) Paper {
+	t.Helper()
+	p, err := ParsePaper(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+func TestPatternOnPaper(t *testing.T) {
+	left := garden()
+	left.Customer.Hand = calc.LeftHand
+	noLoop := bar()
+	noLoop.Belt.Loop = calc.NoLoop
+	for _, c := range []struct {
+		name string
+		p    project.Project
+		o    Options
+	}{
+		{"bar", bar(), Options{}},
+		{"no loop", noLoop, Options{}},
+		{"garden", garden(), Options{}},
+		{"garden letter", garden(), Options{Paper: paper(t, "letter")}},
+		{"garden a3", garden(), Options{Paper: paper(t, "a3")}},
+		{"lying paper", garden(), Options{Paper: paper(t, "297x210")}},
+		{"half", garden(), Options{Half: true}},
+		{"left, flesh", left, Options{Up: calc.FleshUp}},
+		{"left", left, Options{}},
+		{"corrected", garden(), Options{Correction: Correction{98.5, 101.2}}},
+		{"long blade a4", large(5, 1), Options{}},
+		{"long blade letter", large(5, 1), Options{Paper: paper(t, "letter")}},
+		{"many sheets", large(5.2, 7), Options{Paper: paper(t, "150x200")}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			checkPattern(t, c.p, compute(t, c.p), c.o)
+		})
+	}
+}
+
+// The plan's own area has the tab as a plain rectangle, without the relief
+// holes' bite.
+func TestOutlineHasThePlansArea(t *testing.T) {
+	plan := compute(t, garden())
+	got := math.Abs(thinned(plan.Flat.Outline, true).Area())
+	if math.Abs(got/plan.Body.AreaWithTab-1) > 0.001 {
+		t.Errorf("outline encloses %.1f mm², the plan says %.1f", got, plan.Body.AreaWithTab)
+	}
+}
+
+func TestManySheets(t *testing.T) {
+	p := large(5.2, 7)
+	j, err := newJob(p, compute(t, p), Options{Paper: paper(t, "150x200")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := j.pattern()
+	w, h := j.tile()
+	got := cutUp(&d, w, h)
+	if got.rows < 5 || got.cols < 4 {
+		t.Errorf("%d rows, %d columns: want at least 5 and 4 for this test to show anything", got.rows, got.cols)
+	}
+}
+
+// ISO 216 and ANSI/ASME Y14.1; PDF user units of 1/72 in, ISO 32000-1 8.3.2.3.
+func TestPageSize(t *testing.T) {
+	for _, c := range []struct {
+		paper         string
+		width, height float64 // mm
+	}{
+		{"a4", 210, 297}, {"A3", 297, 420}, {"letter", 215.9, 279.4}, {"legal", 215.9, 355.6},
+		{"200x300", 200, 300}, {"8.5 x 11 in", 215.9, 279.4}, {"250×353", 250, 353},
+	} {
+		data, err := PDF(bar(), compute(t, bar()), Options{Paper: paper(t, c.paper)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, p := range readPDF(t, data) {
+			if math.Abs(p.width-c.width) > 0.01 || math.Abs(p.height-c.height) > 0.01 {
+				t.Errorf("%s: page %d is %.3f x %.3f mm, want %v x %v", c.paper, i+1, p.width, p.height, c.width, c.height)
+			}
+		}
+	}
+}
+
+func TestPaperRefused(t *testing.T) {
+	for _, s := range []string{"", "a9", "210", "x", "210x", "100x100", "9000x9000", "-210x297", "nanx297"} {
+		if p, err := ParsePaper(s); err == nil {
+			t.Errorf("ParsePaper(%q) = %v, want an error", s, p)
+		}
+	}
+}
+
+// Every sheet at true size has its pricks; printed by the printer that they
+// were corrected for, they stand 100 mm apart.
+func TestPricks(t *testing.T) {
+	for _, c := range []Correction{{}, {98.5, 101.2}, {X: 101}, {Y: 99}} {
+		data, err := PDF(garden(), compute(t, garden()), Options{Correction: c})
+		if err != nil {
+			t.Fatal(err)
+		}
+		found := 0
+		for i, p := range readPDF(t, data) {
+			pricks := p.circles(scaleLayer)
+			if len(pricks) == 0 {
+				continue
+			}
+			found++
+			corner, across, up := pricks[0].at, pricks[1].at, pricks[2].at
+			printed := func(v, hundred float64) float64 {
+				if hundred == 0 {
+					hundred = 100
+				}
+				return v * hundred / 100
+			}
+			if d := printed(across.X-corner.X, c.X); math.Abs(d-100) > 0.1 || math.Abs(across.Y-corner.Y) > 0.01 {
+				t.Errorf("%v page %d: pricks %.3f mm apart across", c, i+1, d)
+			}
+			if d := printed(corner.Y-up.Y, c.Y); math.Abs(d-100) > 0.1 || math.Abs(up.X-corner.X) > 0.01 {
+				t.Errorf("%v page %d: pricks %.3f mm apart along", c, i+1, d)
+			}
+			if said := strings.Contains(oneLine(p.words()), "Corrected for a printer"); said != c.set() {
+				t.Errorf("%v page %d: says that it is corrected: %v", c, i+1, said)
+			}
+		}
+		if found < 4 {
+			t.Errorf("%v: %d sheets with pricks, want the pattern's two, the welt and the setting out", c, found)
+		}
+	}
+}
+
+func TestNothingNearTheEdge(t *testing.T) {
+	odd := garden()
+	odd.Title = strings.Repeat("W", 300)
+	odd.Units = length.Inches
+	for _, o := range []Options{{}, {Paper: paper(t, "letter")}, {Paper: paper(t, "148x180")}, {Trial: 0.3, Half: true},
+		{Correction: Correction{98.5, 101.2}}, {Paper: paper(t, "150x200"), Correction: Correction{102, 97}}} {
+		for _, p := range []project.Project{garden(), odd, large(5, 3)} {
+			plan := compute(t, p)
+			data, err := PDF(p, plan, o)
+			if err != nil {
+				t.Fatal(err)
+			}
+			const least = edge - 0.01
+			for i, q := range readPDF(t, data) {
+				for _, l := range q.paths {
+					lo, hi := l.pts.Bounds()
+					if lo.X < least || lo.Y < least || hi.X > q.width-least || hi.Y > q.height-least {
+						t.Errorf("%q %+v page %d: %s line from %v to %v", p.Title, o, i+1, l.layer, lo, hi)
+					}
+				}
+			}
+			j, err := newJob(p, plan, o)
+			if err != nil {
+				t.Fatal(err)
+			}
+			w, h := j.o.Paper.area(o.Correction)
+			for i, q := range j.pages() {
+				for _, s := range q.d.texts {
+					if b := s.box(); b.lo.X < -0.01 || b.lo.Y < -0.01 || b.hi.X > w+0.01 || b.hi.Y > h+0.01 {
+						t.Errorf("%q %+v page %d: %q stands at %v of %v x %v", p.Title, o, i+1, s.s, b, w, h)
+					}
+				}
+			}
+		}
+	}
+}
+
+func TestWords(t *testing.T) {
+	p := garden()
+	p.Title = "½″ é × ° e\u0301" // the last in two pieces, as some systems name files
+	data, err := PDF(p, compute(t, p), Options{Date: day})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all strings.Builder
+	for _, q := range readPDF(t, data) {
+		all.WriteString(oneLine(q.words()) + " ")
+	}
+	got := all.String()
+	for _, want := range []string{"½″ é × ° é", "revision 3", "25 November 2026", "row 2, column 1", "set your dividers here: 100 mm", "4″",
+		"Print at 100 %", "Grain side up", "right hand, edge to the rear", "In paper this hangs 2.5 mm loose", "relief hole 3.2 mm",
+		"drain 4 mm", "stitch line", "glue line: welt to here", "fold", "cut", "welt, ply 1 of 1", "divider setting", "half-widths",
+		"wait 24 h, look by 48 h", "leather dust", "not for storage", "local rules", "for Zoé"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("nowhere on paper: %q", want)
+		}
+	}
+	if strings.Contains(got, "TRIAL") {
+		t.Error("a pattern for leather is marked as a trial")
+	}
+	tool, err := exec.LookPath("pdftotext")
+	if err != nil {
+		return // the check above read the bytes; this one is another reader's
+	}
+	cmd := exec.Command(tool, "-", "-")
+	cmd.Stdin = bytes.NewReader(data)
+	out, err := cmd.Output()
+	if err != nil {
+		t.Fatalf("pdftotext: %v", err)
+	}
+	for _, want := range []string{"½″ é × ° é", "row 2, column 1", "set your dividers here: 100 mm"} {
+		if !strings.Contains(string(out), want) {
+			t.Errorf("pdftotext finds no %q", want)
+		}
+	}
+}
+
+func TestTitlesBreakNoPage(t *testing.T) {
+	plain, err := PDF(garden(), compute(t, garden()), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := len(readPDF(t, plain))
+	for _, title := range []string{"", " ", `"quoted" 'knife' \ ) ( %`, "🔪 knife 🇬🇧 👩‍🔧", strings.Repeat("long ", 60), strings.Repeat("W", 300),
+		"סכין גן עברית", "سكين الحديقة", "\u202etxet\u202c", "a\x00b\nc\td\r", "\xff\xfe broken", "Ċ Ȋ"} {
+		p := garden()
+		p.Title, p.Customer.Name, p.Notes = title, title, title
+		p.Steps[0].Title, p.Steps[1].Caution = title, title
+		data, err := PDF(p, compute(t, p), Options{})
+		if err != nil {
+			t.Errorf("title %q: %v", title, err)
+			continue
+		}
+		if got := len(readPDF(t, data)); got < want || got > want+1 {
+			t.Errorf("title %q: %d pages, want %d", title, got, want)
+		}
+		if _, err := SVG(p, compute(t, p), Options{}); err != nil {
+			t.Errorf("title %q: %v", title, err)
+		}
+	}
+	if got := printable("עa🔪"); got != "□a□" {
+		t.Errorf("printable gives %q, want a box for each letter the font lacks", got)
+	}
+}
+
+func TestTrial(t *testing.T) {
+	p := garden()
+	plan := compute(t, p)
+	o := Options{Trial: 0.1}
+	data, err := PDF(p, plan, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages := readPDF(t, data)
+	for i, q := range pages {
+		if !strings.Contains(oneLine(q.words()), "not for cutting leather") {
+			t.Errorf("page %d does not say that it is a trial", i+1)
+		}
+		if strings.Contains(q.words(), "hangs") || strings.Contains(q.words(), "Work card") {
+			t.Errorf("page %d of a trial speaks of the leather", i+1)
+		}
+	}
+	in := plan.Input
+	in.Sheath.Leather = 0.1
+	thin, err := calc.Compute(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// The pattern's half-width shrinks by (π/2)·k·(t − paper).
+	want := math.Pi / 2 * 0.5 * (3.2 - 0.1)
+	if got := plan.Body.MouthStitch - thin.Body.MouthStitch; math.Abs(got-want) > 1e-6 {
+		t.Errorf("a trial is %.4f mm narrower a half, want %.4f", got, want)
+	}
+	a := assemble(t, pages, "Pattern", Correction{})
+	trimmed, _ := a.cut()
+	if got, want := math.Abs(chain(t, trimmed).Area()), math.Abs(thin.Flat.Outline.Area()); math.Abs(got/want-1) > 0.001 {
+		t.Errorf("trial pattern encloses %.1f mm², want %.1f", got, want)
+	}
+}
+
+func TestOptionsRefused(t *testing.T) {
+	for _, o := range []Options{{Trial: -1}, {Trial: 50}, {Correction: Correction{X: 50}}, {Correction: Correction{Y: math.NaN()}},
+		{Paper: Paper{Width: 50, Height: 50}}} {
+		if _, err := PDF(bar(), compute(t, bar()), o); err == nil {
+			t.Errorf("PDF with %+v: want an error", o)
+		}
+	}
+}
+
+func TestSameInputSameBytes(t *testing.T) {
+	for _, o := range []Options{{}, {Date: day, Trial: 0.1}} {
+		a, err1 := PDF(garden(), compute(t, garden()), o)
+		b, err2 := PDF(garden(), compute(t, garden()), o)
+		if err1 != nil || err2 != nil || !bytes.Equal(a, b) {
+			t.Errorf("PDF with %+v twice: %v, %v, same bytes %v", o, err1, err2, bytes.Equal(a, b))
+		}
+	}
+}
+
+// The eight cases as the geometry has them: from the right hip, edge to the
+// rear, grain side up, the back half lies right; each of the three mirrors it.
+func TestEightSides(t *testing.T) {
+	for _, c := range []struct {
+		hand  calc.Hand
+		edge  calc.Edge
+		up    calc.Up
+		right bool
+	}{
+		{calc.RightHand, calc.EdgeRear, calc.GrainUp, true},
+		{calc.RightHand, calc.EdgeRear, calc.FleshUp, false},
+		{calc.RightHand, calc.EdgeFront, calc.GrainUp, false},
+		{calc.RightHand, calc.EdgeFront, calc.FleshUp, true},
+		{calc.LeftHand, calc.EdgeRear, calc.GrainUp, false},
+		{calc.LeftHand, calc.EdgeRear, calc.FleshUp, true},
+		{calc.LeftHand, calc.EdgeFront, calc.GrainUp, true},
+		{calc.LeftHand, calc.EdgeFront, calc.FleshUp, false},
+	} {
+		name := fmt.Sprint(c.hand, " ", c.edge, " ", c.up)
+		p := garden()
+		p.Customer.Hand, p.Customer.Edge = c.hand, c.edge
+		plan := compute(t, p)
+		data, err := PDF(p, plan, Options{Up: c.up, Paper: paper(t, "a3")}) // all on one sheet
+		if err != nil {
+			t.Fatal(err)
+		}
+		seen := false
+		for _, q := range readPDF(t, data) {
+			if !slices.ContainsFunc(q.texts, func(w readText) bool { return w.s == "back half" }) {
+				continue
+			}
+			seen = true
+			checkSide(t, name, q, plan, c.right)
+			if want := map[calc.Up]string{calc.GrainUp: "Grain side up", calc.FleshUp: "Flesh side up"}[c.up]; !strings.Contains(oneLine(q.words()), want) {
+				t.Errorf("%s: the sheet does not say %q", name, want)
+			}
+		}
+		if !seen {
+			t.Errorf("%s: no sheet names the back half", name)
+		}
+	}
+}
+
+// checkSide finds the fold, the drain and the relief holes on the paper.
+func checkSide(t *testing.T, name string, q readPage, plan *calc.Plan, right bool) {
+	t.Helper()
+	var fold, low, high float64
+	for _, l := range q.paths {
+		if l.layer == foldLayer && l.dashed && math.Abs(l.pts[0].X-l.pts[1].X) < 0.01 {
+			fold, low, high = l.pts[0].X, l.pts[0].Y, l.pts[1].Y
+		}
+	}
+	if !(high < low) {
+		t.Fatalf("%s: the mouth is not up: fold from %.1f to %.1f", name, low, high)
+	}
+	side := -1.0
+	if right {
+		side = 1
+	}
+	zero := low + plan.Flat.Cut[0].X // paper's y of the knife's point
+	want := []calc.Circle{*plan.Flat.Drain}
+	want = append(want, plan.Loop.Relief...)
+	for _, w := range want {
+		ok := false
+		for _, got := range q.circles(reliefLayer) {
+			ok = ok || math.Abs(got.at.X-(fold+side*w.Centre.Y)) < 0.05 && math.Abs(got.at.Y-(zero-w.Centre.X)) < 0.05 &&
+				math.Abs(got.radius-w.Diameter/2) < 0.01
+		}
+		if !ok {
+			t.Errorf("%s: no hole of %.2f mm at %+.2f from the fold, %.2f along it", name, w.Diameter, side*w.Centre.Y, w.Centre.X)
+		}
+	}
+}
+
+func BenchmarkPDF(b *testing.B) {
+	p := garden()
+	plan := compute(b, p)
+	for b.Loop() {
+		if _, err := PDF(p, plan, Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
