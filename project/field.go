@@ -86,8 +86,12 @@ func (f Field) Set(p *Project, v any) error {
 func (f Field) Show(p Project) string { return f.show(f.get(p), p.Units) }
 
 // Parse reads what was typed. The error is one line that says what would do.
-// An empty text is no value where Auto says what then holds.
+// An empty text is no value where Auto says what then holds; the text that
+// Show gives is the value as it is, to the last digit.
 func (f Field) Parse(text string, p Project) (any, error) {
+	if text == f.Show(p) {
+		return f.get(p), nil
+	}
 	v, err := f.parse(strings.TrimSpace(text), p.Units)
 	if err != nil || !f.ranged {
 		return v, err
