@@ -34,33 +34,51 @@ func ScaleBar(scale float64, u length.Unit, most int) (Bar, bool) {
 	return Bar{}, false
 }
 
-// Legend writes the scale line and a sample of each line type into one row of
-// the canvas, as far as they fit.
-func Legend(c *canvas.Canvas, row int, scale float64, u length.Unit, shape Shape) {
-	w, _ := c.Size()
-	at := 0
-	if bar, ok := ScaleBar(scale, u, w-8); ok {
-		at = barOn(c, row, bar, u)
+// samples are the line types with their words, and how many cells each takes:
+// a long dash, a dot and a dash must be seen of the fold's.
+var samples = []struct {
+	stroke canvas.Stroke
+	word   string
+	cells  int
+}{{cutLine, "cut", 4}, {stitchLine, "stitch", 5}, {foldLine, "fold", 8}, {glueLine, "glue", 4}}
+
+// What the parts of the legend take, in cells.
+const (
+	longestBar   = 13
+	barWords     = 11
+	samplesWidth = (4 + 5 + 8 + 4) + 4 + len("cut"+"stitch"+"fold"+"glue") + 3*2
+)
+
+// LegendRows is how many rows the legend wants at a width.
+func LegendRows(w int) int {
+	if w >= samplesWidth && w < longestBar+barWords+samplesWidth {
+		return 2
 	}
-	samples := []struct {
-		stroke canvas.Stroke
-		word   string
-	}{{cutLine, "cut"}, {stitchLine, "stitch"}, {foldLine, "fold"}, {glueLine, "glue"}}
-	if shape == Closed {
-		samples[3].word = "welt"
+	return 1
+}
+
+// Legend writes the scale line and a sample of each line type into the canvas,
+// as far as they fit; scale is in cells a millimetre.
+func Legend(c *canvas.Canvas, scale float64, u length.Unit, shape Shape) {
+	w, h := c.Size()
+	at, row := 0, 0
+	if bar, ok := ScaleBar(scale, u, min(longestBar, w-barWords)); ok {
+		at = barOn(c, bar, u)
 	}
-	const long = 7 // cells, so that a long dash, a dot and a dash are seen
-	need := 0
-	for _, s := range samples {
-		need += long + 1 + len(s.word) + 2
+	if LegendRows(w) == 2 && h >= 2 {
+		at, row = 0, 1
 	}
-	if at+need-2 > w {
+	if at+samplesWidth > w {
 		return
 	}
-	for _, s := range samples {
-		sample(c, at, row, long, s.stroke)
-		c.Text(at+long+1, row, s.word, s.stroke.Pen)
-		at += long + 1 + len(s.word) + 2
+	for i, s := range samples {
+		word := s.word
+		if shape == Closed && i == 3 {
+			word = "welt"
+		}
+		sample(c, at, row, s.cells, s.stroke)
+		c.Text(at+s.cells+1, row, word, s.stroke.Pen)
+		at += s.cells + 1 + len(word) + 2
 	}
 }
 
@@ -73,18 +91,18 @@ func sample(c *canvas.Canvas, cx, row, cells int, s canvas.Stroke) {
 	c.Line(float64(cx*across), y, float64((cx+cells)*across)-1, y, s)
 }
 
-// barOn draws the scale line and returns the cell after it.
-func barOn(c *canvas.Canvas, row int, b Bar, u length.Unit) int {
+// barOn draws the scale line into the first row and returns the cell after it.
+func barOn(c *canvas.Canvas, b Bar, u length.Unit) int {
 	w, h := c.Dots()
 	cw, ch := c.Size()
 	across, down := w/max(cw, 1), h/max(ch, 1)
-	y := float64(row*down) + float64(down)/2
+	y := float64(down) / 2
 	s := canvas.Stroke{Type: canvas.Thin, Pen: ink.PenText}
 	end := float64(b.Cells*across) - 1
 	c.Line(0, y, end, y, s)
-	c.Line(0, float64(row*down), 0, float64((row+1)*down)-1, s)
-	c.Line(end, float64(row*down), end, float64((row+1)*down)-1, s)
+	c.Line(0, 0, 0, float64(down)-1, s)
+	c.Line(end, 0, end, float64(down)-1, s)
 	words := b.Length.Format(u, length.Calliper)
-	c.Text(b.Cells+1, row, words, ink.PenText)
+	c.Text(b.Cells+1, 0, words, ink.PenText)
 	return b.Cells + 1 + ansi.StringWidth(words) + 3
 }

@@ -13,7 +13,7 @@ import (
 func (s Sheet) names(c *canvas.Canvas, p *calc.Plan, halves []float64) {
 	mouth := p.Input.Sheath.Mouth.MM()
 	for i, half := range halves {
-		middle := curve.Vec{X: mouth * 0.36, Y: heightAt(p.Flat.Glue, mouth*0.36) * 0.5}
+		middle := curve.Vec{X: mouth * 0.36, Y: HeightAt(p.Flat.Glue, mouth*0.36) * 0.5}
 		s.name(c, middle, half, []string{"back", "front"}[i])
 	}
 	s.name(c, curve.Vec{X: mouth * 0.62}, 1, "fold")
@@ -48,7 +48,7 @@ func (s Sheet) pointName(c *canvas.Canvas, p *calc.Plan) {
 	first := p.Flat.Cut[0].X
 	_, down := s.glyphs.Dots()
 	reach := first + 8/s.Scale() // as far as the word goes
-	lo, hi := s.dot(curve.Vec{X: reach, Y: heightAt(p.Flat.Cut, reach)}, 1), s.dot(curve.Vec{X: first, Y: p.Body.Width / 2}, 1)
+	lo, hi := s.dot(curve.Vec{X: reach, Y: HeightAt(p.Flat.Cut, reach)}, 1), s.dot(curve.Vec{X: first, Y: p.Body.Width / 2}, 1)
 	if !s.Upright && (hi.Y-lo.Y)*s.side >= 1.5*float64(down) {
 		cx, cy := s.cell(c, curve.Vec{X: first, Y: p.Body.Width / 2}, 1)
 		c.Text(cx, cy, word, ink.PenQuiet)

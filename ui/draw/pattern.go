@@ -153,12 +153,12 @@ func cutAt(p *calc.Plan, m *Mark) float64 {
 	if m == nil {
 		return 0
 	}
-	return heightAt(p.Flat.Cut, m.At)
+	return HeightAt(p.Flat.Cut, m.At)
 }
 
-// heightAt is a curve's height over x, taken level beyond its ends; the
+// HeightAt is a curve's height over x, taken level beyond its ends; the
 // curve's x may not fall.
-func heightAt(l curve.Line, x float64) float64 {
+func HeightAt(l curve.Line, x float64) float64 {
 	for i := 1; i < len(l); i++ {
 		if a, b := l[i-1], l[i]; b.X >= x && b.X > a.X {
 			t := math.Max(0, (x-a.X)/(b.X-a.X))

@@ -125,6 +125,13 @@ func (s Sheet) Rows() int {
 	return int(math.Ceil(high/float64(down))) + 1
 }
 
+// Fitted is the scale at which all of the shape is seen, in dots a millimetre.
+func (s Sheet) Fitted() float64 { return s.fit }
+
+// BackAfter tells whether the back half, or in a closed sheath the seam, lies
+// to the right of the fold (mouth up) or below it.
+func (s Sheet) BackAfter() bool { return s.side > 0 }
+
 // Scale is how many cells wide a millimetre is.
 func (s Sheet) Scale() float64 {
 	across, _ := s.glyphs.Dots()
@@ -149,6 +156,12 @@ func (s Sheet) At(cx, cy int) curve.Vec {
 		return curve.Vec{X: -y, Y: s.side * x}
 	}
 	return curve.Vec{X: x, Y: s.side * y}
+}
+
+// Beside is the place of the shape in the middle of the canvas when the view
+// is moved by shares of its width and height.
+func (s Sheet) Beside(right, down float64) curve.Vec {
+	return s.At(int(float64(s.w)*(0.5+right)), int(float64(s.h)*(0.5+down)))
 }
 
 // dot is a place of the shape on the canvas.

@@ -1,0 +1,198 @@
+package planpane
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"chape/calc"
+	"chape/calc/length"
+	"chape/project/report"
+	"chape/ui/layout"
+	"chape/ui/term"
+	"chape/ui/term/ink"
+)
+
+const (
+	quietPen  = ink.PenQuiet
+	figurePen = ink.PenHole // bold, in the figures' colour
+)
+
+// figure is a line of the figures. A note that must be seen gets a line of
+// its own where the first has no room.
+type figure struct {
+	report.Figure
+	must bool
+}
+
+// figures is what a maker works by, sewing first.
+func (m Model) figures() []figure {
+	return append(m.sewing(), m.cutting()...)
+}
+
+func (m Model) sewing() []figure {
+	p, u := m.snap.Plan, m.snap.Unit
+	s := p.Stitch
+	out := []figure{
+		{report.Figure{Name: "stitches", Value: number(s.Stitches), Note: number(s.Holes) + " holes"}, true},
+		fine("divider setting", s.Walk, u, ""),
+		drill(s),
+		fine("thickness to sew through", s.Stack, u, ""),
+		thread("thread, seam", p.Thread.Length, u),
+	}
+	if p.Loop.Thread > 0 {
+		out = append(out, thread("thread, loop", p.Loop.Thread, u))
+	}
+	return out
+}
+
+func (m Model) cutting() []figure {
+	p, u := m.snap.Plan, m.snap.Unit
+	cost := p.Cost(m.rates, m.hours())
+	out := []figure{
+		area("leather to buy", cost.ToBuy, u, fmt.Sprintf("with %.0f %% for offcuts", 100*m.rates.Offcut)),
+		rough("body, long", p.Body.Length+p.Body.TabLength, u, ""),
+		rough("body, wide", p.Body.Width, u, ""),
+	}
+	if p.Body.TabLength > 0 {
+		out[1].Note = "tab included"
+		out = append(out, rough("tab, past the mouth", p.Body.TabLength, u, ""))
+	}
+	out = append(out, m.tightest()...)
+	if m.rates.Any() {
+		out = append(out, figure{report.Figure{
+			Name: "cost", Value: fmt.Sprintf("%.2f", cost.Total), Unit: m.currency, Note: costParts(cost, m.hours()),
+		}, true})
+	}
+	return out
+}
+
+// tightest is the place where the knife passes hardest.
+func (m Model) tightest() []figure {
+	p, u := m.snap.Plan, m.snap.Unit
+	for _, c := range p.Checks {
+		if c.Name == "squeeze" {
+			a := p.Across(c.At)
+			f := fine("tightest place", math.Abs(a.Need-a.Room), u, spare(a)+", at "+length.Length(c.At).Format(u, length.Ruler))
+			f.must = true
+			return []figure{f}
+		}
+	}
+	return nil
+}
+
+// spare says what the difference of need and room means.
+func spare(a calc.Across) string {
+	if a.Need > a.Room {
+		return "a side too tight"
+	}
+	return "a side to spare"
+}
+
+// hours is the work at the bench so far.
+func (m Model) hours() float64 {
+	var h float64
+	for _, s := range m.snap.Project.Steps {
+		h += s.Spent.Hours()
+	}
+	return h
+}
+
+func costParts(c calc.Cost, hours float64) string {
+	var parts []string
+	add := func(name string, v float64) {
+		if v > 0 {
+			parts = append(parts, fmt.Sprintf("%s %.2f", name, v))
+		}
+	}
+	add("leather", c.Leather)
+	add("thread", c.Thread)
+	add("sundries", c.Sundries)
+	add(fmt.Sprintf("%.1f h at the bench", hours), c.Work)
+	return strings.Join(parts, ", ")
+}
+
+func fine(name string, mm float64, u length.Unit, note string) figure {
+	return figure{report.Figure{Name: name, Value: length.Length(mm).Figure(u, length.Calliper), Unit: u.String(), Note: note}, false}
+}
+
+func rough(name string, mm float64, u length.Unit, note string) figure {
+	return figure{report.Figure{Name: name, Value: length.Length(mm).Figure(u, length.Ruler), Unit: u.String(), Note: note}, false}
+}
+
+// thread is shown as it is pulled off the reel.
+func thread(name string, mm float64, u length.Unit) figure {
+	if u == length.Inches {
+		return figure{report.Figure{Name: name, Value: fmt.Sprintf("%.1f", mm/12/length.Inch.MM()), Unit: "ft"}, false}
+	}
+	return figure{report.Figure{Name: name, Value: fmt.Sprintf("%.2f", mm/1000), Unit: "m"}, false}
+}
+
+func area(name string, mm2 float64, u length.Unit, note string) figure {
+	value, unit, _ := strings.Cut(length.Area(mm2).Format(u), " ")
+	return figure{report.Figure{Name: name, Value: value, Unit: unit, Note: note}, false}
+}
+
+// drill names the choice and the others that do, of all three series.
+func drill(s calc.Stitching) figure {
+	f := figure{report.Figure{Name: "drill", Value: s.Choice().Name}, true}
+	if i := strings.LastIndex(f.Value, " "); i > 0 {
+		f.Value, f.Unit = f.Value[:i], f.Value[i+1:]
+	}
+	var also []string
+	for _, d := range s.Drills {
+		if !d.Choice {
+			also = append(also, d.Name)
+		}
+	}
+	if len(also) > 0 {
+		f.Note = "or " + strings.Join(also, ", ")
+	}
+	return f
+}
+
+// figureLines sets figures on the decimal point into lines of at most w cells.
+func (m Model) figureLines(figures []figure, w int) []string {
+	var name, whole, part int
+	for _, f := range figures {
+		a, b := report.SplitFigure(f.Value)
+		name, whole = max(name, len(f.Name)), max(whole, ansi.StringWidth(a))
+		part = max(part, ansi.StringWidth(b+" "+f.Unit))
+	}
+	name = max(0, min(name, w-whole-part-1))
+	quiet, strong := m.pens[quietPen], m.pens[figurePen]
+	var out []string
+	for _, f := range figures {
+		a, b := report.SplitFigure(f.Value)
+		unit := term.Plain(f.Unit)
+		used := name + 1 + whole + part
+		line := layout.Line(f.Name, name) + " " + strings.Repeat(" ", whole-ansi.StringWidth(a)) +
+			strong.Open + a + b + strong.Close + " " + quiet.Open + unit + quiet.Close
+		note := term.Plain(f.Note)
+		switch long := ansi.StringWidth(note); {
+		case note == "":
+			out = append(out, line)
+		case used+2+long <= w:
+			line += strings.Repeat(" ", max(0, part-ansi.StringWidth(b+" "+unit)))
+			out = append(out, line+"  "+quiet.Open+note+quiet.Close)
+		default:
+			out = append(out, line)
+			if f.must {
+				for _, l := range layout.Wrap(note, max(w-2, 1)) {
+					out = append(out, "  "+quiet.Open+l+quiet.Close)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// figurePair sets the figures in two columns: sewing, cutting.
+func (m Model) figurePair(w int) []string {
+	wide := (w - 3) / 2
+	left, right := m.figureLines(m.sewing(), wide), m.figureLines(m.cutting(), w-wide-3)
+	high := max(len(left), len(right))
+	return layout.Beside(layout.Fit(left, wide+3, high), layout.Fit(right, w-wide-3, high))
+}

@@ -1,0 +1,240 @@
+// Package planpane is the pane that shows what follows from the numbers: the
+// pattern, the section, the figures, the checks, and the tables to work from.
+package planpane
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/calc"
+	"chape/calc/curve"
+	"chape/ui/act"
+	"chape/ui/canvas"
+	"chape/ui/draw"
+	"chape/ui/term/ink"
+)
+
+// Page is one of the pane's pages.
+type Page uint8
+
+// The pages, in their order.
+const (
+	Drawing Page = iota
+	HalfWidths
+	Holes
+	Section
+	pages = 4
+)
+
+// String is the page's name in the pane's first line.
+func (p Page) String() string {
+	return [...]string{"drawing", "half-widths", "holes", "section"}[p%pages]
+}
+
+// closest is how many steps of zoom there are, each half as large again.
+const closest = 8
+
+// Model is the pane. It shows the last Snapshot it was given.
+type Model struct {
+	Keys   KeyMap
+	Styles ink.Styles
+
+	snap     act.Snapshot
+	rates    calc.Rates
+	currency string
+	glyphs   canvas.Glyphs
+	width    int
+	height   int
+
+	page   Page
+	scroll [pages]int // first line of the text shown
+	shape  int        // steps from the shape that suits the room, see shapes
+	zoom   int        // 0: all of it
+	centre *curve.Vec // where the drawing was moved to; nil: it follows the mark
+
+	c          *canvas.Canvas // kept between frames
+	pens, worn []canvas.Style // of a plan that follows, and of one that does not
+}
+
+// New gives the pane; it shows nothing before it has a snapshot and a size.
+func New(styles ink.Styles) Model {
+	m := Model{Keys: DefaultKeys(), Styles: styles, c: canvas.New(0, 0, canvas.Braille)}
+	m.rates.Offcut = calc.DefaultOffcut
+	m.pens = styles.Pens()
+	m.worn = make([]canvas.Style, len(m.pens))
+	for i := range m.worn {
+		m.worn[i] = m.pens[ink.PenQuiet]
+	}
+	m.worn[ink.PenMark] = m.pens[ink.PenMark]
+	return m
+}
+
+// SetSize sets the room inside the frame, in cells.
+func (m *Model) SetSize(width, height int) {
+	m.width, m.height = max(0, width), max(0, height)
+	m.clamp()
+}
+
+// SetSnapshot shows another state of the project.
+func (m *Model) SetSnapshot(s act.Snapshot) {
+	if s.Mark != m.snap.Mark {
+		m.centre = nil
+	}
+	m.snap = s
+	m.clamp()
+}
+
+// SetGlyphs chooses the characters of the drawings; aspect is the height of a
+// cell in cell widths.
+func (m *Model) SetGlyphs(g canvas.Glyphs, aspect float64) {
+	m.glyphs = g
+	m.c.SetAspect(aspect)
+}
+
+// SetRates gives what leather, thread and work cost, in a currency.
+func (m *Model) SetRates(r calc.Rates, currency string) { m.rates, m.currency = r, currency }
+
+// Page is the page shown.
+func (m Model) Page() Page { return m.page }
+
+// Update takes a key, or a mouse event whose place is counted from the pane's
+// upper left.
+func (m Model) Update(msg tea.Msg) (Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case tea.KeyMsg:
+		if msg.Paste {
+			return m, nil
+		}
+		return m.key(msg)
+	case tea.MouseMsg:
+		return m.mouse(msg)
+	}
+	return m, nil
+}
+
+func (m Model) key(k tea.KeyMsg) (Model, tea.Cmd) {
+	table := m.page == HalfWidths || m.page == Holes
+	switch {
+	case key.Matches(k, m.Keys.NextPage):
+		m.page = (m.page + 1) % pages
+	case key.Matches(k, m.Keys.PreviousPage):
+		m.page = (m.page + pages - 1) % pages
+	case key.Matches(k, m.Keys.NextMark), !table && key.Matches(k, m.Keys.Down):
+		return m.choose(m.snap.Mark + 1)
+	case key.Matches(k, m.Keys.PreviousMark), !table && key.Matches(k, m.Keys.Up):
+		return m.choose(m.snap.Mark - 1)
+	case key.Matches(k, m.Keys.Down):
+		m.scroll[m.page]++
+	case key.Matches(k, m.Keys.Up):
+		m.scroll[m.page]--
+	case key.Matches(k, m.Keys.PageDown):
+		m.scroll[m.page] += m.pageful()
+	case key.Matches(k, m.Keys.PageUp):
+		m.scroll[m.page] -= m.pageful()
+	case key.Matches(k, m.Keys.First):
+		m.scroll[m.page] = 0
+	case key.Matches(k, m.Keys.Last):
+		m.scroll[m.page] = 1 << 30
+	default:
+		m.look(k)
+	}
+	m.clamp()
+	return m, nil
+}
+
+// look changes how the drawing is seen.
+func (m *Model) look(k tea.KeyMsg) {
+	if m.page != Drawing {
+		return
+	}
+	switch {
+	case key.Matches(k, m.Keys.Closer):
+		m.zoom = min(m.zoom+1, closest)
+	case key.Matches(k, m.Keys.Further):
+		m.zoom = max(m.zoom-1, 0)
+	case key.Matches(k, m.Keys.All):
+		m.zoom, m.centre = 0, nil
+	case key.Matches(k, m.Keys.Shape):
+		m.shape = (m.shape + 1) % shapes
+		m.centre = nil
+	case key.Matches(k, m.Keys.PanLeft):
+		m.pan(-0.25, 0)
+	case key.Matches(k, m.Keys.PanRight):
+		m.pan(0.25, 0)
+	case key.Matches(k, m.Keys.PanUp):
+		m.pan(0, -0.25)
+	case key.Matches(k, m.Keys.PanDown):
+		m.pan(0, 0.25)
+	}
+}
+
+// pan moves the drawing by shares of its window.
+func (m *Model) pan(right, down float64) {
+	if m.zoom == 0 || m.snap.Plan == nil {
+		return
+	}
+	_, sheet := m.arrange()
+	at := sheet.Beside(right, down)
+	m.centre = &at
+}
+
+// choose asks for another mark.
+func (m Model) choose(mark int) (Model, tea.Cmd) {
+	n := len(m.snap.Project.Knife.Stations)
+	mark = max(0, min(mark, n-1))
+	if n == 0 || mark == m.snap.Mark {
+		return m, nil
+	}
+	m.centre = nil
+	return m, act.Send(act.Choose{Mark: mark})
+}
+
+// mouse scrolls by the wheel; a press on a page's name turns to it, one on
+// the drawing chooses the nearest mark.
+func (m Model) mouse(msg tea.MouseMsg) (Model, tea.Cmd) {
+	switch {
+	case msg.Button == tea.MouseButtonWheelDown:
+		m.scroll[m.page] += wheel
+	case msg.Button == tea.MouseButtonWheelUp:
+		m.scroll[m.page] -= wheel
+	case msg.Button != tea.MouseButtonLeft || msg.Action != tea.MouseActionPress:
+		return m, nil
+	case msg.Y == 0:
+		if p, ok := m.pageAt(msg.X); ok {
+			m.page = p
+		}
+	case m.snap.Plan != nil && m.page == Drawing:
+		lay, sheet := m.arrange()
+		if lay.drawing.Contains(msg.X, msg.Y) {
+			return m.choose(m.nearest(sheet.At(msg.X-lay.drawing.X, msg.Y-lay.drawing.Y).X))
+		}
+	}
+	m.clamp()
+	return m, nil
+}
+
+// wheel is how many lines one notch of the wheel scrolls.
+const wheel = 3
+
+// nearest is the mark nearest to a place along the fold, mm. Of a pair, as at
+// a step, it is the other one when the first is chosen already.
+func (m Model) nearest(x float64) int {
+	best, least := m.snap.Mark, -1.0
+	for i, s := range m.snap.Project.Knife.Stations {
+		d := max(s.At.MM()-x, x-s.At.MM())
+		if least < 0 || d < least || d == least && best == m.snap.Mark {
+			best, least = i, d
+		}
+	}
+	return best
+}
+
+// mark is the chosen mark of the plan that is shown, and its number from 0.
+func (m Model) mark() (draw.Mark, int, bool) {
+	s := m.snap.Plan.Input.Knife.Stations
+	if len(s) == 0 {
+		return draw.Mark{}, 0, false
+	}
+	i := max(0, min(m.snap.Mark, len(s)-1))
+	return draw.Mark{At: s[i].At.MM(), Label: number(i + 1)}, i, true
+}
