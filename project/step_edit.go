@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
 )
@@ -79,6 +80,9 @@ func stepTitle(title string) (string, error) {
 	title = plainText(title)
 	if title == "" {
 		return "", errors.New("a step needs a title: type what is done in it")
+	}
+	if utf8.RuneCountInString(title) > longestLine {
+		return "", fmt.Errorf("the title is longer than %d letters: put the rest into the step's note", longestLine)
 	}
 	return title, nil
 }

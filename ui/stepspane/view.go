@@ -1,0 +1,235 @@
+package stepspane
+
+import (
+	"cmp"
+	"strings"
+	"time"
+
+	"github.com/charmbracelet/lipgloss"
+	"github.com/charmbracelet/x/ansi"
+
+	"chape/project"
+	"chape/ui/layout"
+	"chape/ui/term"
+)
+
+// wideEnough is from which width on rows show titles instead of short names.
+const wideEnough = 44
+
+// leastRows is how many rows of the list are left beside a long caution.
+const leastRows = 3
+
+// View draws exactly the size that was set: the list, and the chosen step below.
+func (m Model) View() string {
+	if m.w == 0 || m.h == 0 {
+		return ""
+	}
+	if len(m.steps()) == 0 {
+		lines := append(layout.Wrap("No steps yet: a adds one.", m.w), m.questionLines()...)
+		return strings.Join(layout.Fit(lines, m.w, m.h), "\n")
+	}
+	var lines []string
+	for y := range m.listRows() {
+		if i := m.top + y; i < len(m.steps()) {
+			lines = append(lines, m.row(i))
+		} else {
+			lines = append(lines, "")
+		}
+	}
+	lines = append(lines, m.detail()...)
+	return strings.Join(layout.Fit(lines, m.w, m.h), "\n")
+}
+
+// listRows is how many rows the list gets: what the chosen step leaves.
+func (m Model) listRows() int {
+	if len(m.steps()) == 0 {
+		return 0
+	}
+	return min(max(m.h-len(m.detail()), min(leastRows, m.h)), len(m.steps())+1)
+}
+
+// scroll keeps the chosen step in sight.
+func (m *Model) scroll() {
+	rows := max(m.listRows(), 1)
+	m.top = min(m.top, m.at)
+	m.top = max(m.top, m.at-rows+1)
+	m.top = max(0, min(m.top, len(m.steps())-rows))
+}
+
+// row is one line: chosen, state, name, hold. States are told by character.
+func (m Model) row(i int) string {
+	s := m.steps()[i]
+	chosen := i == m.at
+	lead := " "
+	if chosen {
+		lead = ">"
+	}
+	lead += m.mark(i)
+	name := s.ShortName()
+	if m.w >= wideEnough {
+		lead, name = lead+" ", term.Plain(s.Title)
+	}
+	hold := m.rowHold(s)
+	room := m.w - ansi.StringWidth(lead)
+	if hold != "" {
+		if over := ansi.StringWidth(name) + 1 + ansi.StringWidth(hold) - room; over > 0 && m.w < wideEnough {
+			hold = strings.TrimPrefix(hold, "till ")
+		}
+		room -= ansi.StringWidth(hold) + 1
+		hold = " " + hold
+	}
+	line := lead + layout.Line(name, max(room, 0)) + hold
+	line = layout.Line(line, m.w)
+	return m.rowStyle(s, chosen, i).Render(line)
+}
+
+func (m Model) rowStyle(s project.Step, chosen bool, i int) lipgloss.Style {
+	switch state := s.HoldState(m.snap.Now); {
+	case chosen && m.focus:
+		return m.Styles.Chosen
+	case state == project.HoldDue || state == project.HoldLate:
+		return m.Styles.Note
+	case i == project.Current(m.steps()):
+		return m.Styles.Strong
+	case !s.Done.IsZero() || s.Skipped:
+		return m.Styles.Quiet
+	}
+	return m.Styles.Text
+}
+
+// mark is the state in one character.
+func (m Model) mark(i int) string {
+	switch s := m.steps()[i]; {
+	case !s.Done.IsZero():
+		return "x"
+	case s.Skipped:
+		return "-"
+	case i == project.Current(m.steps()):
+		return "*"
+	}
+	return " "
+}
+
+// rowHold is where the hold stands, with a clock time, or when the step was done.
+func (m Model) rowHold(s project.Step) string {
+	now := m.snap.Now
+	switch s.HoldState(now) {
+	case project.HoldWaiting:
+		return "hold " + project.SpanText(cmp.Or(s.Hold, s.Latest))
+	case project.HoldRunning:
+		return "till " + project.ClockTime(s.NotBefore(), now)
+	case project.HoldDue:
+		if !s.Ended.IsZero() {
+			return "ended " + project.ClockTime(s.Ended, now)
+		}
+		return "due " + project.ClockTime(s.NotBefore(), now)
+	case project.HoldLate:
+		return "late " + project.ClockTime(s.LookBy(), now)
+	}
+	switch {
+	case !s.Done.IsZero():
+		return project.ClockTime(s.Done, now)
+	case s.Skipped:
+		return "skipped"
+	}
+	return ""
+}
+
+// detail is the chosen step in full, or the question about it, in what the least
+// of the list leaves; the caution is what is kept when there is no room.
+func (m Model) detail() []string {
+	if m.Chosen() < 0 {
+		return nil
+	}
+	if m.question != nil {
+		return m.questionLines()
+	}
+	s := m.step()
+	room := m.h - leastRows - 1
+	var title, caution, hold, note, spent []string
+	take := func(text string, lines int, style lipgloss.Style) []string {
+		out := wrapped(text, m.w, min(lines, room), style)
+		room -= len(out)
+		return out
+	}
+	if s.Caution != "" {
+		caution = take("! "+term.Plain(s.Caution), room, m.Styles.Warn)
+	}
+	hold = take(m.holdText(s), 3, m.Styles.Text)
+	if m.w < wideEnough || ansi.StringWidth(s.Title) > m.w-20 {
+		title = take(term.Plain(s.Title), 3, m.Styles.Strong)
+	}
+	if s.Spent > 0 {
+		spent = take("spent "+spentText(s.Spent)+", all steps "+spentText(project.TotalSpent(m.steps())), 2, m.Styles.Quiet)
+	}
+	if s.Note != "" {
+		note = take("* "+term.Plain(s.Note), 4, m.Styles.Note)
+	}
+	lines := []string{m.Styles.Quiet.Render(strings.Repeat("-", m.w))}
+	for _, part := range [][]string{title, hold, caution, note, spent} {
+		lines = append(lines, part...)
+	}
+	if len(lines) == 1 {
+		return nil
+	}
+	return lines
+}
+
+// holdText says everything about the hold of a step.
+func (m Model) holdText(s project.Step) string {
+	if !s.HasHold() {
+		return ""
+	}
+	now := m.snap.Now
+	text := "hold " + project.WindowText(s.Hold, s.Latest)
+	if s.Started.IsZero() {
+		return text
+	}
+	text += ", started " + project.ClockTime(s.Started, now)
+	if !s.Ended.IsZero() {
+		early := s.Started.Add(s.Hold).Sub(s.Ended)
+		return text + ", ended " + project.ClockTime(s.Ended, now) + ", " + project.SpanText(early) + " early"
+	}
+	text += ", not before " + project.ClockTime(s.NotBefore(), now)
+	if by := s.LookBy(); !by.IsZero() {
+		text += ", look by " + project.ClockTime(by, now)
+	}
+	return text
+}
+
+func (m Model) questionLines() []string {
+	q := m.question
+	if q == nil {
+		return nil
+	}
+	lines := []string{m.Styles.Quiet.Render(strings.Repeat("-", m.w))}
+	lines = append(lines, wrapped(q.label, m.w, 3, m.Styles.Strong)...)
+	if q.input != nil {
+		lines = append(lines, layout.Line(q.input.View(), m.w))
+	}
+	if q.err != nil {
+		lines = append(lines, wrapped("! "+term.Plain(q.err.Error()), m.w, 4, m.Styles.Warn)...)
+	}
+	return lines
+}
+
+// wrapped breaks text into at most most lines, the last one cut with an ellipsis.
+func wrapped(text string, width, most int, style lipgloss.Style) []string {
+	if text == "" || most <= 0 {
+		return nil
+	}
+	lines := layout.Wrap(text, width)
+	if len(lines) > most {
+		rest := strings.Join(lines[most-1:], " ")
+		lines = append(lines[:most-1], ansi.Truncate(rest, max(width-1, 0), "")+"…")
+	}
+	for i := range lines {
+		lines[i] = style.Render(strings.TrimRight(lines[i], " "))
+	}
+	return lines
+}
+
+// spentText says minutes, rounded: they are added up by the second.
+func spentText(d time.Duration) string {
+	return project.SpanText(max(d.Round(time.Minute), 0))
+}
