@@ -2,8 +2,7 @@ package knifepane
 
 import "github.com/charmbracelet/bubbles/key"
 
-// KeyMap is every key of the pane, for the pane itself and for the help. While
-// a value is typed all other keys go into it.
+// KeyMap is every key of the pane, for the pane itself and for the help.
 type KeyMap struct {
 	Up, Down, Left, Right key.Binding
 	PageUp, PageDown      key.Binding
@@ -13,7 +12,9 @@ type KeyMap struct {
 	Source                key.Binding
 	AddMark, AddStep      key.Binding
 	AddFit, Remove        key.Binding
-	Restore               key.Binding
+
+	// While a value is typed; every other key goes into it.
+	KeepNext, KeepBack, KeepUp, KeepDown, Restore key.Binding
 }
 
 // DefaultKeys gives the keys in use.
@@ -30,8 +31,8 @@ func DefaultKeys() KeyMap {
 		PageDown: bind("PgDn", "a page down", "pgdown"),
 		First:    bind("Home", "first row", "home"),
 		Last:     bind("End", "last row", "end"),
-		Next:     bind("Enter, Tab", "keep it, on to the next number; opens a text", "enter", "tab"),
-		Previous: bind("Shift+Tab", "back to the number before", "shift+tab"),
+		Next:     bind("Enter", "on to the next number; opens a text", "enter"),
+		Previous: bind("Alt+Enter", "back to the number before", "alt+enter"),
 		Cycle:    bind("Space", "next choice", " "),
 		Edit:     bind("e", "change the value that stands", "e"),
 		Clear:    bind("Backspace", "empty the value and type", "backspace", "ctrl+h"),
@@ -40,14 +41,24 @@ func DefaultKeys() KeyMap {
 		AddStep:  bind("j", "make this mark a pair: a step, as at a bolster", "j"),
 		AddFit:   bind("f", "add a correction after a trial fit", "f"),
 		Remove:   bind("x", "take this mark or correction out", "x"),
+
+		KeepNext: bind("Enter, Tab", "keep it, on to the next number", "enter", "tab"),
+		KeepBack: bind("Shift+Tab", "keep it, back to the number before", "shift+tab"),
+		KeepUp:   bind("↑", "keep it, row above", "up"),
+		KeepDown: bind("↓", "keep it, row below", "down"),
 		Restore:  bind("Esc", "put the old value back", "esc"),
 	}
 }
 
-// Bindings lists the keys in the order of the help.
+// Bindings lists the keys while nothing is typed, in the order of the help.
 func (k KeyMap) Bindings() []key.Binding {
 	return []key.Binding{
-		k.Next, k.Previous, k.Restore, k.Up, k.Down, k.Left, k.Right, k.PageUp, k.PageDown, k.First, k.Last,
+		k.Next, k.Previous, k.Up, k.Down, k.Left, k.Right, k.PageUp, k.PageDown, k.First, k.Last,
 		k.Cycle, k.Edit, k.Clear, k.Source, k.AddMark, k.AddStep, k.AddFit, k.Remove,
 	}
+}
+
+// Typing lists the keys while a value is typed.
+func (k KeyMap) Typing() []key.Binding {
+	return []key.Binding{k.KeepNext, k.KeepBack, k.KeepUp, k.KeepDown, k.Restore}
 }

@@ -169,7 +169,7 @@ func (m *Model) browseKey(k tea.KeyMsg, reading bool) tea.Cmd {
 		if reading {
 			return nil // it was typed at something that takes no number
 		}
-		return m.enter(k, f)
+		return m.enter(f)
 	case key.Matches(k, m.Keys.Edit):
 		return m.open(f)
 	case key.Matches(k, m.Keys.Clear):
@@ -209,8 +209,8 @@ func (m *Model) moveOrChange(k tea.KeyMsg, f project.Field) tea.Cmd {
 }
 
 // enter opens a text or goes on to the next number.
-func (m *Model) enter(k tea.KeyMsg, f project.Field) tea.Cmd {
-	if !numeric(f) && !cycles(f) && k.Type == tea.KeyEnter {
+func (m *Model) enter(f project.Field) tea.Cmd {
+	if !numeric(f) && !cycles(f) {
 		return m.open(f)
 	}
 	return m.hop(1)

@@ -12,18 +12,18 @@ func (m *Model) editKey(k tea.KeyMsg, reading bool) tea.Cmd {
 	case key.Matches(k, m.Keys.Restore):
 		m.edit = nil
 		return act.Send(act.Drop{})
-	case m.edit.asking && !key.Matches(k, m.Keys.Next):
+	case m.edit.asking && !key.Matches(k, m.Keys.KeepNext):
 		return nil // the question wants Enter or Esc
-	case key.Matches(k, m.Keys.Next):
+	case key.Matches(k, m.Keys.KeepNext):
 		if m.edit.asking && reading {
 			return nil // a second reading does not answer for the maker
 		}
 		return m.leave(func() tea.Cmd { return m.hop(1) })
-	case key.Matches(k, m.Keys.Previous):
+	case key.Matches(k, m.Keys.KeepBack):
 		return m.leave(func() tea.Cmd { return m.hop(-1) })
-	case key.Matches(k, m.Keys.Up):
+	case key.Matches(k, m.Keys.KeepUp):
 		return m.leave(func() tea.Cmd { return m.move(-1) })
-	case key.Matches(k, m.Keys.Down):
+	case key.Matches(k, m.Keys.KeepDown):
 		return m.leave(func() tea.Cmd { return m.move(1) })
 	}
 	return m.edit.key(k)

@@ -1,6 +1,8 @@
 package workbench
 
 import (
+	"slices"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -21,10 +23,10 @@ func (m *Model) sections() []section {
 	return []section{
 		{"Everywhere, while nothing is typed", m.Keys.Bindings()},
 		{"Knife", m.knife.Keys.Bindings()},
-		{"Bench view", []key.Binding{
-			m.bench.KeyMap.On, m.bench.KeyMap.Back, m.bench.KeyMap.End, m.bench.KeyMap.Leave,
-			m.bench.KeyMap.Quit, m.bench.KeyMap.Suspend,
-		}},
+		{"While a value is typed", m.knife.Keys.Typing()},
+		{"Plan", m.plan.Keys.Bindings()},
+		{"Steps", slices.Concat(m.steps.KeyMap.FullHelp()...)},
+		{"Bench view", slices.Concat(m.bench.KeyMap.FullHelp()...)},
 	}
 }
 

@@ -44,7 +44,13 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 
 // editing tells whether a pane has a text open that takes every key.
 func (m *Model) editing() bool {
-	return m.focus == layout.Knife && m.knife.Editing()
+	switch m.focus {
+	case layout.Knife:
+		return m.knife.Editing()
+	case layout.Steps:
+		return m.steps.Typing()
+	}
+	return false
 }
 
 // editKey hands a key to the text being typed, except those that end or stop
@@ -66,12 +72,10 @@ func (m *Model) freeKey(k tea.KeyMsg, reading bool) tea.Cmd {
 	switch {
 	case k.Paste:
 		return m.paneKey(k, reading)
-	case key.Matches(k, m.Keys.Knife):
-		return m.takeUp(layout.Knife)
-	case key.Matches(k, m.Keys.Plan):
-		return m.takeUp(layout.Plan)
-	case key.Matches(k, m.Keys.Steps):
-		return m.takeUp(layout.Steps)
+	case key.Matches(k, m.Keys.NextPane):
+		return m.takeUp(m.focus.Next())
+	case key.Matches(k, m.Keys.LastPane):
+		return m.takeUp(m.focus.Back())
 	case key.Matches(k, m.Keys.Bench):
 		return m.showBench(true)
 	case key.Matches(k, m.Keys.Undo):
@@ -96,8 +100,14 @@ func (m *Model) paneKey(k tea.KeyMsg, reading bool) tea.Cmd {
 	switch m.focus {
 	case layout.Knife:
 		return m.run(m.knife.Key(k, reading))
+	case layout.Plan:
+		next, cmd := m.plan.Update(k)
+		m.plan = next
+		return m.run(cmd)
 	}
-	return nil
+	next, cmd := m.steps.Update(k)
+	m.steps = next
+	return m.run(cmd)
 }
 
 // takeUp takes a pane in hand.
@@ -111,7 +121,8 @@ func (m *Model) takeUp(p layout.Pane) tea.Cmd {
 		}
 	}
 	m.focus = p
-	m.relayout()
+	m.steps.SetFocus(p == layout.Steps)
+	m.refresh()
 	return cmd
 }
 
@@ -185,27 +196,35 @@ func (m *Model) mouse(e tea.MouseMsg) tea.Cmd {
 }
 
 func (m *Model) paneMouse(p layout.Pane, e tea.MouseMsg, in layout.Rect) tea.Cmd {
-	by := 0
-	switch e.Button {
-	case tea.MouseButtonWheelUp:
-		by = -1
-	case tea.MouseButtonWheelDown:
-		by = 1
-	case tea.MouseButtonLeft:
-	default:
+	wheel := tea.MouseEvent(e).IsWheel()
+	if !wheel && e.Button != tea.MouseButtonLeft {
 		return nil
 	}
 	var cmd tea.Cmd
-	if by == 0 && p != m.focus {
+	if !wheel && p != m.focus {
 		if cmd = m.takeUp(p); m.focus != p {
-			return cmd
+			return cmd // a question has to be answered first
 		}
 	}
-	if p == layout.Knife && by != 0 {
-		return tea.Batch(cmd, m.run(m.knife.Wheel(by)))
+	e.X, e.Y = e.X-in.X, e.Y-in.Y
+	var next tea.Cmd
+	switch p {
+	case layout.Knife:
+		next = m.knifeMouse(e)
+	case layout.Plan:
+		m.plan, next = m.plan.Update(e)
+	default:
+		m.steps, next = m.steps.Update(e)
 	}
-	if p == layout.Knife {
-		return tea.Batch(cmd, m.run(m.knife.Click(e.X-in.X, e.Y-in.Y)))
+	return tea.Batch(cmd, m.run(next))
+}
+
+func (m *Model) knifeMouse(e tea.MouseMsg) tea.Cmd {
+	switch e.Button {
+	case tea.MouseButtonWheelUp:
+		return m.knife.Wheel(-1)
+	case tea.MouseButtonWheelDown:
+		return m.knife.Wheel(1)
 	}
-	return cmd
+	return m.knife.Click(e.X, e.Y)
 }

@@ -6,7 +6,7 @@ import (
 
 // KeyMap is every key that works in all panes, outside of an edit.
 type KeyMap struct {
-	Knife, Plan, Steps key.Binding
+	NextPane, LastPane key.Binding
 	Bench              key.Binding
 	Undo, Redo         key.Binding
 	Keep               key.Binding
@@ -21,17 +21,16 @@ func DefaultKeys(suspends bool) KeyMap {
 		return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, does))
 	}
 	k := KeyMap{
-		Knife:   bind("k", "to the knife's numbers", "k"),
-		Plan:    bind("p", "to the plan", "p"),
-		Steps:   bind("s", "to the steps", "s"),
-		Bench:   bind("b", "the bench view: one step, one hold, seen from afar", "b"),
-		Undo:    bind("u", "undo", "u"),
-		Redo:    bind("r, Ctrl+R", "redo", "r", "ctrl+r"),
-		Keep:    bind("Ctrl+S", "keep this copy as a project; save again at once", "ctrl+s"),
-		Help:    bind("?", "the keys", "?"),
-		Suspend: bind("Ctrl+Z", "to the shell, fg comes back", "ctrl+z"),
-		Quit:    bind("q", "quit", "q"),
-		Break:   bind("Ctrl+C", "drop what is being typed, then quit", "ctrl+c"),
+		NextPane: bind("Tab", "next pane: knife, plan, steps", "tab"),
+		LastPane: bind("Shift+Tab", "pane before", "shift+tab"),
+		Bench:    bind("b", "the bench view: one step, one hold, seen from afar", "b"),
+		Undo:     bind("u", "undo", "u"),
+		Redo:     bind("U, Ctrl+R", "redo", "U", "ctrl+r"),
+		Keep:     bind("Ctrl+S", "keep this copy as a project; save again at once", "ctrl+s"),
+		Help:     bind("?", "the keys", "?"),
+		Suspend:  bind("Ctrl+Z", "to the shell, fg comes back", "ctrl+z"),
+		Quit:     bind("q", "quit", "q"),
+		Break:    bind("Ctrl+C", "drop what is being typed, then quit", "ctrl+c"),
 	}
 	k.Suspend.SetEnabled(suspends)
 	return k
@@ -40,6 +39,6 @@ func DefaultKeys(suspends bool) KeyMap {
 // Bindings lists the keys in the order of the help.
 func (k KeyMap) Bindings() []key.Binding {
 	return []key.Binding{
-		k.Knife, k.Plan, k.Steps, k.Bench, k.Undo, k.Redo, k.Keep, k.Help, k.Suspend, k.Quit, k.Break,
+		k.NextPane, k.LastPane, k.Bench, k.Undo, k.Redo, k.Keep, k.Help, k.Suspend, k.Quit, k.Break,
 	}
 }

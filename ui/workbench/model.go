@@ -14,6 +14,8 @@ import (
 	"chape/ui/doc"
 	"chape/ui/knifepane"
 	"chape/ui/layout"
+	"chape/ui/planpane"
+	"chape/ui/stepspane"
 )
 
 // Model is the root of the screen. Its methods have a pointer receiver, so that
@@ -27,6 +29,8 @@ type Model struct {
 	lay           layout.Layout
 	focus         layout.Pane
 	knife         knifepane.Model
+	plan          planpane.Model
+	steps         stepspane.Model
 	bench         bench.Model
 
 	typing   typing
@@ -50,9 +54,11 @@ func New(o Options) *Model {
 		o:     o,
 		doc:   o.Doc,
 		knife: knifepane.New(o.Styles),
+		plan:  planpane.New(o.Styles),
+		steps: stepspane.New(o.Clock, o.Styles),
 		bench: bench.New(o.Clock, o.Styles, o.ascii()),
 	}
-	m.knife.ASCII = o.ascii()
+	m.showLooks()
 	m.message = act.Say{Text: o.Greeting}
 	if o.Ask {
 		m.question = m.glyphQuestion()
@@ -160,9 +166,17 @@ func (m *Model) refresh() {
 	if err := m.knife.Problem(); err != nil { // the plan is of the last figure that would do
 		s.Stale, s.Err = true, err
 	}
+	m.plan.SetSnapshot(s)
+	m.steps.SetSnapshot(s)
 	m.bench.SetSnapshot(s)
 	m.bench.SetHolds(m.others)
 	m.relayout()
+}
+
+// showLooks tells every part which characters the font has.
+func (m *Model) showLooks() {
+	m.knife.ASCII = m.o.ascii()
+	m.plan.SetGlyphs(m.o.Looks.Glyphs, m.o.Looks.Aspect)
 }
 
 // now is the wall clock without the monotonic reading.
@@ -181,6 +195,8 @@ func (m *Model) relayout() {
 		return r.W, r.H
 	}
 	m.knife.SetSize(inner(layout.Knife))
+	m.plan.SetSize(inner(layout.Plan))
+	m.steps.SetSize(inner(layout.Steps))
 	m.bench.SetSize(m.width, m.height)
 }
 

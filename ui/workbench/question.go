@@ -157,7 +157,7 @@ func ring(l Looks) []string {
 // setLooks takes the answer on and has it remembered.
 func (m *Model) setLooks(l Looks) tea.Cmd {
 	m.o.Looks = l
-	m.knife.ASCII = m.o.ascii()
+	m.showLooks()
 	m.refresh()
 	if m.o.Remember == nil {
 		return nil

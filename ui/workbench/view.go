@@ -107,6 +107,10 @@ func (m *Model) paneView(p layout.Pane, r layout.Rect) []string {
 	switch p {
 	case layout.Knife:
 		content = m.knife.View()
+	case layout.Plan:
+		content = m.plan.View()
+	default:
+		content = m.steps.View()
 	}
 	return layout.Frame(r.W, r.H, p.String(), p == m.focus, strings.Split(content, "\n"), m.edges())
 }
@@ -175,15 +179,23 @@ func (m *Model) footKeys() []key.Binding {
 		return nil
 	case m.help != nil:
 		return []key.Binding{key.NewBinding(key.WithHelp("any key", "closes this"))}
+	case m.editing() && m.focus == layout.Knife:
+		return []key.Binding{m.knife.Keys.KeepNext, m.knife.Keys.Restore}
 	case m.editing():
-		return []key.Binding{m.knife.Keys.Next, m.knife.Keys.Restore}
+		return m.steps.KeyMap.QuestionHelp()
 	}
 	brief := func(b key.Binding, does string) key.Binding {
 		b.SetHelp(b.Help().Key, does)
 		return b
 	}
-	return []key.Binding{
-		brief(m.Keys.Knife, "knife"), brief(m.Keys.Plan, "plan"), brief(m.Keys.Steps, "steps"), brief(m.Keys.Bench, "bench"),
-		brief(m.Keys.Undo, "undo"), brief(m.Keys.Help, "keys"), brief(m.Keys.Quit, "quit"),
+	keys := []key.Binding{brief(m.Keys.NextPane, m.focus.Next().String())}
+	switch m.focus {
+	case layout.Knife:
+		keys = append(keys, brief(m.knife.Keys.Next, "next number"))
+	case layout.Plan:
+		keys = append(keys, brief(m.plan.Keys.NextPage, "next page"), brief(m.plan.Keys.Closer, "closer"))
+	default:
+		keys = append(keys, brief(m.steps.KeyMap.Tick, "tick"), brief(m.steps.KeyMap.Start, "start hold"))
 	}
+	return append(keys, brief(m.Keys.Bench, "bench"), m.Keys.Undo, m.Keys.Help, m.Keys.Quit)
 }
