@@ -103,7 +103,7 @@ var outline = []column[Project]{
 	outlineLength("butt", "butt depth", "back to belly at the butt; 0 where it is as at the front", length.Calliper, 0, 150, 0,
 		func(p *Project) *length.Length { return &p.Outline.Butt }),
 	choiceAt(outlined("section", "handle section", "slab: flat sides; oval: rounded all over"),
-		func(p *Project) *knife.Kind { return &p.Outline.Section }, knife.Slab, knife.Oval),
+		func(p *Project) *knife.Kind { return &p.Outline.Section }, knife.Oval, knife.Slab),
 }
 
 func outlined(key, name, hint string) Spec {

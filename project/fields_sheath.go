@@ -38,9 +38,9 @@ func needed(c column[Project]) column[Project] {
 var sheath = []column[Project]{
 	needed(above(sheathLength("mouth", "mouth", "point to mouth along the fold: the bolster and half the handle", length.Ruler, 0, longestKnife, 0,
 		func(s *calc.Sheath) *length.Length { return &s.Mouth }))),
-	asLeather(sheathLength("leather", "leather", "thickness of the body; 8 oz will do as well", length.Calliper, 0.5, 10, 3.2,
+	asLeather(sheathLength("leather", "leather", "thickness of the body; 8 oz will do as well", length.Calliper, 0.2, 15, 3.2,
 		func(s *calc.Sheath) *length.Length { return &s.Leather })),
-	asLeather(sheathLength("welt", "welt", "thickness of all its plies together, glued", length.Calliper, 0.5, 30, 3.2,
+	asLeather(sheathLength("welt", "welt", "thickness of all its plies together, glued", length.Calliper, 0.2, 40, 3.2,
 		func(s *calc.Sheath) *length.Length { return &s.Welt })),
 	at(Spec{Key: "sheath.plies", Group: "sheath", Name: "welt plies", Kind: Count, Min: 1, Max: 10,
 		Hint: "how many strips make the welt"}, 1, func(p *Project) *int { return &p.Sheath.Plies }),

@@ -99,7 +99,7 @@ func TestTypedIntoAField(t *testing.T) {
 	for _, c := range []struct{ key, text, show, err string }{
 		{"sheath.leather", "8 oz", "3.175", ""},
 		{"sheath.leather", "3,2 mm", "3.2", ""},
-		{"sheath.leather", "40", "", "40 mm will not do: give 0.5, up to 10 mm"},
+		{"sheath.leather", "40", "", "40 mm will not do: give 0.2, up to 15 mm"},
 		{"sheath.mouth", "8 oz", "", `"8 oz" is a leather weight: here try 3.2, 3.2 mm, 1/8 in`},
 		{"sheath.mouth", "500", "", "sheath.mouth: found 500 mm: the knife ends at 232 mm: give less"},
 		{"sheath.gap", "3", "", "sheath.gap: found 3 mm: give more than clearance, 3 mm"},

@@ -22,7 +22,6 @@ func blank() Project {
 func Defaults() Project {
 	p := blank()
 	p.Source = FromOutline
-	p.Outline.Section = knife.Oval
 	stations, err := p.Outline.Stations()
 	if err != nil {
 		panic("the outline of a new project: " + err.Error())

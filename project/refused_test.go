@@ -44,7 +44,7 @@ func TestDecodeRefuses(t *testing.T) {
 		{"inf", "thick = 4", "thick = -inf", `f.toml:10: knife.station.thick of mark 2: found -Inf: write millimetres, such as 3.2, or a text with its unit, such as "1/8 in"`},
 		{"no mouth", "mouth = 90", "", "f.toml:11: sheath.mouth: found nothing: give it: point to mouth along the fold: the bolster and half the handle"},
 		{"no thickness", "thick = 4\n", "", "f.toml:7: knife.station.thick of mark 2: found nothing: give it: across at the fattest, with the calliper"},
-		{"range", "mouth = 90", "mouth = 90\nleather = 40", "f.toml:13: sheath.leather: found 40 mm: give 0.5, up to 10 mm"},
+		{"range", "mouth = 90", "mouth = 90\nleather = 40", "f.toml:13: sheath.leather: found 40 mm: give 0.2, up to 15 mm"},
 		{"range in inches", "format = 1", "format = 1\nunits = \"in\"\nbelt.width = \"1/8 in\"", "f.toml:3: belt.width: found 1/8 in: give 0.2, up to 5.9 in"},
 		{"not above", "mouth = 90", "mouth = 0", "f.toml:12: sheath.mouth: found 0 mm: give more than 0, up to 2000 mm"},
 		{"first mark", "at = 0", "at = 1", "f.toml:3: knife.station.at of mark 1: found 1 mm: the first mark stands at the point: give 0"},
