@@ -108,19 +108,20 @@ func (c *Canvas) Dot(x, y float64, pen Pen) {
 
 // set sets the dot at column x, row y.
 func (c *Canvas) set(x, y int, dir, look uint8, pen Pen) {
-	if x < 0 || y < 0 || x >= c.w*c.across || y >= c.h*c.down {
+	if uint(x) >= uint(c.w*c.across) || uint(y) >= uint(c.h*c.down) {
 		return
 	}
-	cx, cy := x/c.across, y/c.down
-	at := &c.cells[cy*c.w+cx]
-	fx, fy := x-cx*c.across, y-cy*c.down
+	var at *cell
 	switch c.glyphs {
 	case Braille:
-		at.bits |= brailleBits[fy][fx]
+		at = &c.cells[y/4*c.w+x/2]
+		at.bits |= brailleBits[y%4][x%2]
 	case Blocks:
-		at.bits |= 1 << (2*fy + fx)
+		at = &c.cells[y/2*c.w+x/2]
+		at.bits |= 1 << (y%2*2 + x%2)
 	default:
-		at.bits |= 1 << fy
+		at = &c.cells[y/2*c.w+x]
+		at.bits |= 1 << (y % 2)
 	}
 	at.dirs |= dir
 	at.look |= look

@@ -143,7 +143,9 @@ func TestZeroCanvas(t *testing.T) {
 	c.Line(0, 0, 9, 9, Stroke{})
 	c.Text(0, 0, "x", 0)
 	v := c.Fit(Box{})
-	v.Dot(1, 1)
+	if p := v.Dot(1, 1); !finite(p.X) || !finite(p.Y) {
+		t.Errorf("a place on no canvas is %v", p)
+	}
 	checkSize(t, c.Rows(), 0, 0)
 }
 

@@ -79,24 +79,32 @@ func (c *Canvas) Polygon(pts []Point, s Stroke) {
 	}
 }
 
-// length is the distance in dot widths, which is true to scale.
+// length is the distance in dot widths, which is true to scale. What is too far
+// to square is infinitely far.
 func (c *Canvas) length(a, b Point) float64 {
-	return math.Hypot(b.X-a.X, (b.Y-a.Y)*c.tall)
+	dx, dy := b.X-a.X, (b.Y-a.Y)*c.tall
+	return math.Sqrt(dx*dx + dy*dy)
 }
 
 // segment draws one piece whose start is run dot widths along the line and
 // returns where along the line its end is.
 func (c *Canvas) segment(a, b Point, s Stroke, run float64) float64 {
 	whole := c.length(a, b)
-	if math.IsNaN(whole) || math.IsInf(whole, 0) {
+	if !finite(whole) {
 		return run
 	}
-	t0, t1, ok := clip(a, b, float64(c.w*c.across), float64(c.h*c.down))
-	if !ok {
-		return run + whole
+	w, h := c.Dots()
+	if inside(a, w, h) && inside(b, w, h) {
+		c.walk(a, b, s, run)
+	} else if t0, t1, ok := clip(a, b, float64(w), float64(h)); ok {
+		c.walk(c.along(a, b, t0), c.along(a, b, t1), s, run+t0*whole)
 	}
-	c.walk(c.along(a, b, t0), c.along(a, b, t1), s, run+t0*whole)
 	return run + whole
+}
+
+// inside spares most lines the clipping.
+func inside(p Point, w, h int) bool {
+	return p.X >= 0 && p.Y >= 0 && p.X <= float64(w) && p.Y <= float64(h)
 }
 
 // along is the place a share t of the way from a to b, kept on the canvas
@@ -124,13 +132,13 @@ func (c *Canvas) walk(p, q Point, s Stroke, run float64) {
 			wideY = 1
 		}
 	}
-	dash := newDash(s.Type.dashes(c.glyphs), run)
 	n := float64(max(steps, 1))
+	dash := newDash(s.Type.dashes(c.glyphs), run)
 	step := c.length(p, q) / n
-	for i := 0; i <= steps; i++ {
+	dx, dy = dx/n, dy/n
+	for i := range steps + 1 {
 		if dash.on() {
-			t := float64(i) / n
-			x, y := floor(p.X+t*dx), floor(p.Y+t*dy)
+			x, y := floor(p.X+float64(i)*dx), floor(p.Y+float64(i)*dy)
 			c.set(x, y, dir, look, s.Pen)
 			if wideX+wideY > 0 {
 				c.set(x+wideX, y+wideY, dir, look, s.Pen)
@@ -207,7 +215,7 @@ func (d *dash) on() bool { return d.part%2 == 0 }
 // advance goes on by a length; a step over several parts of the pattern is
 // taken part by part.
 func (d *dash) advance(by float64) {
-	if len(d.lengths) == 0 {
+	if d.lengths == nil {
 		return
 	}
 	d.left -= by

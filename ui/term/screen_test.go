@@ -32,7 +32,10 @@ func (m sizes) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.out.Title(m.View())
 		m.out.Bell()
 	case tea.KeyMsg:
-		return m, tea.Quit
+		if msg.String() == "q" {
+			return m, tea.Quit
+		}
+		return m, tea.WindowSize()
 	}
 	return m, nil
 }
@@ -84,6 +87,11 @@ func TestSilentTerminalIsAskedNothingAndTellsItsSize(t *testing.T) {
 	p := &terminal{File: file}
 	p.until(t, "size 83 by 21")
 	if err := pty.Setsize(file, &pty.Winsize{Cols: 120, Rows: 40}); err != nil {
+		t.Fatal(err)
+	}
+	// The program may not listen for the resize signal yet: a key makes it ask
+	// for the size again.
+	if _, err := file.WriteString("r"); err != nil {
 		t.Fatal(err)
 	}
 	p.until(t, "]2;size 120 by 40\x1b\\")
