@@ -95,11 +95,12 @@ func (m *Misfit) Error() string {
 
 // The smallest dimensions from which marks come out in order, mm.
 const (
-	leastBlade  = 20
-	leastHandle = 20
-	leastDepth  = 1
-	leastThick  = 0.1
-	leastFront  = 1
+	leastBlade      = 20
+	leastHandle     = 20
+	leastBladeDepth = 5
+	leastDepth      = 1
+	leastThick      = 0.1
+	leastFront      = 1
 )
 
 // Validate says which dimension gives no marks, as a *Misfit; nil where all do.
@@ -111,7 +112,7 @@ func (o Outline) Validate() error {
 		on    bool
 	}{
 		{"blade", o.Blade, leastBlade, true},
-		{"depth", o.Depth, leastDepth, true},
+		{"depth", o.Depth, leastBladeDepth, true},
 		{"spine", o.Spine, leastThick, true},
 		{"grind", o.Grind, 0, true},
 		{"front_length", o.FrontLength, leastFront, o.Front != NoFront},

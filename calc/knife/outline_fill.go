@@ -16,10 +16,11 @@ const (
 	slabCorner = 2.0 // mm, radius
 )
 
-// bladeMarks and handleMarks are the places of the marks, as shares of the
-// blade and of the handle. They stand closer where the outline turns.
+// curveMarks and handleMarks are the places of the marks, as shares of the
+// stretch over which the edge curves up to the point, and of the handle. They
+// stand closer where the outline turns.
 var (
-	bladeMarks  = []float64{0, 0.04, 0.09, 0.16, 0.26, 0.4, 0.6, 0.8, 1}
+	curveMarks  = []float64{0, 0.08, 0.18, 0.32, 0.5, 0.75, 1}
 	handleMarks = []float64{0, 0.15, 0.3, fattest, 0.7, 0.85, 1}
 )
 
@@ -48,12 +49,8 @@ func (o Outline) proud() length.Length {
 }
 
 func (o Outline) blade() []Station {
-	marks := make([]Station, 0, len(bladeMarks)+10)
-	for _, t := range bladeMarks {
-		at := t * float64(o.Blade)
-		if t > 0 && t < 1 {
-			at = math.Round(at*2) / 2 // pencil marks stand on the rule's half millimetres
-		}
+	var marks []Station
+	for _, at := range o.bladeMarks() {
 		back, edge := o.profile(at)
 		s := Station{
 			At:     length.Length(at),
@@ -71,14 +68,35 @@ func (o Outline) blade() []Station {
 	return marks
 }
 
+// bladeMarks gives the places of the blade's marks: along the curve of the
+// edge, half way along what is left of the blade, and at its end.
+func (o Outline) bladeMarks() []float64 {
+	curve, blade := o.curve(), float64(o.Blade)
+	var places []float64
+	for _, t := range curveMarks {
+		places = append(places, half(t*curve))
+	}
+	const near = 5 // mm: no mark closer than this to the blade's end
+	if blade-curve < near {
+		places = places[:len(places)-1]
+	} else if blade-curve > 2*near {
+		places = append(places, half((curve+blade)/2))
+	}
+	return append(places, blade)
+}
+
+// curve is how far back from the point the edge curves up to it, mm.
+func (o Outline) curve() float64 { return math.Min(2*float64(o.Depth), float64(o.Blade)) }
+
+// half rounds to half a millimetre of the rule, where pencil marks stand.
+func half(mm float64) float64 { return math.Round(mm*2) / 2 }
+
 // profile gives the places of back and edge at x, from the line of the back.
 func (o Outline) profile(x float64) (back, edge length.Length) {
-	d, blade := float64(o.Depth), float64(o.Blade)
-	point := 0.0                  // how deep the point lies, as a share of the depth
-	fall := math.Min(2*d, blade)  // how far back from the point the back falls
-	belly := math.Min(2*d, blade) // how far the edge curves up to the point
-	var drop float64              // share of the fall left at x
-	switch z := 1 - math.Min(1, x/fall); o.Point {
+	d := float64(o.Depth)
+	point := 0.0     // how deep the point lies, as a share of the depth
+	var drop float64 // share of that left at x
+	switch z := 1 - math.Min(1, x/o.curve()); o.Point {
 	case Drop:
 		point, drop = 0.3, z*z
 	case Clip:
@@ -87,12 +105,11 @@ func (o Outline) profile(x float64) (back, edge length.Length) {
 	case Spear:
 		point, drop = 0.5, 1-bow(1-z)
 	case Sheepsfoot:
-		fall = math.Min(1.2*d, blade)
-		z = 1 - math.Min(1, x/fall)
+		z = 1 - math.Min(1, x/(0.6*o.curve()))
 		point, drop = 0.92, 1-bow(1-z)
 	}
 	return length.Length(point * d * drop),
-		length.Length(d * (point + (1-point)*bow(math.Min(1, x/belly))))
+		length.Length(d * (point + (1-point)*bow(math.Min(1, x/o.curve()))))
 }
 
 // bow rises from (0, 0) to (1, 1) where it is level, as a belly does: fuller
@@ -137,7 +154,7 @@ func (o Outline) handle() []Station {
 		thick := swelling(t, o.HandleThick, o.Swell, o.HandleThick)
 		at := start + length.Length(t)*o.Handle
 		if t > 0 && t < 1 {
-			at = length.Length(math.Round(float64(at)*2) / 2)
+			at = length.Length(half(float64(at)))
 		}
 		s := Station{At: at, Top: o.proud(), Bottom: reading(o.proud() + depth), Thick: reading(thick), Kind: o.Section, Bevel: 1}
 		s.Round = corner(s)

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -43,6 +44,11 @@ func checkMarks(t *testing.T, s []Station) {
 			t.Errorf("no section left beside the step at %v", m.At)
 		}
 	}
+}
+
+// bladeEnd is the number of marks of the blade.
+func bladeEnd(s []Station) int {
+	return slices.IndexFunc(s, func(m Station) bool { return m.Kind != Blade })
 }
 
 func TestStationsAreAKnifeWhateverTheOutline(t *testing.T) {
@@ -92,12 +98,12 @@ func TestPointsLookLikeWhatTheyAreCalled(t *testing.T) {
 		if s[0].Depth() != 0 || s[0].Thick > 0.8 {
 			t.Errorf("%v: the point is %v deep and %v thick, want 0 and at most 0.8", c.point, s[0].Depth(), s[0].Thick)
 		}
-		for i := 1; i < len(bladeMarks); i++ {
+		for i := 1; i < bladeEnd(s); i++ {
 			if s[i].Top > s[i-1].Top || s[i].Bottom < s[i-1].Bottom || s[i].Thick < s[i-1].Thick {
 				t.Errorf("%v: mark %d %+v after %+v: back, edge and thickness must run one way", c.point, i, s[i], s[i-1])
 			}
 		}
-		end := s[len(bladeMarks)-1]
+		end := s[bladeEnd(s)-1]
 		if end.At != o.Blade || end.Top != 0 || end.Bottom != o.Depth || end.Thick != o.Spine {
 			t.Errorf("%v: the blade ends with %+v", c.point, end)
 		}
@@ -124,7 +130,7 @@ func TestADropIsABowAndAClipIsHollow(t *testing.T) {
 
 func TestABolsterStandsInLineWithTheBack(t *testing.T) {
 	s, _ := middling().Stations()
-	n := len(bladeMarks)
+	n := bladeEnd(s)
 	want := Station{At: 110, Bottom: 31, Thick: 17, Kind: Oval, Bevel: 1}
 	if s[n] != want || s[n-1].At != want.At {
 		t.Errorf("the bolster's face = %+v, want %+v", s[n], want)
@@ -145,7 +151,7 @@ func TestAProudGuardHoldsTheRuleOffTheBack(t *testing.T) {
 	o := middling()
 	o.Front, o.FrontDepth = Guard, 55
 	s, _ := o.Stations()
-	n := len(bladeMarks)
+	n := bladeEnd(s)
 	if s[n-1].Top != 5 || s[n-1].Bottom != 35 || s[n].Top != 0 || s[n].Bottom != 55 || s[n].Kind != Slab {
 		t.Errorf("blade and guard meet with %+v and %+v, want a gap of 5 (a fifth of 55-30) behind the blade", s[n-1], s[n])
 	}
@@ -159,7 +165,7 @@ func TestGrindHeightIsKeptAlongTheBlade(t *testing.T) {
 	o := middling()
 	o.Grind = 15
 	s, _ := o.Stations()
-	for i := range bladeMarks {
+	for i := range bladeEnd(s) {
 		want := min(o.Grind, s[i].Depth())
 		if got := length.Length(s[i].Bevel) * s[i].Depth(); math.Abs(float64(got-want)) > 1e-9 {
 			t.Errorf("mark %d: grind height %v, want %v", i, got, want)
