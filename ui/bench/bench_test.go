@@ -160,6 +160,12 @@ func TestTickAndTakeBack(t *testing.T) {
 		}, 0},
 		{"enter after a letter, in time", func(r *rig) { r.keys("x").wait(151 * time.Millisecond).keys("\r") }, 1},
 		{"enter after a letter, too soon", func(r *rig) { r.keys("x").wait(150 * time.Millisecond).keys("\r") }, 0},
+		{"slow reading, its LF in time", func(r *rig) {
+			r.keys("7").wait(140 * time.Millisecond).keys("\r").wait(50 * time.Millisecond).keys("\n")
+		}, 0},
+		{"an LF of its own", func(r *rig) {
+			r.keys("7").wait(140 * time.Millisecond).keys("\r").wait(51 * time.Millisecond).keys("\n")
+		}, 1},
 		{"paste", func(r *rig) { r.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(" "), Paste: true}) }, 0},
 		{"alt and enter", func(r *rig) { r.send(tea.KeyMsg{Type: tea.KeyEnter, Alt: true}) }, 0},
 		{"clock set back after a tick", func(r *rig) { r.keys(" ").wait(-time.Hour).keys(" ") }, 2},
