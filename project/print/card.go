@@ -5,6 +5,7 @@ import (
 
 	"chape/calc"
 	"chape/calc/curve"
+	"chape/calc/length"
 	"chape/project/report"
 )
 
@@ -40,7 +41,11 @@ func (j *job) workCard() []page {
 		f.heading("belt loop")
 		f.figures(loop)
 	}
-	f.table(report.FlatHoles(j.plan, u), 3)
+	strips := 3
+	if u == length.Inches { // fractions are wide
+		strips = 2
+	}
+	f.table(report.FlatHoles(j.plan, u), strips)
 	if j.p.Notes != "" {
 		f.heading("notes")
 		f.para(j.p.Notes, 2.7, 0)

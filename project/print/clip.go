@@ -8,7 +8,7 @@ import (
 
 // clip keeps what lies in b: lines are cut at its sides, circles that stick
 // out are cut or, if a sheet's overlap holds them whole elsewhere, left out,
-// words are kept only whole.
+// words are kept only whole: those wider than an overlap are moved if need be.
 func (d *drawing) clip(b box) drawing {
 	var out drawing
 	for _, p := range d.paths {
@@ -23,11 +23,22 @@ func (d *drawing) clip(b box) drawing {
 		}
 	}
 	for _, t := range d.texts {
+		if t.layer == wordLayer && b.has(t.at) && t.box().width() > overlap {
+			t.at = t.at.Add(b.into(t.box()))
+		}
 		if b.holds(t.box()) {
 			out.texts = append(out.texts, t)
 		}
 	}
 	return out
+}
+
+// into is the way that c must move to lie in b.
+func (b box) into(c box) curve.Vec {
+	return curve.Vec{
+		X: math.Max(0, b.lo.X-c.lo.X) - math.Max(0, c.hi.X-b.hi.X),
+		Y: math.Max(0, b.lo.Y-c.lo.Y) - math.Max(0, c.hi.Y-b.hi.Y),
+	}
 }
 
 // path is the circle as a closed polyline within deviation.

@@ -39,7 +39,7 @@ func (f *flow) newPage() {
 	}
 	w, _ := f.j.o.Paper.area(f.j.o.Correction)
 	p.d.text(text{layer: wordLayer, at: curve.Vec{Y: 3.4}, s: fit(p.name, 3.4, w*0.45, true), size: 3.4, bold: true})
-	head := fit(printable(f.j.heading(p.name)), 2.6, w*0.52, false)
+	head := f.j.heading(2.6, w*0.52)
 	p.d.text(text{layer: wordLayer, at: curve.Vec{X: w, Y: 3.4}, s: head, size: 2.6, anchor: end})
 	p.d.line(wordLayer, thin, curve.Vec{Y: 5.2}, curve.Vec{X: w, Y: 5.2})
 	f.pages = append(f.pages, p)
@@ -148,6 +148,9 @@ func (f *flow) figures(fs []report.Figure) {
 // table writes a table flush right, in so many strips side by side.
 func (f *flow) table(t report.Table, strips int) {
 	const size, row = 2.5, 3.5
+	if high := 16 + row*float64(1+(len(t.Rows)+strips-1)/strips); high < f.h-f.top {
+		f.need(high) // not torn apart if a column can hold it
+	}
 	f.heading(t.Name)
 	f.para(t.Note, size, 0)
 	f.gap(0.5)

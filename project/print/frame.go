@@ -70,17 +70,19 @@ func (j *job) frame(p *page, words []string) {
 	d.text(text{layer: scaleLayer, at: corner.Add(curve.Vec{X: 50, Y: 0.8}), s: "set your dividers here: " + apart, size: wordSize, anchor: middle})
 	d.text(text{layer: scaleLayer, at: corner.Add(curve.Vec{X: 0.8, Y: -50}), s: "set your dividers here: " + apart, size: wordSize, anchor: middle, angle: math.Pi / 2})
 	rule(d, corner.Add(curve.Vec{Y: 6}))
-	room := w - corner.X - pricksApart - 8
-	for i, s := range wrap(printable(p.name), 3.2, room, true) {
-		if i < 3 {
-			d.text(text{layer: wordLayer, at: corner.Add(curve.Vec{X: pricksApart + 6, Y: 1 + 4*float64(i)}), s: fit(s, 3.2, room, true), size: 3.2, bold: true})
-		}
+	const large, small = 3.2, 2.6
+	name := wrap(printable(p.name), large, w-corner.X-pricksApart-8, true)
+	if len(name) > 3 { // narrow paper: below, with the other words
+		name, words = nil, append([]string{p.name}, words...)
+	}
+	for i, s := range name {
+		d.text(text{layer: wordLayer, at: corner.Add(curve.Vec{X: pricksApart + 6, Y: 1 + 4*float64(i)}), s: s, size: large, bold: true})
 	}
 	y := corner.Y + 17
-	for _, s := range append([]string{j.heading(p.name)}, words...) {
-		for _, l := range wrap(printable(s), 2.6, w-4, false) {
+	for _, s := range append([]string{j.heading(small, w-4)}, words...) {
+		for _, l := range wrap(printable(s), small, w-4, false) {
 			if y <= h-0.7 {
-				d.text(text{layer: wordLayer, at: curve.Vec{X: 2, Y: y}, s: l, size: 2.6})
+				d.text(text{layer: wordLayer, at: curve.Vec{X: 2, Y: y}, s: l, size: small})
 			}
 			y += 3.4
 		}
@@ -110,18 +112,14 @@ func rule(d *drawing, at curve.Vec) {
 	}
 }
 
-// heading is the line that tells one print from another; a long title is cut.
-func (j *job) heading(name string) string {
-	const most = 60 // letters
-	title := []rune(j.title())
-	if len(title) > most {
-		title = append(title[:most-1], '…')
-	}
-	s := fmt.Sprintf("%s · revision %d", string(title), j.p.Revision)
+// heading is the line that tells one print from another, no wider than width
+// at a size of letters: a long title is cut, never the revision or the date.
+func (j *job) heading(size, width float64) string {
+	rest := fmt.Sprintf(" · revision %d", j.p.Revision)
 	if j.dated {
-		s += " · " + j.o.Date.Format("2 January 2006")
+		rest += " · " + j.o.Date.Format("2 January 2006")
 	}
-	return s
+	return fit(j.title(), size, width-textWidth(rest, false)*size, false) + rest
 }
 
 func (j *job) title() string {

@@ -35,7 +35,7 @@ func SVG(p project.Project, plan *calc.Plan, o Options) ([]byte, error) {
 	out.f(`<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="%s %s %s %s">`+"\n",
 		fig(w), fig(h), fig(b.lo.X), fig(b.lo.Y), fig(w), fig(h))
 	out.f("<!-- %s -->\n", producer)
-	out.f("<title>%s</title>\n", escaped(j.heading("")))
+	out.f("<title>%s</title>\n", escaped(j.heading(1, 100)))
 	out.f("<desc>%s</desc>\n", escaped(j.sideWords()+" "+j.looseWords()))
 	for _, l := range []layer{cutLayer, stitchLayer, holeLayer, foldLayer, glueLayer, reliefLayer, weltLayer, trialLayer, wordLayer} {
 		if l != trialLayer || j.trial() {

@@ -29,7 +29,7 @@ func Figures(p project.Project, plan *calc.Plan, u length.Unit) []Figure {
 	s := plan.Stitch
 	out := []Figure{
 		{Name: "stitches", Value: strconv.Itoa(s.Stitches), Note: fmt.Sprintf("%d holes", s.Holes)},
-		calliper("divider setting", s.Walk, u, "straight from hole to hole"),
+		calliper("divider setting", s.Walk, u, dividerNote(s.Walk, u)),
 		calliper("pitch along the line", s.Pitch, u, ""),
 		ruler("mouth to first hole", p.Stitch.First.MM(), u, "along the line"),
 		drill(s),
@@ -42,6 +42,16 @@ func Figures(p project.Project, plan *calc.Plan, u length.Unit) []Figure {
 		out = append(out, ruler("thread for the loop", plan.Loop.Thread, u, ""))
 	}
 	return append(out, leather(p, plan, u)...)
+}
+
+// dividerNote gives inch makers the setting as a calliper shows it: a 64th is
+// too coarse, for each step carries its error on.
+func dividerNote(walk float64, u length.Unit) string {
+	const how = "straight from hole to hole"
+	if u == length.Millimetres {
+		return how
+	}
+	return fmt.Sprintf("exactly %.3f in, %.2f mm; %s", length.Length(walk).In(), walk, how)
 }
 
 // leather gives the figures of what is cut.

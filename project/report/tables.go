@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"chape/calc"
+	"chape/calc/curve"
 	"chape/calc/length"
 )
 
@@ -30,7 +31,7 @@ func HalfWidths(plan *calc.Plan, u length.Unit) Table {
 		Columns: []string{"along the fold", "stitch line", "glue line", "cut line", ""},
 	}
 	mouth := plan.Input.Sheath.Mouth.MM()
-	for _, o := range plan.Body.Offsets {
+	for _, o := range offsets(plan, u) {
 		row := []string{fig(o.At, u), none, none, fig(o.Cut, u), ""}
 		if o.Sewn {
 			row[1], row[2] = fig(o.Stitch, u), fig(o.Glue, u)
@@ -44,6 +45,46 @@ func HalfWidths(plan *calc.Plan, u length.Unit) Table {
 		t.Rows = append(t.Rows, row)
 	}
 	return t
+}
+
+// offsets are the plan's rows, every 10 mm; for an inch ruler, every half inch.
+func offsets(plan *calc.Plan, u length.Unit) []calc.Offset {
+	if u == length.Millimetres {
+		return plan.Body.Offsets
+	}
+	const step = float64(length.Inch) / 2
+	mouth := plan.Input.Sheath.Mouth.MM()
+	row := func(x float64) calc.Offset {
+		o := calc.Offset{At: x, Cut: heightAt(plan.Flat.Cut, x), Sewn: x >= plan.Flat.Stitch[0].X}
+		if o.Sewn {
+			o.Stitch, o.Glue = heightAt(plan.Flat.Stitch, x), heightAt(plan.Flat.Glue, x)
+		}
+		return o
+	}
+	var out []calc.Offset
+	for k := math.Ceil(plan.Flat.Cut[0].X / step); k*step < mouth-1e-9; k++ {
+		out = append(out, row(k*step+0))
+	}
+	return append(out, row(mouth))
+}
+
+// heightAt is the largest y of a half curve at x; the curve runs towards
+// larger x.
+func heightAt(l curve.Line, x float64) float64 {
+	y := math.Inf(-1)
+	for i, p := range l {
+		if p.X == x {
+			y = math.Max(y, p.Y)
+		}
+		if i > 0 && l[i-1].X < x && x < p.X {
+			a := l[i-1]
+			y = math.Max(y, a.Y+(p.Y-a.Y)*(x-a.X)/(p.X-a.X))
+		}
+	}
+	if math.IsInf(y, -1) { // past the end by the last bits of x
+		return l[len(l)-1].Y
+	}
+	return y
 }
 
 // Tenths are the holes counted from the mouth that are numbered on paper:

@@ -56,21 +56,10 @@ func Checks(plan *calc.Plan, from calc.Level, u length.Unit) []string {
 	var out []string
 	for _, c := range plan.Checks {
 		if c.Level >= from {
-			out = append(out, c.Level.String()+": "+CheckName(c.Name)+": "+c.Text(u))
+			out = append(out, c.Level.String()+": "+c.Text(u))
 		}
 	}
 	return out
-}
-
-// CheckName is what a check is called to people.
-func CheckName(name string) string {
-	switch name {
-	case "squeeze":
-		return "tightest place"
-	case "gather":
-		return "seam longer than the welt"
-	}
-	return name
 }
 
 // Dividers says how to step the holes off.
