@@ -8,7 +8,8 @@
 //   - A save fails, at whichever of its calls: the file holds the whole old or
 //     the whole new version; the error says in one line why and what would do;
 //     the next save works and leaves no litter (TestEachCallFails,
-//     TestFullDisk).
+//     TestFullDisk, TestFolderSyncFails, TestReadOnlyFolder,
+//     TestLostAnswer).
 //   - The version before the last save: one backup beside the file, see
 //     BackupName (TestSaveKeepsBackup).
 //   - Another program changed the file since it was read: nothing is written
@@ -16,7 +17,11 @@
 //   - Another program changes the file in the middle of a save, by replacing
 //     it or by writing into it: what it wrote is put back, ErrChanged; if a
 //     third version came in, that gets a name of its own, "NAME (found …)"
-//     (TestOtherWriterAtEachCall, TestTwoWriters).
+//     (TestOtherWriterAtEachCall, TestTwoOtherWrites, TestTwoWriters).
+//   - A killed save left hidden files: the next save of the file settles them,
+//     those of another process after a day; what only they hold gets a name
+//     people see; files that are not of this package stay (TestLeftovers,
+//     TestNotOurs).
 //   - A new name is taken: it is left alone, ErrExists (TestSaveNewTaken).
 //   - Something else than a file is there, such as a folder, a pipe or a
 //     device, or a file of over 1 MiB: refused at once (TestReadRefuses).
@@ -37,9 +42,10 @@
 // and then the new one is renamed over it. The file is never missing. One
 // thing can be lost there: a version that another program renames into place
 // in the few microseconds between the last look and the rename
-// (TestOtherWriterWithoutSwap shows that this is the only one). A program that
-// opened the file before a save and writes into it after the save has ended
-// writes into the backup.
+// (TestOtherWriterWithoutSwap shows that this is the only one; where a file
+// can't have a second name either, what is written into it then is lost too).
+// A program that opened the file before a save and writes into it after the
+// save has ended writes into the backup.
 //
 // Locks only warn (TakeLock) and keep two saves of this program from meeting
 // (TestTwoWriters shows that they need not). They are files in the user's

@@ -177,6 +177,45 @@ func TestFullDisk(t *testing.T) {
 	}
 }
 
+// TestLostAnswer: the exchange is done, but said to have failed.
+func TestLostAnswer(t *testing.T) {
+	path, stamp := saved(t)
+	d := storetest.New()
+	d.Under = lostAnswer{d.Under}
+	next, err := store.Save(d, path, fresh, stamp)
+	if !errors.Is(err, syscall.EIO) || !holdsAnywhere(t, filepath.Dir(path), old) {
+		t.Fatalf("Save: %v, left %q", err, litter(t, path))
+	}
+	if _, err := store.Save(storetest.New(), path, fresh, next); err != nil {
+		t.Fatal(err)
+	}
+	checkSaved(t, path)
+}
+
+// TestFolderSyncFails: nothing is called saved before its name is on the disk,
+// however often it is tried.
+func TestFolderSyncFails(t *testing.T) {
+	path, stamp := saved(t)
+	d := storetest.New()
+	d.FailOn = "syncdir"
+	for try := range 3 {
+		var err error
+		if stamp, err = store.Save(d, path, fresh, stamp); !errors.Is(err, storetest.ErrFault) {
+			t.Fatalf("try %d: %v, want the fault of the sync", try, err)
+		}
+	}
+	if _, err := store.SaveNew(d, path+".toml", fresh); !errors.Is(err, storetest.ErrFault) {
+		t.Errorf("SaveNew: %v, want the fault of the sync", err)
+	}
+	if err := os.Remove(path + ".toml"); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := store.Save(storetest.New(), path, fresh, stamp); err != nil {
+		t.Fatal(err)
+	}
+	checkSaved(t, path)
+}
+
 func TestReadOnlyFolder(t *testing.T) {
 	for _, c := range []struct {
 		err  error

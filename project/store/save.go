@@ -104,17 +104,20 @@ func (s *saving) changed(kept string) error {
 	return &ErrChanged{Path: s.path, Now: now, Kept: kept}
 }
 
-// drop removes a hidden file of this save, unless it holds bytes of others.
+// drop removes a hidden file of this save. A hold that may be the only one of
+// its bytes stays: the next save makes it the backup, or gives it a name
+// people see. That counts when others wrote, and when a call did its work and
+// failed nevertheless, as on a share whose answer got lost.
 func (s *saving) drop(name string) {
 	if name == s.names.hold {
 		held, err := hashOf(s.fsys, name)
 		if err != nil {
 			return
 		}
-		if held != short(s.ours) && held != short(s.expect) {
-			if there, err := hashOf(s.fsys, s.target); err != nil || there != held {
-				return // the next save gives it a name people see
-			}
+		there, err := hashOf(s.fsys, s.target)
+		superseded := err == nil && held == short(s.expect) && there != short(s.ours)
+		if held != short(s.ours) && held != there && !superseded {
+			return
 		}
 	}
 	s.fsys.Remove(name)

@@ -54,7 +54,7 @@ func saved(t testing.TB) (path string, stamp store.Stamp) {
 	return path, stamp
 }
 
-// listing names all in a folder but the file and its backup.
+// litter names all in a folder but the file and its backup.
 func litter(t testing.TB, path string) (names []string) {
 	t.Helper()
 	entries, err := os.ReadDir(filepath.Dir(path))
@@ -182,6 +182,11 @@ func TestSaveChanged(t *testing.T) {
 		}
 		if g := get(t, path); g != string(their) {
 			t.Errorf("file holds %q, want theirs", g)
+		}
+		for _, c := range d.Calls() {
+			if kind, _, _ := strings.Cut(c, " "); kind == "create" || kind == "swap" {
+				t.Errorf("%s: %q for a file known to be changed", w.name, c)
+			}
 		}
 		if l := litter(t, path); len(l) > 0 {
 			t.Errorf("left beside it: %q", l)

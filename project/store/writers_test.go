@@ -159,6 +159,26 @@ func checkBothKept(t *testing.T, r disturbed) {
 	}
 }
 
+// TestWrittenOver: what others put over a version just saved is noticed before
+// the save is called good.
+func TestWrittenOver(t *testing.T) {
+	for _, w := range without {
+		path, stamp := saved(t)
+		d := storetest.New()
+		w.set(d)
+		d.Before = func(_ int, call string) {
+			if strings.HasSuffix(call, ".before") && strings.HasPrefix(call, "rename ") {
+				newOtherWriter(t, path, "replace").write(their)
+			}
+		}
+		_, err := store.Save(d, path, fresh, stamp)
+		var changed *store.ErrChanged
+		if !errors.As(err, &changed) || get(t, path) != string(their) {
+			t.Errorf("%s: %v, file holds %q, want ErrChanged and theirs", w.name, err, get(t, path))
+		}
+	}
+}
+
 // TestTwoOtherWrites: two versions of others come in at any two calls. Each is
 // still somewhere, unless its own author wrote over it.
 func TestTwoOtherWrites(t *testing.T) {

@@ -3,6 +3,7 @@ package store_test
 import (
 	"io/fs"
 	"path/filepath"
+	"syscall"
 
 	"chape/project/store"
 )
@@ -20,4 +21,14 @@ func (c closed) Create(name string, perm fs.FileMode) (store.File, error) {
 		return nil, &fs.PathError{Op: "open", Path: name, Err: c.err}
 	}
 	return c.FS.Create(name, perm)
+}
+
+// lostAnswer is a share that exchanges names and then says that it failed.
+type lostAnswer struct{ store.FS }
+
+func (l lostAnswer) Swap(a, b string) error {
+	if err := l.FS.Swap(a, b); err != nil {
+		return err
+	}
+	return syscall.EIO
 }
