@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -10,6 +11,7 @@ import (
 	"chape/project"
 	"chape/ui/layout"
 	"chape/ui/term"
+	"chape/ui/term/ink"
 )
 
 // View draws exactly the size that was set. From 60×20 up the step's short name
@@ -20,11 +22,10 @@ func (m Model) View() string {
 		return strings.Join(layout.Message("the bench view "+tooSmall, m.w, m.h), "\n")
 	}
 	p := m.page()
-	lines := append([]string{m.head()}, centred(p.name, m.w, m.Styles.Heading)...)
-	lines = append(lines, p.title...)
-	lines = append(lines, centred(p.digits, m.w, m.digitStyle())...)
-	lines = append(lines, p.below...)
-	return strings.Join(layout.Fit(lines, m.w, m.h), "\n")
+	text := func(lines []string) []string { return layout.Fit(lines, m.w, len(lines)) }
+	lines := slices.Concat(text([]string{m.head()}), centred(p.name, m.w, m.Styles.Heading), text(p.title),
+		centred(p.digits, m.w, m.digitStyle()), text(p.below))
+	return strings.Join(lines, "\n")
 }
 
 // page is what View stacks: the two large ones and the lines of text.
@@ -242,12 +243,19 @@ func (m Model) onStep(x, y int) bool {
 	return y >= 1 && y < 1+len(p.name)+len(p.title)
 }
 
-// centred sets a block in the middle of the width.
+// centred sets a block, whose lines are equally wide, in the middle of lines of width
+// cells. They are the most cells on the screen: measured once, not line by line.
 func centred(block []string, width int, style lipgloss.Style) []string {
-	var out []string
-	for _, line := range block {
-		indent := max(0, (width-lipgloss.Width(block[0]))/2)
-		out = append(out, strings.Repeat(" ", indent)+style.Render(line))
+	if len(block) == 0 {
+		return nil
+	}
+	wide := lipgloss.Width(block[0])
+	indent := strings.Repeat(" ", max(0, (width-wide)/2))
+	rest := strings.Repeat(" ", max(0, width-wide-len(indent)))
+	around := ink.Around(style)
+	out := make([]string, len(block))
+	for i, line := range block {
+		out[i] = indent + around.Open + line + around.Close + rest
 	}
 	return out
 }

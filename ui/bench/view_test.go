@@ -95,10 +95,11 @@ func TestSizes(t *testing.T) {
 			}
 		}
 	}
-	for w := range 65 {
-		for h := range 25 {
-			r := newRig(sheath("DRY"), w, h)
-			checkSize(t, r.m.View(), w, h)
+	for w := range 64 {
+		for h := range 26 {
+			for _, p := range []project.Project{{}, sheath("DRY"), sheath("SLICK")} {
+				checkSize(t, newRig(p, w, h).m.View(), w, h)
+			}
 		}
 	}
 }
@@ -106,7 +107,7 @@ func TestSizes(t *testing.T) {
 func checkSize(t *testing.T, view string, w, h int) {
 	t.Helper()
 	lines := strings.Split(view, "\n")
-	if h > 0 && len(lines) != h {
+	if h > 0 && len(lines) != h { // exactly: what is below would show through
 		t.Fatalf("%d lines at %d×%d", len(lines), w, h)
 	}
 	for _, l := range lines {
