@@ -17,21 +17,29 @@ const (
 	LongDashDot                 // the line of symmetry: the fold
 )
 
-// dashes gives the lengths drawn and left out in turn, in dot widths; nil is
-// unbroken. ISO 128-2 has a dash of 12, a long dash of 24, a gap of 3 and a dot
-// of half a line width: the proportions are kept as far as dots allow.
-func (t LineType) dashes(g Glyphs) []float64 {
+// Lengths drawn and left out in turn, in dot widths. ISO 128-2 has a dash of 12,
+// a long dash of 24, a gap of 3 and a dot of half a line width: the proportions
+// are kept as far as dots allow, closer together where a dot is a whole cell.
+var (
+	dashed           = []float64{4, 2}
+	dashedASCII      = []float64{2, 1}
+	longDashDot      = []float64{10, 2, 1, 2}
+	longDashDotASCII = []float64{5, 1, 1, 1}
+)
+
+// dashes starts the type's pattern; that of an unbroken line is always on.
+func (t LineType) dashes(g Glyphs) dash {
 	switch {
 	case t == Dashed && g == ASCII:
-		return []float64{2, 1}
+		return newDash(dashedASCII)
 	case t == Dashed:
-		return []float64{4, 2}
+		return newDash(dashed)
 	case t == LongDashDot && g == ASCII:
-		return []float64{5, 1, 1, 1}
+		return newDash(longDashDotASCII)
 	case t == LongDashDot:
-		return []float64{10, 2, 1, 2}
+		return newDash(longDashDot)
 	default:
-		return nil
+		return dash{}
 	}
 }
 
@@ -56,15 +64,16 @@ type Stroke struct {
 // Line draws from (x0, y0) to (x1, y1), in dots. What lies outside the canvas
 // is cut off; a line with a coordinate that is not a finite number is left out.
 func (c *Canvas) Line(x0, y0, x1, y1 float64, s Stroke) {
-	c.segment(Point{x0, y0}, Point{x1, y1}, s, 0)
+	d := s.Type.dashes(c.glyphs)
+	c.segment(Point{x0, y0}, Point{x1, y1}, s, &d)
 }
 
 // Polyline draws an open line through the points; the dashes run on over its
 // corners by length.
 func (c *Canvas) Polyline(pts []Point, s Stroke) {
-	var run float64
+	d := s.Type.dashes(c.glyphs)
 	for i := 1; i < len(pts); i++ {
-		run = c.segment(pts[i-1], pts[i], s, run)
+		c.segment(pts[i-1], pts[i], s, &d)
 	}
 }
 
@@ -73,9 +82,9 @@ func (c *Canvas) Polygon(pts []Point, s Stroke) {
 	if len(pts) < 2 {
 		return
 	}
-	var run float64
+	d := s.Type.dashes(c.glyphs)
 	for i, p := range pts {
-		run = c.segment(p, pts[(i+1)%len(pts)], s, run)
+		c.segment(p, pts[(i+1)%len(pts)], s, &d)
 	}
 }
 
@@ -86,20 +95,25 @@ func (c *Canvas) length(a, b Point) float64 {
 	return math.Sqrt(dx*dx + dy*dy)
 }
 
-// segment draws one piece whose start is run dot widths along the line and
-// returns where along the line its end is.
-func (c *Canvas) segment(a, b Point, s Stroke, run float64) float64 {
+// segment draws one piece of a line and leaves the dashes where it ends.
+func (c *Canvas) segment(a, b Point, s Stroke, d *dash) {
 	whole := c.length(a, b)
 	if !finite(whole) {
-		return run
+		return
 	}
 	w, h := c.Dots()
 	if inside(a, w, h) && inside(b, w, h) {
-		c.walk(a, b, s, run)
-	} else if t0, t1, ok := clip(a, b, float64(w), float64(h)); ok {
-		c.walk(c.along(a, b, t0), c.along(a, b, t1), s, run+t0*whole)
+		c.walk(a, b, s, d)
+		return
 	}
-	return run + whole
+	t0, t1, ok := clip(a, b, float64(w), float64(h))
+	if !ok {
+		d.skip(whole)
+		return
+	}
+	d.skip(t0 * whole)
+	c.walk(c.along(a, b, t0), c.along(a, b, t1), s, d)
+	d.skip((1 - t1) * whole)
 }
 
 // inside spares most lines the clipping.
@@ -119,7 +133,7 @@ func (c *Canvas) along(a, b Point, t float64) Point {
 
 // walk steps from p to q, both within the canvas, one dot at a time along the
 // steeper axis.
-func (c *Canvas) walk(p, q Point, s Stroke, run float64) {
+func (c *Canvas) walk(p, q Point, s Stroke, d *dash) {
 	dx, dy := q.X-p.X, q.Y-p.Y
 	steps := int(math.Ceil(max(math.Abs(dx), math.Abs(dy))))
 	dir, look := c.direction(dx, dy), s.Type.look()
@@ -133,18 +147,19 @@ func (c *Canvas) walk(p, q Point, s Stroke, run float64) {
 		}
 	}
 	n := float64(max(steps, 1))
-	dash := newDash(s.Type.dashes(c.glyphs), run)
 	step := c.length(p, q) / n
-	dx, dy = dx/n, dy/n
+	stepX, stepY := dx/n, dy/n
 	for i := range steps + 1 {
-		if dash.on() {
-			x, y := floor(p.X+float64(i)*dx), floor(p.Y+float64(i)*dy)
+		if d.on() {
+			x, y := int(p.X+float64(i)*stepX), int(p.Y+float64(i)*stepY) // never negative: int is floor
 			c.set(x, y, dir, look, s.Pen)
 			if wideX+wideY > 0 {
 				c.set(x+wideX, y+wideY, dir, look, s.Pen)
 			}
 		}
-		dash.advance(step)
+		if i < steps {
+			d.advance(step)
+		}
 	}
 }
 
@@ -188,32 +203,25 @@ func clip(a, b Point, w, h float64) (t0, t1 float64, ok bool) {
 	return t0, t1, t0 <= t1
 }
 
-// dash follows a pattern of dashes along a line.
+// dash follows a pattern of dashes along a line; the zero value is always on.
 type dash struct {
 	lengths []float64
+	whole   float64 // their sum
 	part    int     // the part of the pattern at hand; even ones are drawn
 	left    float64 // what remains of it
 }
 
-// newDash starts a pattern run dot widths along.
-func newDash(lengths []float64, run float64) dash {
-	d := dash{lengths: lengths}
-	if len(lengths) == 0 {
-		return d
-	}
-	var whole float64
+func newDash(lengths []float64) dash {
+	d := dash{lengths: lengths, left: lengths[0]}
 	for _, l := range lengths {
-		whole += l
+		d.whole += l
 	}
-	d.left = lengths[0]
-	d.advance(math.Mod(run, whole))
 	return d
 }
 
 func (d *dash) on() bool { return d.part%2 == 0 }
 
-// advance goes on by a length; a step over several parts of the pattern is
-// taken part by part.
+// advance goes on by a step of a few dots.
 func (d *dash) advance(by float64) {
 	if d.lengths == nil {
 		return
@@ -222,5 +230,12 @@ func (d *dash) advance(by float64) {
 	for d.left <= 0 {
 		d.part = (d.part + 1) % len(d.lengths)
 		d.left += d.lengths[d.part]
+	}
+}
+
+// skip goes on by any finite length.
+func (d *dash) skip(by float64) {
+	if d.lengths != nil {
+		d.advance(math.Mod(by, d.whole))
 	}
 }

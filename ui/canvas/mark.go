@@ -16,13 +16,15 @@ func (c *Canvas) Circle(x, y, r float64, s Stroke) {
 	if c.outside(x, y, r) {
 		return
 	}
-	n := int(min(max(8, 4*r), 360))
-	pts := make([]Point, n)
-	for i := range pts {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(n))
-		pts[i] = Point{x + r*cos, y + r*sin/c.tall}
+	n := min(max(8, math.Ceil(3*r)), 360)
+	d := s.Type.dashes(c.glyphs)
+	from := Point{x + r, y}
+	for i := range int(n) {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i+1) / n)
+		to := Point{x + r*cos, y + r*sin/c.tall}
+		c.segment(from, to, s, &d)
+		from = to
 	}
-	c.Polygon(pts, s)
 }
 
 // outside says whether a circle lies wholly off the canvas, or has no place.
