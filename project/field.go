@@ -132,7 +132,7 @@ func (s Spec) show(v any, u length.Unit) string {
 		if s.Kind == Date {
 			return v.Format(time.DateOnly)
 		}
-		return v.Format("2006-01-02 15:04")
+		return v.Format(time.RFC3339)
 	case time.Duration:
 		if v == 0 {
 			return ""

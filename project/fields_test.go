@@ -126,10 +126,20 @@ func TestTypedIntoAField(t *testing.T) {
 		{"step.hold", "1", "", `"1" is not a duration: try 24h or 15m`},
 		{"step.short", "RETENTIONS", "", "10 letters will not do: give at most 9 letters"},
 		{"step.title", "  ", "", `"" will not do: give it some words`},
+		{"step.started", "2026-11-25T09:30:00+01:00", "2026-11-25T09:30:00+01:00", ""},
+		{"step.started", "yesterday", "", `"yesterday" is not a time: try 2026-11-25T09:30:00+01:00`},
+		{"step.started", "1815-06-18T12:00:00Z", "", "1815-06-18T12:00:00Z will not do: give a time between the years 1970 and 2200"},
+		{"step.skipped", "Y", "yes", ""},
+		{"step.skipped", "maybe", "", `"maybe" is neither: try yes or no`},
+		{"knife.outline.blade", "12", "", "12 mm will not do: give 20, up to 1500 mm"},
+		{"knife.outline.front_length", "0.5", "", "knife.outline.front_length: found 0.5 mm: give 1 mm or more"},
 		{"fit.by", "-1.5", "-1.5", ""},
 		{"weigh.grams", "141,5", "141.5", ""},
 	} {
 		p := full()
+		if strings.HasPrefix(c.key, "knife.outline.") {
+			p.Source = FromOutline
+		}
 		before := p.Clone()
 		f := named(t, c.key)
 		err := set(t, &p, f, c.text)
@@ -270,6 +280,25 @@ func TestProposeMouth(t *testing.T) {
 	one := knife.Knife{Stations: []knife.Station{{}, {At: 200, Bottom: 20, Thick: 2}}}
 	if got := ProposeMouth(one); got != 150 {
 		t.Errorf("on a blade alone ProposeMouth = %v, want 150", got)
+	}
+}
+
+func TestUnitsBehindTheValues(t *testing.T) {
+	p := full()
+	p.Units = length.Inches
+	for key, want := range map[string]string{"sheath.mouth": "in", "sheath.leather": "in", "weigh.grams": "g", "sheath.plies": "", "title": ""} {
+		if got := named(t, key).Unit(p); got != want {
+			t.Errorf("%s: Unit = %q, want %q", key, got, want)
+		}
+	}
+}
+
+func TestTooManyRowsAreRefused(t *testing.T) {
+	p := full()
+	p.Knife.Stations = make([]knife.Station, mostMarks+1)
+	want := "knife.station: found 201 of them: give at most 200"
+	if err := p.Validate(); err == nil || err.Error() != want {
+		t.Errorf("Validate = %v, want %s", err, want)
 	}
 }
 
