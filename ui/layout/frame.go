@@ -48,8 +48,12 @@ func Frame(w, h int, title string, inHand bool, content []string, s Edges) []str
 	}
 	lines := make([]string, 0, h)
 	lines = append(lines, e.top(w, title, inHand, style, s.Title))
+	sides := make([]string, len(e.upright))
+	for i, part := range e.upright {
+		sides[i] = style.Render(part)
+	}
 	for y, body := range Fit(content, w-2, h-2) {
-		side := style.Render(e.upright[y%len(e.upright)])
+		side := sides[y%len(sides)]
 		framed := side + body + side
 		if ansi.StringWidth(framed) != w { // a stray accent has joined the edge
 			framed = side + Line(asked(body), w-2) + side
