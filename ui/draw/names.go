@@ -10,7 +10,7 @@ import (
 )
 
 // names writes what is what onto the flat pattern.
-func (s Sheet) names(c *canvas.Canvas, p *calc.Plan, halves []float64) {
+func (s Sheet) names(c *canvas.Canvas, p *calc.Plan, m *Mark, halves []float64) {
 	mouth := p.Input.Sheath.Mouth.MM()
 	for i, half := range halves {
 		middle := curve.Vec{X: mouth * 0.36, Y: HeightAt(p.Flat.Glue, mouth*0.36) * 0.5}
@@ -18,7 +18,7 @@ func (s Sheet) names(c *canvas.Canvas, p *calc.Plan, halves []float64) {
 	}
 	s.name(c, curve.Vec{X: mouth * 0.62}, 1, "fold")
 	s.mouthName(c, p, halves[len(halves)-1])
-	s.pointName(c, p)
+	s.pointName(c, p, m)
 }
 
 // mouthName stands outside the mouth, beside the tab; without a tab inside.
@@ -41,28 +41,26 @@ func (s Sheet) mouthName(c *canvas.Canvas, p *calc.Plan, half float64) {
 	c.Text(cx+2, cy, "mouth", ink.PenQuiet)
 }
 
-// pointName stands in the corner beside the point end, where the pattern is
-// narrow; where it is not, inside.
-func (s Sheet) pointName(c *canvas.Canvas, p *calc.Plan) {
+// pointName stands outside the cut line at the point end; beside the chosen
+// mark's pointer where that is in its place.
+func (s Sheet) pointName(c *canvas.Canvas, p *calc.Plan, m *Mark) {
 	const word = "point"
 	first := p.Flat.Cut[0].X
-	_, down := s.glyphs.Dots()
-	reach := first + 8/s.Scale() // as far as the word goes
-	lo, hi := s.dot(curve.Vec{X: reach, Y: HeightAt(p.Flat.Cut, reach)}, 1), s.dot(curve.Vec{X: first, Y: p.Body.Width / 2}, 1)
-	if !s.Upright && (hi.Y-lo.Y)*s.side >= 1.5*float64(down) {
-		cx, cy := s.cell(c, curve.Vec{X: first, Y: p.Body.Width / 2}, 1)
-		c.Text(cx, cy, word, ink.PenQuiet)
+	if s.Upright {
+		cx, cy := s.cell(c, curve.Vec{X: first}, 1)
+		c.Text(cx-len(word)/2, cy+1, word, ink.PenQuiet)
 		return
 	}
-	if s.Upright && (hi.X-lo.X)*s.side >= 14 {
-		cx, cy := s.cell(c, curve.Vec{X: first, Y: p.Body.Width / 2}, 1)
-		if s.side > 0 {
-			cx -= len(word)
+	reach := first + float64(len(word)+1)/s.Scale()
+	cx, cy := s.cell(c, curve.Vec{X: first, Y: HeightAt(p.Flat.Cut, reach)}, 1)
+	cy += int(s.side)
+	if m != nil {
+		mx, my := s.cell(c, curve.Vec{X: m.At, Y: HeightAt(p.Flat.Cut, m.At)}, 1)
+		if my+int(s.side) == cy && mx < cx+len(word)+1 {
+			cx = mx + len(m.Label) + 2
 		}
-		c.Text(cx, cy-1, word, ink.PenQuiet)
-		return
 	}
-	s.name(c, curve.Vec{X: first + 4/s.Scale(), Y: p.Flat.EndY}, 1, word)
+	c.Text(cx, cy, word, ink.PenQuiet)
 }
 
 // name writes a word with its middle at a place.

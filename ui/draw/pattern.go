@@ -61,7 +61,7 @@ func (s Sheet) Draw(c *canvas.Canvas, p *calc.Plan, m *Mark) {
 		}
 	}
 	s.mark(c, m, cutAt(p, m), halves)
-	s.names(c, p, halves)
+	s.names(c, p, m, halves)
 }
 
 // fold draws the fold from x0 to x1.

@@ -16,8 +16,10 @@ var (
 )
 
 // Section draws the cut across sheath and knife, fold at the left and edge at
-// the right, both halves. Past the mouth there is only the knife.
-func Section(c *canvas.Canvas, g canvas.Glyphs, a calc.Across) {
+// the right, both halves, and returns the row
+// below it and its words. Past the mouth there
+// is only the knife.
+func Section(c *canvas.Canvas, g canvas.Glyphs, a calc.Across) (below int) {
 	outer := outerFace(a)
 	b := canvas.Box{MinX: -1, MinY: -1, MaxX: 1, MaxY: 1}
 	for _, l := range append([]curve.Line{outer}, a.Knife...) {
@@ -31,7 +33,7 @@ func Section(c *canvas.Canvas, g canvas.Glyphs, a calc.Across) {
 	cell := float64(across) / c.Fit(b).Scale() // mm
 	if named {
 		b.MinX, b.MaxX = b.MinX-7*cell, b.MaxX+2*cell
-		b.MinY, b.MaxY = b.MinY-2*cell, b.MaxY+2*cell
+		b.MinY, b.MaxY = b.MinY-2*cell, b.MaxY+4*cell
 	}
 	s := section{c: c, view: c.Fit(b), glyphs: g, a: a}
 	if a.Sheathed {
@@ -49,6 +51,9 @@ func Section(c *canvas.Canvas, g canvas.Glyphs, a calc.Across) {
 	if named {
 		s.names(outer)
 	}
+	last := s.view.Dot(0, b.MaxY-cell)
+	_, below = c.Cell(last.X, last.Y)
+	return below
 }
 
 // outerFace is the leather's grain side: everything within the leather's

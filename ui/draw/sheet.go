@@ -59,7 +59,8 @@ func Lay(c *canvas.Canvas, g canvas.Glyphs, p *calc.Plan, shape Shape, backRight
 	return best
 }
 
-// aside makes the box wider across the fold, never over the fold of a half.
+// aside makes the box wider across the fold, little over the fold of a half;
+// upright there is room for a word below the point.
 func (s Sheet) aside(b canvas.Box, mm float64) canvas.Box {
 	both := s.Shape == Whole
 	lo, hi := mm, mm
@@ -69,7 +70,7 @@ func (s Sheet) aside(b canvas.Box, mm float64) canvas.Box {
 		hi = mm / 4
 	}
 	if s.Upright {
-		b.MinX, b.MaxX = b.MinX-lo, b.MaxX+hi
+		b.MinX, b.MaxX, b.MaxY = b.MinX-lo, b.MaxX+hi, b.MaxY+mm
 	} else {
 		b.MinY, b.MaxY = b.MinY-lo, b.MaxY+hi
 	}

@@ -14,6 +14,7 @@ const (
 	twoColumns  = 100 // drawing and section at the left, figures and checks at the right
 	sideBySide  = 60  // section beside the figures
 	tallEnough  = 28
+	tall        = 42
 	pairFigures = 70 // figures in two columns
 )
 
@@ -55,6 +56,15 @@ func (m Model) roomy() bool { return m.width >= sideBySide && m.height >= tallEn
 func (m Model) arrangeDrawing(p places, w, h int) (places, draw.Sheet) {
 	two := w >= twoColumns && h >= tallEnough
 	wide, most := w, h*9/20
+	switch {
+	case !m.roomy() && h >= tall:
+		most = h * 6 / 10
+	case !m.roomy():
+		most = h * 11 / 20
+	}
+	if m.zoom > 0 {
+		most = h * 7 / 10
+	}
 	if two {
 		wide = w * 58 / 100
 		most = h * 6 / 10

@@ -57,7 +57,7 @@ func (m Model) cutting() []figure {
 		rough("body, wide", p.Body.Width, u, ""),
 	}
 	if p.Body.TabLength > 0 {
-		out[1].Note = "tab included"
+		out[1].Name = "body, long, with tab"
 		out = append(out, rough("tab, past the mouth", p.Body.TabLength, u, ""))
 	}
 	out = append(out, m.tightest()...)
@@ -75,7 +75,7 @@ func (m Model) tightest() []figure {
 	for _, c := range p.Checks {
 		if c.Name == "squeeze" {
 			a := p.Across(c.At)
-			f := fine("tightest place", math.Abs(a.Need-a.Room), u, spare(a)+", at "+length.Length(c.At).Format(u, length.Ruler))
+			f := fine("tightest place", math.Abs(a.Need-a.Room), u, m.spare(a)+", at "+length.Length(c.At).Format(u, length.Ruler))
 			f.must = true
 			return []figure{f}
 		}
@@ -84,11 +84,14 @@ func (m Model) tightest() []figure {
 }
 
 // spare says what the difference of need and room means.
-func spare(a calc.Across) string {
-	if a.Need > a.Room {
-		return "a side too tight"
+func (m Model) spare(a calc.Across) string {
+	switch d := a.Need - a.Room; {
+	case d <= 0:
+		return "a side to spare"
+	case d <= m.snap.Plan.Input.Limits.Snug.MM():
+		return "a side tight, the moulding holds it"
 	}
-	return "a side to spare"
+	return "a side too tight"
 }
 
 // hours is the work at the bench so far.
@@ -141,16 +144,34 @@ func drill(s calc.Stitching) figure {
 	if i := strings.LastIndex(f.Value, " "); i > 0 {
 		f.Value, f.Unit = f.Value[:i], f.Value[i+1:]
 	}
-	var also []string
-	for _, d := range s.Drills {
-		if !d.Choice {
-			also = append(also, d.Name)
-		}
-	}
-	if len(also) > 0 {
+	if also := otherDrills(s.Drills); len(also) > 0 {
 		f.Note = "or " + strings.Join(also, ", ")
 	}
 	return f
+}
+
+// otherDrills are those beside the choice, smallest to largest of each
+// series.
+func otherDrills(all []calc.Drill) []string {
+	var out []string
+	for i := 0; i < len(all); {
+		if all[i].Choice {
+			i++
+			continue
+		}
+		j := i
+		for j+1 < len(all) && all[j+1].Series == all[i].Series && !all[j+1].Choice {
+			j++
+		}
+		switch {
+		case j == i:
+			out = append(out, all[i].Name)
+		default:
+			out = append(out, all[i].Name+" to "+all[j].Name)
+		}
+		i = j + 1
+	}
+	return out
 }
 
 // figureLines sets figures on the decimal point into lines of at most w cells.

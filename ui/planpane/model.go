@@ -32,7 +32,7 @@ func (p Page) String() string {
 }
 
 // closest is how many steps of zoom there are, each half as large again.
-const closest = 8
+const closest = 6
 
 // Model is the pane. It shows the last Snapshot it was given.
 type Model struct {

@@ -17,7 +17,7 @@ func (m Model) halfWidths(w int) []string {
 	t := report.HalfWidths(m.snap.Plan, m.snap.Unit)
 	rows := m.tableLines(t, w, 1, nil)
 	rows = append(rows, "")
-	return append(rows, m.wrapped("in "+m.snap.Unit.String()+", "+t.Note, w, m.pens[quietPen])...)
+	return append(rows, m.wrapped(inUnit(m.snap.Unit)+t.Note, w, m.pens[quietPen])...)
 }
 
 // holes is every hole, with the loop's figures and how to step off below.
@@ -35,7 +35,7 @@ func (m Model) holes(w int) []string {
 	})
 	out = append(out, "")
 	add := func(words string) { out = append(out, m.wrapped(words, w, m.pens[quietPen])...) }
-	add("in " + u.String() + ", counted from the mouth: along the line on the closed sheath, the other two in the flat, for piercing before folding")
+	add(inUnit(u) + "counted from the mouth: along the line on the closed sheath, the other two in the flat, for piercing before folding")
 	for _, words := range report.Dividers() {
 		add(words)
 	}
@@ -48,6 +48,14 @@ func (m Model) holes(w int) []string {
 		out = append(out, m.figureLines(figures, w)...)
 	}
 	return out
+}
+
+// inUnit begins the words below a table.
+func inUnit(u length.Unit) string {
+	if u == length.Inches {
+		return "in inches, "
+	}
+	return "in millimetres, "
 }
 
 // What one strip of the holes takes, and what is left between strips.

@@ -120,7 +120,7 @@ func (m Model) scrolled(text []string, p places) (shown []string, where string) 
 	body := text[p.fixed:]
 	from := max(0, min(m.scroll[m.page], len(body)-room))
 	shown = append(append([]string(nil), text[:p.fixed]...), body[from:from+room]...)
-	return shown, fmt.Sprintf("%d-%d of %d PgDn", from+1, from+room, len(body))
+	return shown, fmt.Sprintf("%d-%d of %d, PgDn", from+1, from+room, len(body))
 }
 
 // names is the pane's first line: the pages, the one that is shown in

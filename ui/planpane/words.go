@@ -2,6 +2,7 @@ package planpane
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"chape/calc"
@@ -151,9 +152,9 @@ func (m Model) sectionPicture(w, h int) []string {
 	}
 	m.c.Reset(w, h, m.glyphs)
 	a := m.snap.Plan.Across(mark.At)
-	draw.Section(m.c, m.glyphs, a)
+	below := draw.Section(m.c, m.glyphs, a)
 	if words := m.room(a); h >= 6 && len(words) <= w {
-		m.c.Text((w-len(words))/2, h-1, words, ink.PenText)
+		m.c.Text((w-len(words))/2, min(below, h-1), words, ink.PenText)
 	}
 	return m.render()
 }
@@ -163,11 +164,7 @@ func (m Model) room(a calc.Across) string {
 	if !a.Sheathed {
 		return "past the mouth"
 	}
-	d := a.Room - a.Need
-	if d < 0 {
-		d = -d
-	}
-	return length.Length(d).Format(m.snap.Unit, length.Calliper) + " " + spare(a)
+	return length.Length(math.Abs(a.Room-a.Need)).Format(m.snap.Unit, length.Calliper) + " " + m.spare(a)
 }
 
 // sectionText says in words what the section shows.

@@ -1,0 +1,64 @@
+package planpane
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"chape/calc/length"
+	"chape/project"
+	"chape/ui/canvas"
+)
+
+var update = flag.Bool("update", false, "write the golden screens anew")
+
+func TestGoldenScreens(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		w, h   int
+		glyphs canvas.Glyphs
+		unit   length.Unit
+		keys   string
+	}{
+		{"small", 78, 19, canvas.Braille, length.Millimetres, ""},
+		{"small", 78, 19, canvas.ASCII, length.Millimetres, ""},
+		{"middle", 48, 35, canvas.Braille, length.Millimetres, ""},
+		{"large", 130, 50, canvas.Braille, length.Millimetres, ""},
+		{"large", 130, 50, canvas.ASCII, length.Millimetres, ""},
+		{"closed", 90, 40, canvas.Blocks, length.Millimetres, "v v"},
+		{"zoomed", 78, 22, canvas.Braille, length.Millimetres, "z z z"},
+		{"half-widths", 78, 24, canvas.ASCII, length.Millimetres, "right"},
+		{"half-widths-in", 48, 24, canvas.ASCII, length.Inches, "right"},
+		{"holes", 90, 40, canvas.ASCII, length.Millimetres, "right right"},
+		{"section", 78, 22, canvas.Braille, length.Millimetres, "left"},
+		{"section", 78, 22, canvas.ASCII, length.Millimetres, "left"},
+	} {
+		m := shown(t, c.w, c.h, func(p *project.Project) { p.Units = c.unit })
+		m.SetGlyphs(c.glyphs, canvas.DefaultAspect)
+		m = press(m, c.keys)
+		name := filepath.Join("testdata", fmt.Sprintf("%s-%dx%d-%s.golden", c.name, c.w, c.h, c.glyphs))
+		var rows []string
+		for _, l := range strings.Split(plain(m), "\n") {
+			rows = append(rows, strings.TrimRight(l, " "))
+		}
+		got := strings.Join(rows, "\n") + "\n"
+		if *update {
+			if err := os.MkdirAll("testdata", 0o755); err != nil {
+				t.Fatal(err)
+			}
+			if err := os.WriteFile(name, []byte(got), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got != string(want) {
+			t.Errorf("%s: got\n%s\nwant\n%s", name, got, want)
+		}
+	}
+}
