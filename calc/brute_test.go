@@ -5,15 +5,16 @@ import (
 	"testing"
 
 	"chape/calc/curve"
-	"chape/calc/knife"
 )
 
 // The brute twin: the definitions read out over plain samples, no grid that
 // crowds at steps, no divide and conquer, no valleys, a string of its own.
 
 type bruteTwin struct {
-	lower, seam, inner, stitch, cut samples
-	h                               float64
+	in                                                 Input
+	h                                                  float64
+	lower, seam, inner, outer, stitch, cut, need, room samples
+	end                                                float64 // where the seam meets the fold in the flat
 }
 
 // samples is a curve over whole samples, y[0] at sample from; NaN where
@@ -72,38 +73,6 @@ func (t *bruteTwin) shrink(f samples, from, to int, r float64) samples {
 	return out
 }
 
-// bruteString measures a taut string by the gift-wrapping of its upper hull.
-func bruteString(secs []knife.Section, halfWelt float64, last curve.Vec) float64 {
-	pts := []curve.Vec{{Y: halfWelt}}
-	for _, s := range secs {
-		pts = s.Upper(pts)
-	}
-	pts = append(pts, last)
-	start, end := curve.Vec{}, last
-	for _, p := range pts {
-		if p.X <= 0 && p.Y > start.Y {
-			start = curve.Vec{Y: p.Y}
-		}
-		if p.X >= last.X && p.Y > end.Y {
-			end = curve.Vec{X: last.X, Y: p.Y}
-		}
-	}
-	sum, at := start.Y+end.Y-last.Y, start
-	for at.X < last.X-1e-12 {
-		next, steepest := end, math.Inf(-1)
-		for _, p := range append(pts, end) {
-			if p.X > at.X+1e-12 && p.X <= last.X {
-				if m := (p.Y - at.Y) / (p.X - at.X); m > steepest || (m == steepest && p.X > next.X) {
-					steepest, next = m, p
-				}
-			}
-		}
-		sum += next.Dist(at)
-		at = next
-	}
-	return sum
-}
-
 // lowerAt is the lower edge found so far at sample i.
 func (t *bruteTwin) lowerAt(i int) float64 {
 	if y := t.lower.at(i); !math.IsNaN(y) {
@@ -112,51 +81,75 @@ func (t *bruteTwin) lowerAt(i int) float64 {
 	return 0
 }
 
-func bruteCurves(t testing.TB, in Input, h float64) *bruteTwin {
-	k, err := knife.NewProfile(in.Knife)
-	if err != nil {
-		t.Fatal(err)
-	}
+// bruteCurves reads the definitions out over samples h apart. Steps, mouth and
+// radii should be whole samples.
+func bruteCurves(in Input, h float64) *bruteTwin {
+	runs := bruteRuns(in.Knife.Stations)
 	sh := in.Sheath
 	c, g, b, m := sh.Clearance.MM(), sh.Gap.MM(), sh.Blend.MM(), (sh.Margin + sh.Sanding).MM()
-	tw := &bruteTwin{h: h}
+	tw := &bruteTwin{in: in, h: h}
 	n := func(x float64) int { return int(math.Round(x / h)) }
 	mouth := n(sh.Mouth.MM())
 	deepest := 0.0
-	secs := map[int][]knife.Section{}
+	secs := make([][]bruteSection, mouth+1)
 	tw.lower = newSamples(0, mouth)
-	for i := 0; i <= mouth; i++ {
-		secs[i] = k.Sections(nil, tw.x(i))
+	for i := range secs {
+		secs[i] = sectionsAt(runs, tw.x(i))
 		for _, s := range secs[i] {
-			deepest = math.Max(deepest, s.Depth())
-			tw.lower.put(i, max(s.Bottom, deepest, tw.lowerAt(i)))
+			deepest = math.Max(deepest, s.depth())
+			tw.lower.put(i, max(s.bottom, deepest, tw.lowerAt(i)))
 		}
 	}
 	grown := tw.grow(tw.lower, n(-g), mouth+n(g), g)
 	wide := tw.grow(grown, n(-g-b), mouth+n(g+b), b)
 	tw.seam = tw.shrink(wide, n(-g), mouth, b)
+	tw.outer = tw.grow(tw.seam, n(-g-m), mouth, m)
 	tw.inner = tw.grow(tw.lower, n(-g), mouth, c)
-	raw := newSamples(n(-g), mouth+n(2*b))
-	for i := n(-g); i <= mouth+n(2*b); i++ {
-		j := min(i, mouth)
-		x := tw.x(j)
-		uc, us := tw.inner.at(j), tw.seam.at(j)
-		inside := sh.Welt.MM()/2 + us
-		if j >= 0 {
-			inside = bruteString(secs[j], sh.Welt.MM()/2, curve.Vec{X: uc, Y: sh.Welt.MM() / 2}) + us - uc
-		}
-		y := inside + math.Pi/2*sh.Neutral*sh.Leather.MM() + sh.Ease.MM()
-		for _, f := range in.Fits {
-			if z := (math.Max(0, x) - f.At.MM()) / f.Reach.MM(); z > -1 && z < 1 {
-				y += f.By.MM() * (1 + math.Cos(math.Pi*z)) / 2
-			}
-		}
-		raw.put(i, y)
+	for i := n(-g); tw.x(i) < -c-h/2; i++ {
+		tw.inner.put(i, 0)
 	}
+	half, bend := sh.Welt.MM()/2, math.Pi/2*sh.Neutral*sh.Leather.MM()
+	raw := newSamples(n(-g), mouth+n(2*b))
+	tw.need = newSamples(0, mouth)
+	passing := 0.0
+	for i := n(-g); i <= mouth+n(2*b); i++ {
+		if i > mouth {
+			raw.put(i, raw.at(mouth))
+			continue
+		}
+		uc, us := tw.inner.at(i), tw.seam.at(i)
+		inside := half + us
+		if i >= 0 {
+			var pts []curve.Vec
+			for _, s := range secs[i] {
+				pts = append(pts, s.upper(0)...)
+				passing = math.Max(passing, bruteString(s.upper(-s.top), half, curve.Vec{X: s.depth(), Y: half}))
+			}
+			inside = bruteString(pts, half, curve.Vec{X: uc, Y: half}) + us - uc
+			tw.need.put(i, passing)
+		}
+		raw.put(i, inside+bend+sh.Ease.MM()+tw.fit(tw.x(i)))
+	}
+	tw.end = half + bend + sh.Ease.MM() + tw.fit(0)
 	wide = tw.grow(raw, n(-g-b), mouth+n(b), b)
 	tw.stitch = tw.shrink(wide, n(-g), mouth, b)
 	tw.cut = tw.grow(tw.stitch, n(-g-m), mouth, m)
+	tw.room = newSamples(0, mouth)
+	for i := range mouth + 1 {
+		tw.room.put(i, tw.stitch.at(i)-bend-(tw.seam.at(i)-tw.inner.at(i)))
+	}
 	return tw
+}
+
+// fit is the sum of the corrections.
+func (t *bruteTwin) fit(x float64) float64 {
+	var sum float64
+	for _, f := range t.in.Fits {
+		if z := (math.Max(0, x) - f.At.MM()) / f.Reach.MM(); z > -1 && z < 1 {
+			sum += f.By.MM() * (1 + math.Cos(math.Pi*z)) / 2
+		}
+	}
+	return sum
 }
 
 // compareTwin checks a curve against the twin, allowing 0.02 mm in either
@@ -180,7 +173,7 @@ func compareTwin(t *testing.T, what string, got curve.Graph, want samples, tw *b
 func TestCurvesAgainstBruteTwin(t *testing.T) {
 	inputs := map[string]Input{"bar": bar(), "orchard": orchard()}
 	for name, in := range inputs {
-		tw := bruteCurves(t, in, 0.02)
+		tw := bruteCurves(in, 0.02)
 		p := mustPlan(t, in)
 		compareTwin(t, name+": lower edge", p.at.lower, tw.lower, tw, 0.01)
 		compareTwin(t, name+": stitch line in the plane", p.at.seam, tw.seam, tw, 0.02)

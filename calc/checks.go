@@ -123,24 +123,26 @@ func (s *sampled) gather(reach float64) (most, at float64) {
 	reach = math.Min(reach, total)
 	over := curve.Graph{X: plane, Y: long}
 	back := curve.Graph{X: plane, Y: seam.X}
-	most, at = math.Inf(-1), math.Inf(1)
-	try := func(s0 float64) {
-		s1 := s0 + reach
-		if s0 < -tie || s1 > total+tie {
-			return
-		}
-		v := (over.At(s1)-over.At(s0))/reach - 1
-		middle := (back.At(s0) + back.At(s1)) / 2
-		switch {
-		case v > most+tie:
-			most, at = v, middle
-		case v > most-tie:
-			most, at = math.Max(v, most), math.Min(at, middle)
+	share := func(s0 float64) float64 { return (over.At(s0+reach)-over.At(s0))/reach - 1 }
+	starts := make([]float64, 0, 2*len(plane))
+	for _, a := range plane {
+		for _, s0 := range [...]float64{a, a - reach} {
+			if s0 >= -tie && s0+reach <= total+tie {
+				starts = append(starts, s0)
+			}
 		}
 	}
-	for _, a := range plane {
-		try(a)
-		try(a - reach)
+	most = math.Inf(-1)
+	shares := make([]float64, len(starts))
+	for i, s0 := range starts {
+		shares[i] = share(s0)
+		most = math.Max(most, shares[i])
+	}
+	at = math.Inf(1)
+	for i, s0 := range starts {
+		if shares[i] >= most-tie {
+			at = math.Min(at, (back.At(s0)+back.At(s0+reach))/2)
+		}
 	}
 	return most, at
 }
@@ -182,18 +184,18 @@ func (p *Plan) checkGuard() Check {
 	return c
 }
 
-// toKnife is the distance in the plane from a point outside the region that
-// the knife needs to that region.
+// toKnife is the distance in the plane from a point of the stitch line to the
+// region that the knife needs. The line never comes nearer than the gap; only
+// its drawing with straight pieces would.
 func (s *sampled) toKnife(h curve.Vec) float64 {
-	near := s.lower.Between(h.X-s.g-s.b, h.X+s.g+s.b).Line()
-	if len(near) == 0 {
-		near = s.lower.Line()
+	// The closing moves the line out by no more than its radius.
+	far := s.g + s.b + s.step
+	near := s.lower.Between(h.X-far, h.X+far)
+	d := near.Nearest(h).Dist(h)
+	if h.X < 0 && h.Y < s.lower.Y[0] { // beside the point the knife ends in a line across
+		d = -h.X
 	}
-	if h.X < 0 { // beside the point the knife ends in a line across
-		near = append(curve.Line{{}}, s.lower.Line()[:1]...)
-		near = append(near, s.lower.Between(0, h.X+s.g+s.b).Line()...)
-	}
-	return near.Nearest(h).Dist(h)
+	return math.Max(d, s.g)
 }
 
 // checkEdge compares the margin with hole and leather.

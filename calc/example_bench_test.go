@@ -55,6 +55,6 @@ func BenchmarkBruteTwin(b *testing.B) {
 	in := orchard()
 	b.ReportAllocs()
 	for b.Loop() {
-		bruteCurves(b, in, spacing)
+		bruteCurves(in, spacing)
 	}
 }

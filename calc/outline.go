@@ -52,7 +52,7 @@ func (s *sampled) mouthCorner() corner {
 
 // mouthGraph is the mouth line as x over y, from lo to hi.
 func (s *sampled) mouthGraph(lo, hi float64) curve.Graph {
-	g := curve.Graph{X: curve.Grid(lo, hi, 0.5, nil)}
+	g := curve.Graph{X: curve.Grid(lo, hi, 0.5)}
 	for _, y := range g.X {
 		g.Y = append(g.Y, s.mouthX(y))
 	}

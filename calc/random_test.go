@@ -58,7 +58,7 @@ func TestRandomKnivesAgainstBruteTwin(t *testing.T) {
 		// Sixteenths are exact, so the twin sees each step at its very place.
 		const h = 1.0 / 32
 		p := mustPlan(t, in)
-		tw := bruteCurves(t, in, h)
+		tw := bruteCurves(in, h)
 		compareTwin(t, "lower edge", p.at.lower, tw.lower, tw, 0.02)
 		compareTwin(t, "stitch line in the plane", p.at.seam, tw.seam, tw, 0.05)
 		compareTwin(t, "stitch line in the flat", p.at.stitch, tw.stitch, tw, 0.06)

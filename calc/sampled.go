@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"fmt"
 	"math"
 
 	"chape/calc/curve"
@@ -49,20 +50,37 @@ func sample(in Input, step float64) (*sampled, error) {
 	base := curve.Graph{X: xs, Y: make([]float64, len(xs))}
 	s.inPlane(base)
 	s.inFlat(base)
-	return s, nil
+	return s, s.eaten()
+}
+
+// eaten refuses an ease or corrections so negative that nothing is left
+// between the fold and the welt.
+func (s *sampled) eaten() error {
+	short, at := -s.end(), -s.g
+	for i, y := range s.stitch.Y {
+		if d := s.seam.Y[i] - s.inner.Y[i] - y; d > short {
+			short, at = d, s.stitch.X[i]
+		}
+	}
+	if short <= tie {
+		return nil
+	}
+	return fmt.Errorf("ease and corrections leave nothing between fold and welt at %.1f mm from the point: raise ease by at least %.2f mm",
+		at, short+0.005)
 }
 
 // jumps are the places where the flat line before its closing may jump: the
-// point, the steps, and where the welt's edges round a step begin.
-func (s *sampled) jumps() []float64 {
-	at := []float64{0, -s.c, -s.g, s.mouth}
+// point, the mouth and the steps; and where the welt's edges round them begin.
+func (s *sampled) jumps() (steps, round []float64) {
+	steps, round = []float64{0, s.mouth}, []float64{-s.c, -s.g}
 	for _, x := range s.knife.Breaks() {
 		if x > s.mouth+s.g {
 			break
 		}
-		at = append(at, x, x-s.c, x-s.g, x+s.c, x+s.g)
+		steps = append(steps, x)
+		round = append(round, x-s.c, x-s.g, x+s.c, x+s.g)
 	}
-	return at
+	return steps, round
 }
 
 // perStretch is how many pieces the shortest stretch between two marks has.
@@ -71,10 +89,10 @@ const perStretch = 24
 // grid is where the curves are sampled: evenly, crowding at jumps, closer
 // where marks stand close, and at the bends of the lower edge.
 func (s *sampled) grid() []float64 {
-	jumps := s.jumps()
-	xs := curve.Grid(-(s.g + s.m), s.mouth+s.g, s.step, jumps)
+	steps, round := s.jumps()
+	xs := curve.Grid(-(s.g + s.m), s.mouth+s.g, s.step, steps, round)
 	var more []float64
-	for _, x := range jumps { // a jump of the stitch line stands m away on the cut line
+	for _, x := range append(steps, round...) { // a jump of the stitch line stands m away on the cut line
 		more = append(more, x-s.m-curve.Wall, x-s.m, x+s.m, x+s.m+curve.Wall)
 	}
 	marks := s.knife.Marks()

@@ -63,11 +63,11 @@ func TestBendAllowance(t *testing.T) {
 // P + 2πd and A + Pd + πd². Source: do Carmo, Differential Geometry of Curves
 // and Surfaces. The dilation works on half a shape lying on the fold.
 func TestParallelCurve(t *testing.T) {
-	square := curve.Graph{X: curve.Grid(0, 10, 0.1, nil)}
+	square := curve.Graph{X: curve.Grid(0, 10, 0.1)}
 	for range square.X {
 		square.Y = append(square.Y, 5)
 	}
-	ellipse := curve.Graph{X: curve.Grid(-3.5, 3.5, 0.02, nil)}
+	ellipse := curve.Graph{X: curve.Grid(-3.5, 3.5, 0.02)}
 	for _, x := range ellipse.X {
 		ellipse.Y = append(ellipse.Y, 2.1*math.Sqrt(max(0, 1-x*x/(3.5*3.5))))
 	}
@@ -80,7 +80,7 @@ func TestParallelCurve(t *testing.T) {
 		{"ellipse", ellipse, 0.5, 21.010492, 32.810554},
 	} {
 		n := len(c.g.X) - 1
-		out := curve.Dilate(c.g, curve.Grid(c.g.X[0]-c.d, c.g.X[n]+c.d, 0.01, nil), c.d)
+		out := curve.Dilate(c.g, curve.Grid(c.g.X[0]-c.d, c.g.X[n]+c.d, 0.01), c.d)
 		line := append(curve.Line{{X: out.X[0]}}, out.Line()...)
 		line = append(line, curve.Vec{X: out.X[len(out.X)-1]})
 		within(t, c.what+": perimeter", 2*line.Length(), c.per, 0.02)

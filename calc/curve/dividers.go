@@ -96,19 +96,25 @@ func (l Line) Walk(s0, s1 float64, n int) (chord float64, at []Place) {
 	return hi, l.Dividers(s0, hi, n)
 }
 
-// Nearest is the point of the open polyline nearest to p.
+// Nearest is the point of the open polyline nearest to p. The line needs a
+// point at least.
 func (l Line) Nearest(p Vec) Vec {
 	best, dist := l[0], l[0].Dist(p)
 	for i := 1; i < len(l); i++ {
-		d := l[i].Sub(l[i-1])
-		q := l[i-1]
-		if nn := d.X*d.X + d.Y*d.Y; nn > 0 {
-			w := p.Sub(q)
-			q = q.Add(d.Mul(min(max((w.X*d.X+w.Y*d.Y)/nn, 0), 1)))
-		}
+		q := nearestOn(l[i-1], l[i], p)
 		if r := q.Dist(p); r < dist {
 			best, dist = q, r
 		}
 	}
 	return best
+}
+
+// nearestOn is the point of the piece from a to b nearest to p.
+func nearestOn(a, b, p Vec) Vec {
+	d, w := b.Sub(a), p.Sub(a)
+	n := d.X*d.X + d.Y*d.Y
+	if n == 0 {
+		return a
+	}
+	return a.Add(d.Mul(min(max((w.X*d.X+w.Y*d.Y)/n, 0), 1)))
 }

@@ -48,6 +48,20 @@ func (g Graph) Line() Line {
 	return l
 }
 
+// Nearest is the point of the graph, drawn as a polyline, nearest to p. The
+// graph needs a point at least.
+func (g Graph) Nearest(p Vec) Vec {
+	best := Vec{g.X[0], g.Y[0]}
+	dist := best.Dist(p)
+	for i := 1; i < len(g.X); i++ {
+		q := nearestOn(Vec{g.X[i-1], g.Y[i-1]}, Vec{g.X[i], g.Y[i]}, p)
+		if r := q.Dist(p); r < dist {
+			best, dist = q, r
+		}
+	}
+	return best
+}
+
 // Area is the area between the graph and the fold (y = 0), mm².
 func (g Graph) Area() float64 {
 	var a float64
@@ -71,36 +85,41 @@ const Wall = 1e-6
 
 // Grid gives abscissae from lo to hi about step apart, with every critical
 // place inside among them and the points crowding towards it from both sides,
-// so that a curve may jump there.
-func Grid(lo, hi, step float64, critical []float64) []float64 {
+// so that a curve may jump there. Critical places stay to the last bit; where
+// two lie within a hair the one in the earlier list does.
+func Grid(lo, hi, step float64, critical ...[]float64) []float64 {
+	xs := []float64{lo, hi}
+	for _, c := range critical {
+		xs = Insert(xs, slices.Clone(c)...)
+	}
 	n := max(1, int(math.Ceil((hi-lo)/step-same)))
-	xs := make([]float64, 0, n+1+9*len(critical))
-	for _, c := range append(slices.Clone(critical), lo, hi) {
-		xs = append(xs, c)
-		for _, d := range []float64{Wall, step / 32, step / 8, step * 3 / 8} {
-			xs = append(xs, c-d, c+d)
+	more := make([]float64, 0, n+8*len(xs))
+	for _, c := range xs {
+		for _, d := range [...]float64{Wall, step / 32, step / 8, step * 3 / 8} {
+			more = append(more, c-d, c+d)
 		}
 	}
-	for i := 0; i <= n; i++ {
-		xs = append(xs, lo+(hi-lo)*float64(i)/float64(n))
+	for i := 1; i < n; i++ {
+		more = append(more, lo+(hi-lo)*float64(i)/float64(n))
 	}
-	return tidy(xs, lo, hi)
+	return Insert(xs, more...)
 }
 
-// Insert puts more abscissae between the first and the last of xs.
+// Insert puts more abscissae between the first and the last of xs, and sorts
+// more. What lies within a hair of one that is there already is left out.
 func Insert(xs []float64, more ...float64) []float64 {
-	lo, hi := xs[0], xs[len(xs)-1]
-	return tidy(append(xs, more...), lo, hi)
-}
-
-// tidy sorts xs and drops what lies outside lo to hi or twice in one place.
-func tidy(xs []float64, lo, hi float64) []float64 {
-	slices.Sort(xs)
-	out := xs[:0]
-	for _, x := range xs {
-		if x >= lo && x <= hi && (len(out) == 0 || x-out[len(out)-1] > same) {
-			out = append(out, x)
+	slices.Sort(more)
+	out := make([]float64, 0, len(xs)+len(more))
+	i := 0
+	for _, x := range more {
+		for i < len(xs) && xs[i] <= x {
+			out = append(out, xs[i])
+			i++
 		}
+		if len(out) == 0 || i == len(xs) || x-out[len(out)-1] <= same || xs[i]-x <= same {
+			continue
+		}
+		out = append(out, x)
 	}
-	return out
+	return append(out, xs[i:]...)
 }

@@ -60,7 +60,7 @@ func TestDilateAgainstBruteTwin(t *testing.T) {
 	for range 30 {
 		g, _ := random(rng)
 		r := 0.1 + 15*rng.Float64()
-		at := Grid(g.X[0]-r, g.X[len(g.X)-1]+r, 1.7, nil)
+		at := Grid(g.X[0]-r, g.X[len(g.X)-1]+r, 1.7)
 		got := Dilate(g, at, r)
 		for i, x := range at {
 			if want := brute(g, x, r, 0.002); math.Abs(got.Y[i]-want) > 0.005 {

@@ -113,31 +113,25 @@ func (p *Profile) Marks() []float64 {
 	return at
 }
 
-// Sections appends the section at x to dst; where the section changes at
-// once both apply, the one nearer the point first. Outside the knife nothing
-// is appended.
+// Sections appends the section at x to dst; at a step both apply, the one
+// nearer the point first. At a mark where only the shape changes it is that of
+// the stretch towards the handle. Outside the knife nothing is appended.
 func (p *Profile) Sections(dst []Section, x float64) []Section {
 	for i := range p.runs {
-		r := &p.runs[i]
-		if x < r.from() || x > r.to() {
-			continue
+		if r := &p.runs[i]; x >= r.from() && x <= r.to() {
+			dst = append(dst, r.section(x))
 		}
-		dst = r.sections(dst, x)
 	}
 	return dst
 }
 
-// sections appends the section of the run at x, or two where its shape
-// changes at the mark x.
-func (r *run) sections(dst []Section, x float64) []Section {
+// section is the section of the run at x, which lies on it.
+func (r *run) section(x float64) Section {
 	st := r.stations
 	j := 0 // the stretch that holds x begins at mark j
 	for j < len(st)-2 && st[j+1].At.MM() <= x {
 		j++
 	}
 	s := Section{Top: r.top.Predict(x), Bottom: r.bottom.Predict(x), Thick: r.thick.Predict(x)}
-	if j > 0 && st[j].At.MM() == x && shape(st[j]) != shape(st[j-1]) {
-		dst = append(dst, s.shaped(st[j-1]))
-	}
-	return append(dst, s.shaped(st[j]))
+	return s.shaped(st[j])
 }
