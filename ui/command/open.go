@@ -34,7 +34,7 @@ func Workbench(path string) error {
 	if info, statErr := os.Stat(path); path == o.Shelf || statErr == nil && info.IsDir() {
 		o.Shelf = path
 		o.Doc = doc.New(example.Load(time.Now()), "", store.Stamp{}, docOptions())
-		o.Greeting = "this is an invented example, a copy to try things on: it touches no file until you keep it"
+		o.Greeting = "an invented example to try things on: it touches no file until you keep it"
 		return workbench.Run(o)
 	}
 	if err := load(&o, path); err != nil {

@@ -29,7 +29,7 @@ type tickMsg struct{}
 func (m *Model) nextTick() tea.Cmd {
 	now := m.o.Clock()
 	wait := now.Truncate(time.Second).Add(time.Second).Sub(now)
-	return tea.Tick(wait, func(time.Time) tea.Msg { return tickMsg{} })
+	return m.o.Tick(wait, func(time.Time) tea.Msg { return tickMsg{} })
 }
 
 // tick is once a second: holds, the disk, and saves to be tried again.

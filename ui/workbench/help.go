@@ -2,6 +2,7 @@ package workbench
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -30,8 +31,12 @@ func (m *Model) sections() []section {
 	}
 }
 
-// helpKey scrolls the overlay; any other key closes it.
-func (m *Model) helpKey(k tea.KeyMsg) tea.Cmd {
+// helpKey scrolls the overlay; any other key closes it, but not a measuring
+// tool, whose next reading would then go astray.
+func (m *Model) helpKey(k tea.KeyMsg, reading bool) tea.Cmd {
+	if reading || k.Type == tea.KeyRunes && strings.ContainsAny(string(k.Runes), "0123456789") {
+		return nil
+	}
 	room := m.overlay().Inner().H
 	most := max(0, len(m.helpLines())-room)
 	switch k.Type {

@@ -35,7 +35,7 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 	case m.question != nil:
 		return m.answer(k, reading)
 	case m.help != nil:
-		return m.helpKey(k)
+		return m.helpKey(k, reading)
 	case m.editing():
 		return m.editKey(k, reading)
 	}

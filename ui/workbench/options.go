@@ -3,6 +3,8 @@ package workbench
 import (
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"chape/project"
 	"chape/project/store"
 	"chape/ui/canvas"
@@ -17,7 +19,8 @@ type Options struct {
 	Doc       *doc.Doc
 	Notices   project.Notices // what the file held that a save would not keep
 	FS        store.FS
-	Clock     func() time.Time // the wall clock
+	Clock     func() time.Time                                     // the wall clock
+	Tick      func(time.Duration, func(time.Time) tea.Msg) tea.Cmd // waits; tea.Tick
 	Voice     Voice
 	Styles    ink.Styles
 	Looks     Looks
@@ -65,6 +68,9 @@ func (o Options) filled() Options {
 	}
 	if o.Clock == nil {
 		o.Clock = time.Now
+	}
+	if o.Tick == nil {
+		o.Tick = tea.Tick
 	}
 	if o.Voice == nil {
 		o.Voice = mute{}

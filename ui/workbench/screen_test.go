@@ -1,0 +1,296 @@
+package workbench
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+
+	"chape/calc"
+	"chape/project"
+	"chape/project/example"
+	"chape/project/store"
+	"chape/ui/canvas"
+	"chape/ui/doc"
+	"chape/ui/layout"
+	"chape/ui/term"
+	"chape/ui/term/ink"
+)
+
+var update = flag.Bool("update", false, "write the golden screens")
+
+var morning = time.Date(2026, 11, 25, 9, 30, 0, 0, time.UTC) // a Wednesday
+
+// screen is the real root with a clock of its own, its commands run at once.
+type screen struct {
+	t     testing.TB
+	m     *Model
+	now   time.Time
+	voice *voice
+	quit  bool
+	path  string
+}
+
+// voice counts what is said beside the screen.
+type voice struct {
+	bells int
+	title string
+	said  []string
+}
+
+func (v *voice) Bell() error          { v.bells++; return nil }
+func (v *voice) Title(s string) error { v.title = s; return nil }
+func (v *voice) Notice(_ term.NoticeKind, _, text string) error {
+	v.said = append(v.said, text)
+	return nil
+}
+
+// loose opens the example as a copy without a file.
+func loose(t testing.TB, w, h int) *screen {
+	return start(t, w, h, example.Load(morning), "", calc.Compute)
+}
+
+// filed opens a project that lies in a file of its own.
+func filed(t testing.TB, w, h int, p project.Project) *screen {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "knife.toml")
+	if _, err := store.SaveNew(disk, path, project.Encode(p)); err != nil {
+		t.Fatal(err)
+	}
+	return start(t, w, h, p, path, calc.Compute)
+}
+
+var disk = store.OSLockingIn("")
+
+func start(t testing.TB, w, h int, p project.Project, path string, make doc.Maker) *screen {
+	t.Helper()
+	s := &screen{t: t, now: morning, voice: &voice{}, path: path}
+	var stamp store.Stamp
+	if path != "" {
+		var err error
+		if _, stamp, err = store.Read(disk, path); err != nil {
+			t.Fatal(err)
+		}
+	}
+	s.m = New(Options{
+		Doc:    doc.New(p, path, stamp, doc.Options{Make: make, Check: project.Project.Validate, Limits: calc.DefaultLimits()}),
+		FS:     disk,
+		Clock:  func() time.Time { return s.now },
+		Tick:   func(time.Duration, func(time.Time) tea.Msg) tea.Cmd { return nil },
+		Voice:  s.voice,
+		Styles: ink.New(ink.Middling, ink.None),
+		Looks:  Looks{Glyphs: canvas.Braille},
+		Shelf:  filepath.Join(t.TempDir(), "shelf"),
+		Elsewhere: []string{
+			t.TempDir(),
+		},
+		Suspends: true,
+	})
+	s.run(s.m.Init())
+	s.send(tea.WindowSizeMsg{Width: w, Height: h})
+	return s
+}
+
+func (s *screen) send(msg tea.Msg) {
+	_, cmd := s.m.Update(msg)
+	s.run(cmd)
+}
+
+func (s *screen) run(cmd tea.Cmd) {
+	if cmd == nil {
+		return
+	}
+	switch msg := cmd().(type) {
+	case nil:
+	case tea.QuitMsg:
+		s.quit = true
+	case tea.BatchMsg:
+		for _, c := range msg {
+			s.run(c)
+		}
+	default:
+		s.send(msg)
+	}
+}
+
+// wait lets time pass, with the ticks in it: every second for a while, then
+// one at the end.
+func (s *screen) wait(d time.Duration) {
+	for ; d > time.Second; d -= time.Second {
+		if d > 5*time.Minute {
+			s.now = s.now.Add(d - time.Second)
+			d = time.Second
+		} else {
+			s.now = s.now.Add(time.Second)
+		}
+		s.send(tickMsg{})
+		if d <= time.Second {
+			return
+		}
+	}
+	s.now = s.now.Add(d)
+	s.send(tickMsg{})
+}
+
+var named = map[string]tea.KeyType{
+	"enter": tea.KeyEnter, "tab": tea.KeyTab, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown,
+	"left": tea.KeyLeft, "right": tea.KeyRight, "home": tea.KeyHome, "end": tea.KeyEnd, "lf": tea.KeyCtrlJ,
+	"backspace": tea.KeyBackspace, "shift+tab": tea.KeyShiftTab, "pgdown": tea.KeyPgDown, "pgup": tea.KeyPgUp,
+	"ctrl+c": tea.KeyCtrlC, "ctrl+s": tea.KeyCtrlS, "ctrl+r": tea.KeyCtrlR, "ctrl+z": tea.KeyCtrlZ,
+	"delete": tea.KeyDelete, "f1": tea.KeyF1,
+}
+
+// keys types by hand: named keys, or the characters of a word.
+func (s *screen) keys(words ...string) {
+	for _, w := range words {
+		if k, ok := named[w]; ok {
+			s.now = s.now.Add(300 * time.Millisecond)
+			s.send(tea.KeyMsg{Type: k})
+			continue
+		}
+		for _, r := range w {
+			s.now = s.now.Add(300 * time.Millisecond)
+			s.send(char(r))
+		}
+	}
+}
+
+func char(r rune) tea.KeyMsg {
+	k := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}
+	if r == ' ' {
+		k.Type = tea.KeySpace
+	}
+	return k
+}
+
+// reading types as a calliper does, in one breath.
+func (s *screen) reading(figure string, ends ...string) {
+	s.now = s.now.Add(time.Second)
+	s.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(figure)})
+	for _, e := range ends {
+		s.now = s.now.Add(time.Millisecond)
+		s.send(tea.KeyMsg{Type: named[e]})
+	}
+}
+
+func (s *screen) text() string { return ansi.Strip(s.m.View()) }
+
+func (s *screen) shows(text string) {
+	s.t.Helper()
+	if !strings.Contains(s.text(), text) {
+		s.t.Errorf("the screen does not show %q:\n%s", text, s.text())
+	}
+}
+
+func (s *screen) lacks(text string) {
+	s.t.Helper()
+	if strings.Contains(s.text(), text) {
+		s.t.Errorf("the screen shows %q:\n%s", text, s.text())
+	}
+}
+
+// onDisk is the project as its file has it.
+func (s *screen) onDisk() project.Project {
+	s.t.Helper()
+	v := readVersion(disk, s.m.doc.Path())
+	if v.Err != nil {
+		s.t.Fatal(v.Err)
+	}
+	return v.Project
+}
+
+// fits checks that the screen fills its size and nothing is wider.
+func (s *screen) fits() {
+	s.t.Helper()
+	lines := strings.Split(s.m.View(), "\n")
+	if len(lines) > s.m.height {
+		s.t.Errorf("%d×%d: %d lines", s.m.width, s.m.height, len(lines))
+	}
+	for _, l := range lines {
+		if w := ansi.StringWidth(l); w > s.m.width {
+			s.t.Errorf("%d×%d: a line of %d cells: %q", s.m.width, s.m.height, w, l)
+		}
+	}
+}
+
+func TestGoldenScreens(t *testing.T) {
+	tests := []struct {
+		name string
+		w, h int
+		keys []string
+	}{
+		{"knife-80x24", 80, 24, nil},
+		{"plan-80x24", 80, 24, []string{"tab"}},
+		{"steps-80x24", 80, 24, []string{"shift+tab"}},
+		{"bench-80x24", 80, 24, []string{"b"}},
+		{"abreast-120x40", 120, 40, nil},
+		{"abreast-200x60", 200, 60, []string{"tab"}},
+		{"keys-120x40", 120, 40, []string{"?"}},
+		{"tiny-30x8", 30, 8, nil},
+	}
+	for _, tt := range tests {
+		s := loose(t, tt.w, tt.h)
+		s.keys("f1") // silences the example's hold
+		s.keys(tt.keys...)
+		s.fits()
+		var b strings.Builder
+		for l := range strings.Lines(s.text()) {
+			b.WriteString(strings.TrimRight(l, " \n") + "\n")
+		}
+		golden(t, tt.name, b.String())
+	}
+}
+
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	path := filepath.Join("testdata", name+".txt")
+	if *update {
+		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got != string(want) {
+		t.Errorf("%s has changed (go test ./ui/workbench -update writes it anew); got:\n%s", path, got)
+	}
+}
+
+// TestNoLineIsWiderThanTheScreen tries every pane, overlay and question at
+// many sizes.
+func TestNoLineIsWiderThanTheScreen(t *testing.T) {
+	s := loose(t, 80, 24)
+	s.m.doc.Commit("a long title", func(p *project.Project) error {
+		p.Title = strings.Repeat("日本 long ", 15)
+		return nil
+	})
+	states := map[string]func(){
+		"knife":    func() { s.m.focus = layout.Knife },
+		"plan":     func() { s.m.focus = layout.Plan },
+		"steps":    func() { s.m.focus = layout.Steps },
+		"help":     func() { s.m.help = &help{} },
+		"question": func() { s.m.help = nil; s.m.question = s.m.glyphQuestion() },
+		"loss":     func() { s.m.question = s.m.lossQuestion() },
+		"bench":    func() { s.m.question = nil; s.m.bench.SetOn(true) },
+	}
+	for _, name := range []string{"knife", "plan", "steps", "help", "question", "loss", "bench"} {
+		states[name]()
+		for _, w := range []int{1, 7, 39, 40, 59, 60, 80, 81, 117, 118, 139, 163, 220} {
+			for _, h := range []int{1, 11, 12, 19, 20, 24, 37, 61} {
+				s.send(tea.WindowSizeMsg{Width: w, Height: h})
+				s.fits()
+				if t.Failed() {
+					t.Fatalf("in %s", name)
+				}
+			}
+		}
+	}
+}

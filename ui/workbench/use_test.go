@@ -1,0 +1,386 @@
+package workbench
+
+import (
+	"errors"
+	"math/rand"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/calc"
+	"chape/calc/length"
+	"chape/project"
+	"chape/project/example"
+	"chape/project/store"
+	"chape/ui/layout"
+)
+
+func fresh() project.Project {
+	p := project.New("Test knife", length.Millimetres, project.Defaults())
+	p.Steps = []project.Step{
+		{Title: "Cut the body", Short: "CUT"},
+		{Title: "Let it dry", Short: "DRY", Hold: time.Hour, Latest: 2 * time.Hour},
+		{Title: "Sew", Short: "SEW"},
+	}
+	return p
+}
+
+func TestACommitIsOnTheDisk(t *testing.T) {
+	s := filed(t, 120, 40, fresh())
+	s.keys("1", "4", "0")
+	if got := s.onDisk().Outline.Blade; got == 140 {
+		t.Error("a preview was saved")
+	}
+	s.keys("enter")
+	if got := s.onDisk().Outline.Blade; got != 140 {
+		t.Errorf("on the disk: %v", got)
+	}
+	s.shows("saved")
+	s.keys("u")
+	if got := s.onDisk().Outline.Blade; got != 110 {
+		t.Errorf("undone on the disk: %v", got)
+	}
+	s.shows("undone: blade length 140")
+	s.keys("U")
+	if got := s.onDisk().Outline.Blade; got != 140 {
+		t.Errorf("done again on the disk: %v", got)
+	}
+	s.keys("q")
+	if !s.quit {
+		t.Error("q does not quit")
+	}
+}
+
+func TestStalePlanIsMarked(t *testing.T) {
+	s := filed(t, 160, 45, fresh())
+	before := s.text()
+	s.keys("1", "4", "x")
+	if strings.Count(s.text(), "is not a length") < 1 {
+		t.Errorf("no complaint:\n%s", s.text())
+	}
+	if s.text() == before {
+		t.Error("nothing shows that the plan is old")
+	}
+}
+
+// TestReadingAnywhere types a calliper's reading, with all three ends, into
+// every pane, overlay and question: only a number in hand takes it.
+func TestReadingAnywhere(t *testing.T) {
+	states := map[string]func(s *screen){
+		"plan":     func(s *screen) { s.keys("tab") },
+		"steps":    func(s *screen) { s.keys("shift+tab") },
+		"help":     func(s *screen) { s.keys("?") },
+		"question": func(s *screen) { s.m.question = s.m.glyphQuestion() },
+		"bench":    func(s *screen) { s.keys("b") },
+		"choice":   func(s *screen) { s.keys("home") },
+	}
+	for name, enter := range states {
+		s := filed(t, 120, 40, fresh())
+		enter(s)
+		before := s.onDisk()
+		for _, ends := range [][]string{{"enter"}, {"lf"}, {"enter", "lf"}} {
+			s.reading("12.34", ends...)
+		}
+		if got := s.onDisk(); !reflect.DeepEqual(got, before) || s.quit || s.m.editing() {
+			t.Errorf("%s: a reading changed something; quit %v, editing %v", name, s.quit, s.m.editing())
+		}
+	}
+	s := filed(t, 120, 40, fresh())
+	s.reading("142.5", "enter", "lf")
+	s.reading("31.2", "lf")
+	s.reading("3.8", "enter")
+	if o := s.onDisk().Outline; o.Blade != 142.5 || o.Depth != 31.2 || o.Spine != 3.8 {
+		t.Errorf("the form was filled with %+v", o)
+	}
+}
+
+func TestAlarm(t *testing.T) {
+	s := filed(t, 100, 30, fresh())
+	s.keys("shift+tab", "down", "t") // start the hold
+	s.shows("DRY: 1 h still, 10:30")
+	if s.onDisk().Steps[1].Started.IsZero() {
+		t.Fatal("the hold is not on the disk")
+	}
+	s.wait(59 * time.Minute)
+	if s.voice.bells != 0 {
+		t.Fatalf("%d bells too early", s.voice.bells)
+	}
+	s.wait(2 * time.Minute)
+	if s.voice.bells < 1 || !strings.Contains(s.voice.title, "DRY") || len(s.voice.said) != 1 {
+		t.Fatalf("%d bells, title %q, notices %q", s.voice.bells, s.voice.title, s.voice.said)
+	}
+	s.shows("DRY is due, 10:30")
+	s.wait(19 * time.Second)
+	rung := s.voice.bells
+	s.wait(21 * time.Second)
+	if s.voice.bells <= rung {
+		t.Error("the bell does not ring again")
+	}
+	before := s.onDisk()
+	s.keys(" ") // silences, and does nothing else
+	if !reflect.DeepEqual(before, s.onDisk()) {
+		t.Error("the key that silences did something as well")
+	}
+	if strings.Contains(s.voice.title, "DRY") {
+		t.Errorf("title still %q", s.voice.title)
+	}
+	s.lacks("any key silences it")
+	rung = s.voice.bells
+	s.wait(time.Minute)
+	if s.voice.bells != rung {
+		t.Error("it rings on after a key")
+	}
+	s.keys(" ")
+	if s.onDisk().Steps[1].Done.IsZero() {
+		t.Error("the next key does not tick")
+	}
+}
+
+func TestAlarmLeavesAnEditAlone(t *testing.T) {
+	p := fresh()
+	p.Steps[1].Started = morning.Add(-time.Hour + 30*time.Second)
+	s := filed(t, 100, 30, p)
+	s.keys("1")
+	s.wait(time.Minute)
+	if s.voice.bells == 0 {
+		t.Fatal("no bell")
+	}
+	s.keys("4", "0", "enter")
+	if got := s.onDisk().Outline.Blade; got != 140 {
+		t.Errorf("a key was lost: blade %v", got)
+	}
+}
+
+func TestFellDueMeanwhile(t *testing.T) {
+	p := fresh()
+	p.Steps[1].Started = morning.Add(-90 * time.Minute)
+	s := filed(t, 100, 30, p)
+	s.shows("DRY fell due meanwhile, at 09:00")
+}
+
+func TestChangedByAnotherProgram(t *testing.T) {
+	s := filed(t, 100, 30, fresh())
+	theirs := fresh()
+	theirs.Outline.Blade = 99
+	s.write(theirs)
+	s.wait(time.Second)
+	if got := s.m.doc.Committed().Outline.Blade; got != 99 {
+		t.Errorf("theirs was not loaded: %v", got)
+	}
+	s.shows("was changed by another program: its new state is loaded")
+	s.keys("u")
+	if got := s.onDisk().Outline.Blade; got != 110 {
+		t.Errorf("undo does not bring ours back: %v", got)
+	}
+}
+
+// write puts a project into the file as another program would.
+func (s *screen) write(p project.Project) {
+	s.t.Helper()
+	if err := os.WriteFile(s.path, project.Encode(p), 0o600); err != nil {
+		s.t.Fatal(err)
+	}
+}
+
+func TestChangedOnBothSides(t *testing.T) {
+	for _, key := range []string{"t", "y"} {
+		s := filed(t, 100, 30, fresh())
+		theirs := fresh()
+		theirs.Outline.Blade = 99
+		s.write(theirs)
+		s.keys("1", "4", "0", "enter") // before any look at the disk
+		s.shows("Changed on both sides")
+		blades := map[length.Length]bool{}
+		files, _ := filepath.Glob(filepath.Join(filepath.Dir(s.path), "*.toml"))
+		for _, f := range files {
+			blades[readVersion(disk, f).Project.Outline.Blade] = true
+		}
+		if !blades[99] || !blades[140] {
+			t.Fatalf("%s: in the files are %v (%q)", key, blades, files)
+		}
+		s.keys("q") // answers nothing
+		s.shows("Changed on both sides")
+		s.keys(key)
+		s.shows("saved")
+		want, name := length.Length(99), s.path
+		if key == "y" {
+			want, name = 140, s.m.doc.Path()
+			if name == s.path {
+				t.Error("ours took the place of theirs")
+			}
+		}
+		if got := s.m.doc.Committed().Outline.Blade; got != want || readVersion(disk, name).Project.Outline.Blade != want {
+			t.Errorf("%s: went on with %v", key, got)
+		}
+	}
+}
+
+// fullDisk fails to make files while it is full.
+type fullDisk struct {
+	store.FS
+	full *bool
+}
+
+func (f fullDisk) Create(name string, perm os.FileMode) (store.File, error) {
+	if *f.full {
+		return nil, &os.PathError{Op: "open", Path: name, Err: errors.New("no space left on device")}
+	}
+	return f.FS.Create(name, perm)
+}
+
+func TestSaveFailsUntilItWorks(t *testing.T) {
+	full := true
+	s := filed(t, 120, 30, fresh())
+	s.m.o.FS = fullDisk{disk, &full}
+	s.keys("1", "4", "0", "enter")
+	s.shows("NOT SAVED")
+	s.wait(time.Minute)
+	s.shows("NOT SAVED")
+	s.keys("q")
+	s.shows("Quitting puts your work into a file of its own")
+	s.keys("esc")
+	full = false
+	s.wait(time.Minute)
+	s.shows("saved")
+	if got := s.onDisk().Outline.Blade; got != 140 {
+		t.Errorf("on the disk: %v", got)
+	}
+}
+
+func TestQuittingWithoutADisk(t *testing.T) {
+	full := true
+	s := filed(t, 120, 30, fresh())
+	s.m.o.FS = fullDisk{disk, &full}
+	s.keys("1", "4", "0", "enter", "q", "q")
+	if !s.quit {
+		t.Fatal("q and q do not quit")
+	}
+	full = false // the rescue folder takes it
+	if err := s.m.Finish(nil); err != nil {
+		t.Fatalf("Finish: %v", err)
+	}
+	if got := s.onDisk().Outline.Blade; got != 140 {
+		t.Errorf("on the disk: %v", got)
+	}
+	s.keys("9")
+	s.m.doc.Commit("more", func(p *project.Project) error { p.Sheath.Leather = 4; return nil })
+	s.path = filepath.Join(t.TempDir(), "gone", "x.toml")
+	if err := s.m.Finish(&Crash{Value: "test"}); err == nil || !strings.Contains(err.Error(), "your work is in") {
+		t.Errorf("after a fault: %v", err)
+	}
+}
+
+func TestLooseCopy(t *testing.T) {
+	s := loose(t, 120, 30)
+	s.keys("f1", "q")
+	if !s.quit {
+		t.Error("an untouched copy asks before it goes")
+	}
+	s = loose(t, 120, 30)
+	s.keys("f1", "a", "q")
+	s.shows("This copy is not kept")
+	s.keys("k")
+	if !s.quit || s.m.doc.Path() == "" {
+		t.Fatalf("quit %v, path %q", s.quit, s.m.doc.Path())
+	}
+	if got, want := len(s.onDisk().Knife.Stations), len(example.Load(morning).Knife.Stations)+1; got != want {
+		t.Errorf("kept with %d marks, want %d", got, want)
+	}
+	info, err := os.Stat(filepath.Dir(s.m.doc.Path()))
+	if err != nil || info.Mode().Perm()&0o077 != 0 {
+		t.Errorf("the new shelf is open to others: %v, %v", info.Mode(), err)
+	}
+}
+
+func TestCommentsAreKeptBeside(t *testing.T) {
+	s := filed(t, 100, 30, fresh())
+	commented := append([]byte("# my own words\n"), project.Encode(fresh())...)
+	if err := os.WriteFile(s.path, commented, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s = start(t, 100, 30, fresh(), s.path, calc.Compute)
+	s.m.o.Notices = project.Notices{Comments: true}
+	s.keys("1", "4", "0", "enter")
+	s.shows("the file as it was is kept in")
+	beside, _ := filepath.Glob(filepath.Join(filepath.Dir(s.path), "*with comments*"))
+	if len(beside) != 1 {
+		t.Fatalf("beside the file: %q", beside)
+	}
+	if data, _ := os.ReadFile(beside[0]); string(data) != string(commented) {
+		t.Error("the commented file was not kept as it was")
+	}
+	s.keys("1", "5", "0", "enter")
+	if beside, _ = filepath.Glob(filepath.Join(filepath.Dir(s.path), "*with comments*")); len(beside) != 1 {
+		t.Errorf("kept more than once: %q", beside)
+	}
+}
+
+func TestMouse(t *testing.T) {
+	s := filed(t, 160, 45, fresh())
+	press := func(x, y int) {
+		s.send(tea.MouseMsg{X: x, Y: y, Action: tea.MouseActionPress, Button: tea.MouseButtonLeft})
+	}
+	for p, r := range s.m.lay.Panes {
+		press(r.X+3, r.Y+3)
+		if s.m.focus != layout.Pane(p) {
+			t.Errorf("a click into %v leaves %v in hand", layout.Pane(p), s.m.focus)
+		}
+	}
+	r := s.m.lay.Panes[layout.Knife]
+	press(r.X+3, r.Y+5)
+	s.keys("3", "1")
+	press(r.X+3, r.Y+4) // leaving the row keeps the value
+	if got := s.onDisk().Outline.Depth; got != 31 {
+		t.Errorf("depth %v", got)
+	}
+}
+
+// TestAnythingAnywhere presses ten thousand keys, mouse buttons and sizes at
+// random.
+func TestAnythingAnywhere(t *testing.T) {
+	plan, err := calc.Compute(fresh().Input(calc.DefaultLimits()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := fresh()
+	s := start(t, 120, 40, p, "", func(calc.Input) (*calc.Plan, error) { return plan, nil })
+	r := rand.New(rand.NewSource(3))
+	var names []string
+	for n := range named {
+		if n != "ctrl+s" { // the disk is not what this is about
+			names = append(names, n)
+		}
+	}
+	letters := []rune("0123456789.,/-+ aeojfxbuUqtdnrlsmZzvhHKJL[]?½\"üß日")
+	for i := range 10000 {
+		switch r.Intn(20) {
+		case 0:
+			s.send(tea.MouseMsg{X: r.Intn(130), Y: r.Intn(45), Action: tea.MouseActionPress, Button: tea.MouseButton(r.Intn(6))})
+		case 1, 2, 3, 4, 5, 6:
+			s.keys(names[r.Intn(len(names))])
+		case 7:
+			s.reading("12.34", "enter", "lf")
+		case 8:
+			s.wait(time.Duration(r.Intn(3000)) * time.Second)
+		default:
+			s.keys(string(letters[r.Intn(len(letters))]))
+		}
+		if i%500 == 0 {
+			s.send(tea.WindowSizeMsg{Width: 1 + r.Intn(200), Height: 1 + r.Intn(60)})
+		}
+		if i%25 == 0 {
+			s.fits()
+		}
+		if t.Failed() {
+			t.Fatalf("at event %d", i)
+		}
+	}
+	if err := s.m.doc.Committed().Validate(); err != nil {
+		t.Errorf("committed what will not do: %v", err)
+	}
+}
