@@ -79,7 +79,7 @@ func (s Sheet) aside(b canvas.Box, mm float64) canvas.Box {
 
 // bounds is the shape's box on the sheet.
 func (s Sheet) bounds(p *calc.Plan) canvas.Box {
-	lo, hi := p.Flat.Outline.Bounds()
+	lo, hi := flatBounds(p)
 	switch s.Shape {
 	case Half:
 		lo.Y = 0
@@ -93,6 +93,20 @@ func (s Sheet) bounds(p *calc.Plan) canvas.Box {
 	ax, ay := s.onSheet(lo, 1)
 	bx, by := s.onSheet(hi, 1)
 	return canvas.Box{MinX: math.Min(ax, bx), MinY: math.Min(ay, by), MaxX: math.Max(ax, bx), MaxY: math.Max(ay, by)}
+}
+
+// flatBounds are the corners of the whole pattern, read from its figures: the
+// outline's many points would have to be looked through for each frame.
+func flatBounds(p *calc.Plan) (lo, hi curve.Vec) {
+	wide := p.Body.Width / 2
+	lo = curve.Vec{X: p.Flat.Cut[0].X, Y: -wide}
+	hi = curve.Vec{X: p.Flat.Mouth[0].X, Y: wide}
+	if p.Body.TabLength > 0 {
+		hi.X = math.Max(hi.X, p.Loop.Start+p.Body.TabLength)
+		lo.Y = math.Min(lo.Y, p.Loop.Offset)
+		hi.Y = math.Max(hi.Y, p.Loop.Offset+p.Input.Belt.Tab.MM())
+	}
+	return lo, hi
 }
 
 // Closer is the sheet at a multiple of the scale that shows all, with a place

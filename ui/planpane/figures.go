@@ -9,6 +9,7 @@ import (
 
 	"chape/calc"
 	"chape/calc/length"
+	"chape/project"
 	"chape/project/report"
 	"chape/ui/layout"
 	"chape/ui/term"
@@ -50,7 +51,7 @@ func (m Model) sewing() []figure {
 
 func (m Model) cutting() []figure {
 	p, u := m.snap.Plan, m.snap.Unit
-	cost := p.Cost(m.rates, m.hours())
+	cost := p.Cost(m.rates, hours(m.snap.Project))
 	out := []figure{
 		area("leather to buy", cost.ToBuy, u, fmt.Sprintf("with %.0f %% for offcuts", 100*m.rates.Offcut)),
 		rough("body, long", p.Body.Length+p.Body.TabLength, u, ""),
@@ -63,7 +64,7 @@ func (m Model) cutting() []figure {
 	out = append(out, m.tightest()...)
 	if m.rates.Any() {
 		out = append(out, figure{report.Figure{
-			Name: "cost", Value: fmt.Sprintf("%.2f", cost.Total), Unit: m.currency, Note: costParts(cost, m.hours()),
+			Name: "cost", Value: fmt.Sprintf("%.2f", cost.Total), Unit: m.currency, Note: costParts(cost, hours(m.snap.Project)),
 		}, true})
 	}
 	return out
@@ -95,9 +96,9 @@ func (m Model) spare(a calc.Across) string {
 }
 
 // hours is the work at the bench so far.
-func (m Model) hours() float64 {
+func hours(p project.Project) float64 {
 	var h float64
-	for _, s := range m.snap.Project.Steps {
+	for _, s := range p.Steps {
 		h += s.Spent.Hours()
 	}
 	return h

@@ -52,13 +52,16 @@ type Model struct {
 	zoom   int        // 0: all of it
 	centre *curve.Vec // where the drawing was moved to; nil: it follows the mark
 
+	frame      int            // changes with whatever is shown
+	last       *frame         // shared by all copies
 	c          *canvas.Canvas // kept between frames
 	pens, worn []canvas.Style // of a plan that follows, and of one that does not
 }
 
 // New gives the pane; it shows nothing before it has a snapshot and a size.
 func New(styles ink.Styles) Model {
-	m := Model{Keys: DefaultKeys(), Styles: styles, c: canvas.New(0, 0, canvas.Braille)}
+	m := Model{Keys: DefaultKeys(), Styles: styles, c: canvas.New(0, 0, canvas.Braille), last: &frame{}}
+	m.touch()
 	m.rates.Offcut = calc.DefaultOffcut
 	m.pens = styles.Pens()
 	m.worn = make([]canvas.Style, len(m.pens))
@@ -71,8 +74,12 @@ func New(styles ink.Styles) Model {
 
 // SetSize sets the room inside the frame, in cells.
 func (m *Model) SetSize(width, height int) {
+	if width == m.width && height == m.height {
+		return
+	}
 	m.width, m.height = max(0, width), max(0, height)
 	m.clamp()
+	m.touch()
 }
 
 // SetSnapshot shows another state of the project.
@@ -80,8 +87,13 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	if s.Mark != m.snap.Mark {
 		m.centre = nil
 	}
+	same := m.looksLike(s)
 	m.snap = s
+	if same {
+		return
+	}
 	m.clamp()
+	m.touch()
 }
 
 // SetGlyphs chooses the characters of the drawings; aspect is the height of a
@@ -89,10 +101,14 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 func (m *Model) SetGlyphs(g canvas.Glyphs, aspect float64) {
 	m.glyphs = g
 	m.c.SetAspect(aspect)
+	m.touch()
 }
 
 // SetRates gives what leather, thread and work cost, in a currency.
-func (m *Model) SetRates(r calc.Rates, currency string) { m.rates, m.currency = r, currency }
+func (m *Model) SetRates(r calc.Rates, currency string) {
+	m.rates, m.currency = r, currency
+	m.touch()
+}
 
 // Page is the page shown.
 func (m Model) Page() Page { return m.page }
@@ -100,6 +116,7 @@ func (m Model) Page() Page { return m.page }
 // Update takes a key, or a mouse event whose place is counted from the pane's
 // upper left.
 func (m Model) Update(msg tea.Msg) (Model, tea.Cmd) {
+	m.touch()
 	switch msg := msg.(type) {
 	case tea.KeyMsg:
 		if msg.Paste {

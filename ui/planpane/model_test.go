@@ -265,10 +265,33 @@ func TestBackHalf(t *testing.T) {
 	}
 }
 
+// A tick that changes nothing draws nothing anew; what changes is drawn.
+func TestDrawsOnlyChanges(t *testing.T) {
+	m := shown(t, 78, 24, nil)
+	before, made := m.View(), m.last.made
+	s := m.snap
+	s.Now = s.Now.Add(time.Second)
+	m.SetSnapshot(s)
+	m.SetSize(78, 24)
+	if m.last.made != made {
+		t.Error("a tick draws the pane anew")
+	}
+	s.Unit = length.Inches
+	m.SetSnapshot(s)
+	if m.View() == before {
+		t.Error("another unit shows the same")
+	}
+	other := press(m, "right")
+	if a, b := other.View(), m.View(); a == b {
+		t.Error("two copies show the same frame")
+	}
+}
+
 func BenchmarkPane(b *testing.B) {
 	m := shown(b, 160, 45, nil)
 	b.ReportAllocs()
 	for b.Loop() {
+		m.touch()
 		m.View()
 	}
 }
@@ -277,6 +300,7 @@ func BenchmarkSmallPane(b *testing.B) {
 	m := shown(b, 78, 19, nil)
 	b.ReportAllocs()
 	for b.Loop() {
+		m.touch()
 		m.View()
 	}
 }

@@ -7,11 +7,41 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"chape/ui/act"
 	"chape/ui/canvas"
 	"chape/ui/draw"
 	"chape/ui/layout"
 	"chape/ui/term"
 )
+
+// frame is the last view drawn. The screen is asked for after every message,
+// and most of them change nothing here.
+type frame struct {
+	made  int // how many there have been to draw
+	drawn int // which of them view is
+	view  string
+}
+
+// touch says that what is shown may have changed.
+func (m *Model) touch() {
+	m.last.made++
+	m.frame = m.last.made
+}
+
+// looksLike tells whether a snapshot shows what the last one did.
+func (m *Model) looksLike(s act.Snapshot) bool {
+	a, b := m.snap, s
+	return a.Plan != nil && a.Plan == b.Plan && a.Stale == b.Stale && said(a.Err) == said(b.Err) &&
+		a.Unit == b.Unit && a.Mark == b.Mark && hours(a.Project) == hours(b.Project) &&
+		a.Project.Customer.Hand == b.Project.Customer.Hand && a.Project.Customer.Edge == b.Project.Customer.Edge
+}
+
+func said(err error) string {
+	if err == nil {
+		return ""
+	}
+	return err.Error()
+}
 
 // View returns exactly as many lines as the pane is high, each as wide as the
 // pane.
@@ -19,7 +49,11 @@ func (m Model) View() string {
 	if m.width == 0 || m.height == 0 {
 		return ""
 	}
-	return strings.Join(layout.Fit(m.lines(), m.width, m.height), "\n")
+	if m.last.drawn != m.frame {
+		m.last.view = strings.Join(layout.Fit(m.lines(), m.width, m.height), "\n")
+		m.last.drawn = m.frame
+	}
+	return m.last.view
 }
 
 func (m Model) lines() []string {
