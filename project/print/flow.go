@@ -19,7 +19,10 @@ type flow struct {
 	y      float64
 }
 
-const gutter = 8.0 // between columns, mm
+const (
+	gutter     = 8.0 // between columns, mm
+	pageNumber = 3.0 // what it takes at the foot
+)
 
 // newFlow starts a run of pages of one name, with up to so many columns.
 func newFlow(j *job, name string, cols int) *flow {
@@ -27,7 +30,7 @@ func newFlow(j *job, name string, cols int) *flow {
 	for cols > 1 && (w-gutter*float64(cols-1))/float64(cols) < 85 {
 		cols--
 	}
-	f := &flow{j: j, name: name, cols: cols, h: h, width: (w - gutter*float64(cols-1)) / float64(cols)}
+	f := &flow{j: j, name: name, cols: cols, h: h - pageNumber, width: (w - gutter*float64(cols-1)) / float64(cols)}
 	f.newPage()
 	return f
 }

@@ -13,9 +13,13 @@ import (
 // What the frame of a sheet at true size takes, mm.
 const (
 	leftStrip   = 9.0
-	bottomStrip = 42.0
+	scaleStrip  = 24.0 // pricks and rule, above the words
 	pricksApart = 100.0
 	prickRadius = 1.2
+
+	nameSize  = 3.2 // of the letters of a sheet's name
+	frameSize = 2.6 // of the other words
+	frameLine = 3.4
 )
 
 // page is one page in millimetres as measured on paper, from the upper left
@@ -25,23 +29,53 @@ type page struct {
 	d    drawing
 }
 
-// tile gives the room a page has for the drawing.
-func (j *job) tile() (w, h float64) {
+// below gives the lines of words under the scale; on narrow paper the sheet's
+// name is the first.
+func (j *job) below(name string, words []string) []string {
+	w, _ := j.o.Paper.area(j.o.Correction)
+	lines := []string{j.heading(frameSize, w-4)}
+	if len(j.beside(name)) == 0 {
+		words = append([]string{name}, words...)
+	}
+	for _, s := range words {
+		lines = append(lines, wrap(printable(s), frameSize, w-4, false)...)
+	}
+	return lines
+}
+
+// beside gives the lines of a sheet's name right of the pricks, if there is
+// room for it.
+func (j *job) beside(name string) []string {
+	w, _ := j.o.Paper.area(j.o.Correction)
+	lines := wrap(printable(name), nameSize, w-pricksApart-12, true)
+	if len(lines) > 3 {
+		return nil
+	}
+	return lines
+}
+
+// tile gives the room that sheets of a title and with such words have for the
+// drawing.
+func (j *job) tile(title string, words []string) (w, h float64) {
 	w, h = j.o.Paper.area(j.o.Correction)
-	return w - leftStrip, h - bottomStrip
+	longest := sheetName(title, sheet{row: 88, col: 88, number: 888}, 888)
+	return w - leftStrip, h - scaleStrip - frameLine*float64(len(j.below(longest, words))) - 1
+}
+
+func sheetName(title string, s sheet, all int) string {
+	if all == 1 {
+		return title
+	}
+	return fmt.Sprintf("%s, sheet %d of %d: %s", title, s.number, all, s.name())
 }
 
 // sheets cuts a drawing up and gives each sheet its frame.
 func (j *job) sheets(title string, d *drawing, words []string, zones []zone) ([]page, tiling) {
-	w, h := j.tile()
+	w, h := j.tile(title, words)
 	t := cutUp(d, w, h)
 	var pages []page
 	for _, s := range t.sheets {
-		name := title
-		if len(t.sheets) > 1 {
-			name = fmt.Sprintf("%s, sheet %d of %d: %s", title, s.number, len(t.sheets), s.name())
-		}
-		p := page{name: name}
+		p := page{name: sheetName(title, s, len(t.sheets))}
 		on := t.onSheet(d, s)
 		on.label(s.area)
 		on.put(zones, s.area)
@@ -50,17 +84,17 @@ func (j *job) sheets(title string, d *drawing, words []string, zones []zone) ([]
 			p.d.add(notForLeather(s.area), move)
 		}
 		p.d.add(on, move)
-		j.frame(&p, words)
+		j.frame(&p, h, words)
 		pages = append(pages, p)
 	}
 	return pages, t
 }
 
-// frame draws the pricks, the rule and the words of a sheet at true size.
-func (j *job) frame(p *page, words []string) {
-	w, h := j.o.Paper.area(j.o.Correction)
+// frame draws the pricks, the rule and the words of a sheet at true size below
+// a drawing so high.
+func (j *job) frame(p *page, high float64, words []string) {
 	d := &p.d
-	corner := curve.Vec{X: 4, Y: h - bottomStrip + 7}
+	corner := curve.Vec{X: 4, Y: high + 7}
 	for _, v := range []curve.Vec{corner, corner.Add(curve.Vec{X: pricksApart}), corner.Sub(curve.Vec{Y: pricksApart})} {
 		d.circle(circle{scaleLayer, hair, v, prickRadius})
 		d.line(scaleLayer, hair, v.Sub(curve.Vec{X: 2}), v.Add(curve.Vec{X: 2}))
@@ -70,22 +104,11 @@ func (j *job) frame(p *page, words []string) {
 	d.text(text{layer: scaleLayer, at: corner.Add(curve.Vec{X: 50, Y: 0.8}), s: "set your dividers here: " + apart, size: wordSize, anchor: middle})
 	d.text(text{layer: scaleLayer, at: corner.Add(curve.Vec{X: 0.8, Y: -50}), s: "set your dividers here: " + apart, size: wordSize, anchor: middle, angle: math.Pi / 2})
 	rule(d, corner.Add(curve.Vec{Y: 6}))
-	const large, small = 3.2, 2.6
-	name := wrap(printable(p.name), large, w-corner.X-pricksApart-8, true)
-	if len(name) > 3 { // narrow paper: below, with the other words
-		name, words = nil, append([]string{p.name}, words...)
+	for i, s := range j.beside(p.name) {
+		d.text(text{layer: wordLayer, at: corner.Add(curve.Vec{X: pricksApart + 6, Y: 1 + 4*float64(i)}), s: s, size: nameSize, bold: true})
 	}
-	for i, s := range name {
-		d.text(text{layer: wordLayer, at: corner.Add(curve.Vec{X: pricksApart + 6, Y: 1 + 4*float64(i)}), s: s, size: large, bold: true})
-	}
-	y := corner.Y + 17
-	for _, s := range append([]string{j.heading(small, w-4)}, words...) {
-		for _, l := range wrap(printable(s), small, w-4, false) {
-			if y <= h-0.7 {
-				d.text(text{layer: wordLayer, at: curve.Vec{X: 2, Y: y}, s: l, size: small})
-			}
-			y += 3.4
-		}
+	for i, s := range j.below(p.name, words) {
+		d.text(text{layer: wordLayer, at: curve.Vec{X: 2, Y: high + scaleStrip + frameLine*float64(i)}, s: s, size: frameSize})
 	}
 }
 

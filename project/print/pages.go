@@ -32,7 +32,7 @@ func (j *job) pages() []page {
 	body, tiles := j.sheets(name, &pattern, []string{j.sideWords(), j.scaleWords(), j.looseWords()}, j.halves())
 
 	welt := j.welt()
-	weltWords := []string{"Every ply is the same" + j.sanding() + ". Skive the last 10 to 15 mm at the point.", j.scaleWords()}
+	weltWords := []string{"Every ply is the same" + j.sanding() + ". Skive the last " + j.show(10) + " to " + j.show(15) + " at the point.", j.scaleWords()}
 	closed := j.settingOut()
 	closedWords := []string{
 		"Front of the closed sheath, at true size. Distances are along the stitch line from the mouth. Divider setting " +

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"chape/calc"
+	"chape/calc/curve"
 	"chape/calc/length"
 	"chape/project"
 )
@@ -81,7 +82,7 @@ func TestManySheets(t *testing.T) {
 		t.Fatal(err)
 	}
 	d := j.pattern()
-	w, h := j.tile()
+	w, h := j.tile("Pattern", []string{j.sideWords(), j.scaleWords(), j.looseWords()})
 	got := cutUp(&d, w, h)
 	if got.rows < 5 || got.cols < 4 {
 		t.Errorf("%d rows, %d columns: want at least 5 and 4 for this test to show anything", got.rows, got.cols)
@@ -160,6 +161,7 @@ func TestNothingNearTheEdge(t *testing.T) {
 	odd.Title = strings.Repeat("W", 300)
 	odd.Units = length.Inches
 	for _, o := range []Options{{}, {Paper: paper(t, "letter")}, {Paper: paper(t, "148x180")}, {Trial: 0.3, Half: true},
+		{Half: true, Paper: paper(t, "148x180"), Correction: Correction{95.5, 96}},
 		{Correction: Correction{98.5, 101.2}}, {Paper: paper(t, "150x200"), Correction: Correction{102, 97}}} {
 		for _, p := range []project.Project{garden(), odd, large(5, 3)} {
 			plan := compute(t, p)
@@ -167,7 +169,7 @@ func TestNothingNearTheEdge(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			const least = edge - 0.01
+			const least = 8 - 0.01 // mm, as promised
 			for i, q := range readPDF(t, data) {
 				for _, l := range q.paths {
 					lo, hi := l.pts.Bounds()
@@ -189,6 +191,40 @@ func TestNothingNearTheEdge(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Narrow paper must not lose the words that a pattern's safety hangs on.
+func TestNarrowPaperSaysAll(t *testing.T) {
+	o := Options{Half: true, Paper: paper(t, "148x180"), Correction: Correction{98.5, 101.2}}
+	data, err := PDF(garden(), compute(t, garden()), o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheets := 0
+	for i, p := range readPDF(t, data) {
+		words := oneLine(p.words())
+		if len(p.circles(scaleLayer)) == 0 || !strings.Contains(words, "Half pattern, sheet") {
+			continue
+		}
+		sheets++
+		for _, want := range []string{"the other ends at the mouth.", "before you cut.", "100 × 100 mm.", "thickness takes it up.", "revision 3"} {
+			if !strings.Contains(words, want) {
+				t.Errorf("page %d does not say %q", i+1, want)
+			}
+		}
+	}
+	if sheets < 2 {
+		t.Errorf("%d sheets of the half pattern, want several", sheets)
+	}
+}
+
+// Dashes go on over a joint: a piece knows how much of the line lies before it.
+func TestClipKeepsDashes(t *testing.T) {
+	p := path{stroke: dashed, pts: curve.Line{{X: 0}, {X: 40}, {X: 40, Y: 50}}}
+	got := p.clip(box{curve.Vec{X: 10, Y: -1}, curve.Vec{X: 50, Y: 20}})
+	if len(got) != 1 || got[0].from != 10 || got[0].pts.Length() != 50 {
+		t.Errorf("clip = %+v, want one piece of 50 mm from 10 mm on", got)
 	}
 }
 

@@ -7,12 +7,49 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
+
+	"chape/calc"
+	"chape/project"
 )
 
 // File is a printed file that is to be written.
 type File struct {
 	Name string // without folder: "orchard.pdf"
 	Data []byte
+}
+
+// Files prints what is asked for, "pdf" or "svg", under a name without
+// ending. A trial and a half pattern have names of their own, so that neither
+// replaces the pattern that leather is cut by. The same kind twice is printed
+// once.
+func Files(p project.Project, plan *calc.Plan, o Options, base string, kinds []string) ([]File, error) {
+	if o.Half {
+		base += " half"
+	}
+	if o.Trial != 0 {
+		base += " trial"
+	}
+	var out []File
+	for i, kind := range kinds {
+		if slices.Contains(kinds[:i], kind) {
+			continue
+		}
+		draw := PDF
+		switch kind {
+		case "pdf":
+		case "svg":
+			draw = SVG
+		default:
+			return nil, fmt.Errorf("%.40q is nothing to print as: try pdf, svg or pdf,svg", kind)
+		}
+		data, err := draw(p, plan, o)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, File{base + "." + kind, data})
+	}
+	return out, nil
 }
 
 // ErrForeign says that a file there was not written by this program.

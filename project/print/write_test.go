@@ -67,3 +67,30 @@ func TestWriteNowhere(t *testing.T) {
 		}
 	}
 }
+
+func TestFiles(t *testing.T) {
+	plan := compute(t, bar())
+	for _, c := range []struct {
+		o    Options
+		want []string
+	}{
+		{Options{}, []string{"bar.svg", "bar.pdf"}},
+		{Options{Half: true}, []string{"bar half.svg", "bar half.pdf"}},
+		{Options{Trial: 0.1}, []string{"bar trial.svg", "bar trial.pdf"}},
+	} {
+		files, err := Files(bar(), plan, c.o, "bar", []string{"svg", "pdf", "svg"})
+		if err != nil || len(files) != 2 {
+			t.Fatalf("Files: %d, %v", len(files), err)
+		}
+		for i, f := range files {
+			if f.Name != c.want[i] || !Ours(f.Data) {
+				t.Errorf("file %q, want %q, marked as ours: %v", f.Name, c.want[i], Ours(f.Data))
+			}
+		}
+	}
+	for _, kinds := range [][]string{{"dxf"}, {""}} {
+		if _, err := Files(bar(), plan, Options{}, "bar", kinds); err == nil {
+			t.Errorf("Files as %q: want an error", kinds)
+		}
+	}
+}
