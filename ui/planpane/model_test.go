@@ -220,13 +220,33 @@ func TestStaleAndMissing(t *testing.T) {
 	}
 }
 
-// Warnings stand before the figures, with their remedy.
+// Warnings stand before the figures and notes behind them, each whole; of the
+// others there is only the number.
 func TestWarningsFirst(t *testing.T) {
 	m := shown(t, 78, 60, func(p *project.Project) { p.Knife.Back = knife.Sharp })
-	got := plain(m)
-	warn, figures := strings.Index(got, "! the back is sharp"), strings.Index(got, "divider setting")
-	if warn < 0 || figures < warn {
-		t.Errorf("the warning is at %d, the figures at %d", warn, figures)
+	got := strings.Join(strings.Fields(plain(m)), " ")
+	figures, warned, fine := strings.Index(got, "divider setting"), 0, 0
+	for _, c := range m.snap.Plan.Checks {
+		at := strings.Index(got, c.Text(length.Millimetres))
+		switch c.Level {
+		case calc.Warn:
+			warned++
+			if at < 0 || at > figures || !strings.HasPrefix(got[at-2:], "! ") {
+				t.Errorf("the warning on %s is at %d, the figures at %d", c.Name, at, figures)
+			}
+		case calc.Note:
+			if at < figures || !strings.HasPrefix(got[at-2:], "* ") {
+				t.Errorf("the note on %s is at %d, the figures at %d", c.Name, at, figures)
+			}
+		default:
+			fine++
+			if at >= 0 {
+				t.Errorf("%s is well and said at length", c.Name)
+			}
+		}
+	}
+	if warned == 0 || !strings.Contains(got, number(fine)+" checks fine") {
+		t.Errorf("%d warnings, %d fine:\n%s", warned, fine, plain(m))
 	}
 }
 
