@@ -19,10 +19,10 @@ type Bar struct {
 // ScaleBar chooses the shortest round length that takes at least five cells,
 // at a scale in cells a millimetre; none of more than most cells.
 func ScaleBar(scale float64, u length.Unit, most int) (Bar, bool) {
-	rounds := []length.Length{1, 2, 5, 10, 20, 50, 100, 200, 500}
+	rounds := []length.Length{0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500}
 	if u == length.Inches {
 		rounds = nil
-		for _, n := range []float64{0.125, 0.25, 0.5, 1, 2, 5, 10, 20} {
+		for _, n := range []float64{1. / 32, 1. / 16, 1. / 8, 0.25, 0.5, 1, 2, 5, 10, 20} {
 			rounds = append(rounds, length.Length(n)*length.Inch)
 		}
 	}

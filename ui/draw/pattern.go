@@ -129,17 +129,26 @@ func (s Sheet) holes(c *canvas.Canvas, at []curve.Vec, half, apart, across float
 	}
 	for i, v := range at {
 		d := s.dot(v, half)
-		if r := across / 2 * scale; r >= 1 || s.glyphs == canvas.ASCII {
-			c.Circle(d.X, d.Y, r, holeRim)
-		} else {
-			c.Cross(d.X, d.Y, 1, ink.PenHole)
-		}
+		s.hole(c, d, across/2*scale)
 		if n := i + 1; numbered && (n == 1 || n%10 == 0 || n == len(at)) {
 			in := v
 			in.Y = math.Max(0, v.Y-apart*1.5)
 			cx, cy := s.cell(c, in, half)
 			c.Text(cx, cy, strconv.Itoa(n), ink.PenHole)
 		}
+	}
+}
+
+// hole is a ring where there is room for one; else a dot that stands out of
+// the dashes of its line.
+func (s Sheet) hole(c *canvas.Canvas, at canvas.Point, r float64) {
+	switch {
+	case s.glyphs == canvas.ASCII && r < 2:
+		c.Dot(at.X, at.Y, ink.PenHole)
+	case r < 1:
+		c.Cross(at.X, at.Y, 1, ink.PenHole)
+	default:
+		c.Circle(at.X, at.Y, r, holeRim)
 	}
 }
 

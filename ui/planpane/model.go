@@ -43,6 +43,7 @@ type Model struct {
 	rates    calc.Rates
 	currency string
 	glyphs   canvas.Glyphs
+	aspect   float64 // of a cell, its height in its widths
 	width    int
 	height   int
 
@@ -99,13 +100,19 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 // SetGlyphs chooses the characters of the drawings; aspect is the height of a
 // cell in cell widths.
 func (m *Model) SetGlyphs(g canvas.Glyphs, aspect float64) {
-	m.glyphs = g
+	if g == m.glyphs && aspect == m.aspect {
+		return
+	}
+	m.glyphs, m.aspect = g, aspect
 	m.c.SetAspect(aspect)
 	m.touch()
 }
 
 // SetRates gives what leather, thread and work cost, in a currency.
 func (m *Model) SetRates(r calc.Rates, currency string) {
+	if r == m.rates && currency == m.currency {
+		return
+	}
 	m.rates, m.currency = r, currency
 	m.touch()
 }
