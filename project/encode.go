@@ -20,7 +20,7 @@ const heading = "# A sheath project of chape. Lengths in millimetres. Comments a
 // written, so that nobody edits what would be filled over.
 //
 // Keys beyond those of format 1 as it was first laid down: step.caution,
-// step.note, step.ended, step.spent; and the keys of [knife.outline]: point,
+// step.note, step.ended, step.spent; room.temperature, room.humidity; and the keys of [knife.outline]: point,
 // blade, depth, spine, grind, front, front_length, front_depth, front_thick,
 // handle, handle_depth, handle_thick, swell, butt, section.
 func Encode(p Project) []byte {
@@ -30,7 +30,7 @@ func Encode(p Project) []byte {
 	if p.Source != FromOutline {
 		writeRows(&b, "knife.station", marks, p.Knife.Stations)
 	}
-	writeScalars(&b, p, slices.Concat(sheath, belt, stitches))
+	writeScalars(&b, p, slices.Concat(sheath, belt, stitches, room))
 	writeRows(&b, "fit", fits, p.Fits)
 	writeRows(&b, "step", steps, p.Steps)
 	writeRows(&b, "weigh", weighings, p.Weigh)
@@ -85,6 +85,12 @@ func (s Spec) toTOML(v any) string {
 			return manyLines(v)
 		}
 		return `"` + escape(v) + `"`
+	case []string:
+		var quoted []string
+		for _, w := range v {
+			quoted = append(quoted, `"`+escape(w)+`"`)
+		}
+		return "[" + strings.Join(quoted, ", ") + "]"
 	case time.Time:
 		if s.Kind == Date {
 			return v.Format(time.DateOnly)

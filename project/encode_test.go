@@ -17,21 +17,22 @@ func TestEncodeIsReadable(t *testing.T) {
 	p.Sheath.Mouth = 150
 	p.Customer.Due = time.Date(2026, 12, 18, 0, 0, 0, 0, time.UTC)
 	p.Steps = []Step{{
-		Title: "dry", Hold: 24 * time.Hour, Latest: 90 * time.Minute, Spent: 90*time.Second + 500*time.Millisecond, Skipped: true,
+		Title: "dry", Hold: 24 * time.Hour, Latest: 49*time.Hour + 30*time.Minute, Spent: 90*time.Second + 500*time.Millisecond, Skipped: true,
 		Started: time.Date(2026, 11, 25, 9, 30, 0, 0, time.FixedZone("X", 3600)),
 	}}
+	p.Room = Room{Temperature: 18.5, HasTemperature: true}
 	text := string(Encode(p))
 	for _, want := range []string{
 		"format = 1\n", `title = "say \"hi\" \\ \t\u001B[2J\u009B\u202E é ½"` + "\n",
 		"notes = \"\"\"\none\n\n\\\"\\\"\\\"three\\\"\\\"\\\" \\\\ \\rfour\n\"\"\"\n",
-		"leather = 0.396875\n", "mouth = 150.0\n", "due = 2026-12-18\n", `hold = "24h"` + "\n", `latest = "1h30m"` + "\n",
-		`spent = "1m30.5s"` + "\n", "started = 2026-11-25T09:30:00+01:00\n", "skipped = true\n",
+		"leather = 0.396875\n", "mouth = 150.0\n", "due = 2026-12-18\n", `hold = "24h"` + "\n", `latest = "49h30m"` + "\n",
+		`spent = "1m30.5s"` + "\n", "started = 2026-11-25T09:30:00+01:00\n", "skipped = true\n", "\n[room]\ntemperature = 18.5\n\n",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("Encode lacks %q in\n%s", want, text)
 		}
 	}
-	for _, no := range []string{"offset", "needle", "ended", "note =", "[knife.outline]", "\x1b"} {
+	for _, no := range []string{"offset", "needle", "ended", "note =", "humidity", "[knife.outline]", "\x1b"} {
 		if strings.Contains(text, no) {
 			t.Errorf("Encode has %q in\n%s", no, text)
 		}

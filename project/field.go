@@ -28,17 +28,19 @@ const (
 	Moment              // time.Time; zero: not yet
 	Span                // time.Duration
 	Flag                // bool
+	Words               // []string; in a configuration alone
 )
 
 // Spec says what a field is: the reading and the writing of the file, the
 // checks and the screens all go by it.
 type Spec struct {
 	Key     string          // in the file: "sheath.leather", "knife.station.at"
-	Group   string          // "project", "customer", "knife", "outline", "sheath", "belt", "stitches"
+	Group   string          // "project", "customer", "knife", "outline", "sheath", "belt", "stitches", "room"
 	Name    string          // the trade's plain words, for the screen
 	Hint    string          // how to measure or choose it, one line
 	Kind    Kind            //
 	Fine    length.Fineness // the tool it is measured with
+	In      string          // unit of a number: "g"
 	Min     float64         // mm, or as the kind counts; texts: unused
 	Max     float64         // texts: the most letters
 	Above   bool            // Min itself is too little
@@ -107,10 +109,8 @@ func (f Field) Unit(p Project) string {
 	switch f.Kind {
 	case Length, Leather:
 		return p.Units.String()
-	case Number:
-		return "g"
 	}
-	return ""
+	return f.In
 }
 
 func (s Spec) show(v any, u length.Unit) string {
@@ -227,6 +227,9 @@ func (s Spec) outside(v any, u length.Unit) (Problem, bool) {
 		return p, !s.holds(float64(v))
 	case string:
 		return s.badText(v, p)
+	case []string:
+		p.Found, p.Remedy = fmt.Sprintf("%d words", len(v)), fmt.Sprintf("give at most %d", int(s.Max))
+		return p, float64(len(v)) > s.Max
 	case time.Duration:
 		p.Found, p.Remedy = quote(shortSpan(v)), fmt.Sprintf("give 0h to %s, such as 24h or 15m", shortSpan(time.Duration(s.Max)))
 		return p, v < 0 || v > time.Duration(s.Max)

@@ -200,7 +200,7 @@ var weighings = []column[Weighing]{
 			func(w *Weighing) *time.Time { return &w.When })
 		return c
 	}(),
-	at(Spec{Key: "weigh.grams", Group: "drying", Name: "grams", Kind: Number, Max: 20000, Above: true, Needed: true,
+	at(Spec{Key: "weigh.grams", Group: "drying", Name: "grams", Kind: Number, In: "g", Max: 20000, Above: true, Needed: true,
 		Hint: "the sheath alone, on the kitchen scale"}, 0.0, func(w *Weighing) *float64 { return &w.Grams }),
 	at(Spec{Key: "weigh.state", Group: "drying", Name: "state", Kind: Choice, Options: []string{"drying", "before"},
 		Hint: "before: just before wetting"}, "drying", func(w *Weighing) *string { return &w.State }),

@@ -135,6 +135,13 @@ func TestTypedIntoAField(t *testing.T) {
 		{"knife.outline.front_length", "0.5", "", "knife.outline.front_length: found 0.5 mm: give 1 mm or more"},
 		{"fit.by", "-1.5", "-1.5", ""},
 		{"weigh.grams", "141,5", "141.5", ""},
+		{"room.temperature", "-2,5", "-2.5", ""},
+		{"room.temperature", "", "not known", ""},
+		{"room.temperature", "64", "", "64 will not do: give -30, up to 60"},
+		{"room.humidity", "55", "55", ""},
+		{"room.humidity", "0", "0", ""},
+		{"room.humidity", "Not known", "not known", ""},
+		{"room.humidity", "damp", "", `"damp" is not a number: try 3.5`},
 	} {
 		p := full()
 		if strings.HasPrefix(c.key, "knife.outline.") {
@@ -286,7 +293,7 @@ func TestProposeMouth(t *testing.T) {
 func TestUnitsBehindTheValues(t *testing.T) {
 	p := full()
 	p.Units = length.Inches
-	for key, want := range map[string]string{"sheath.mouth": "in", "sheath.leather": "in", "weigh.grams": "g", "sheath.plies": "", "title": ""} {
+	for key, want := range map[string]string{"sheath.mouth": "in", "sheath.leather": "in", "weigh.grams": "g", "room.temperature": "°C", "room.humidity": "%", "sheath.plies": "", "title": ""} {
 		if got := named(t, key).Unit(p); got != want {
 			t.Errorf("%s: Unit = %q, want %q", key, got, want)
 		}

@@ -100,7 +100,7 @@ func (f *filler) table(name string, m map[string]any) {
 			continue
 		}
 		switch key {
-		case "customer", "knife", "knife.outline", "sheath", "belt", "stitch":
+		case "customer", "knife", "knife.outline", "sheath", "belt", "stitch", "room":
 			if sub, ok := m[k].(map[string]any); ok {
 				f.table(key, sub)
 			} else {
@@ -217,6 +217,8 @@ func (s Spec) fromTOML(raw any) (v any, remedy string) {
 		return nil, "write true or false"
 	case Span:
 		return spanFrom(raw)
+	case Words:
+		return wordsFrom(raw)
 	}
 	return s.timeFrom(raw)
 }
@@ -258,6 +260,23 @@ func (s Spec) lengthFrom(raw any) (any, string) {
 		return nil, remedy
 	}
 	return mm, ""
+}
+
+func wordsFrom(raw any) (any, string) {
+	const remedy = `write a list of texts, such as ["command", "word"], or [] for none`
+	list, ok := raw.([]any)
+	if !ok {
+		return nil, remedy
+	}
+	var words []string
+	for _, w := range list {
+		t, ok := w.(string)
+		if !ok || strings.ContainsRune(t, 0) {
+			return nil, remedy
+		}
+		words = append(words, t)
+	}
+	return words, ""
 }
 
 func spanFrom(raw any) (any, string) {

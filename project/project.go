@@ -36,6 +36,7 @@ type Project struct {
 	Sheath   calc.Sheath
 	Belt     calc.Belt
 	Stitch   calc.Stitch
+	Room     Room
 	Fits     []Fit
 	Steps    []Step
 	Weigh    []Weighing

@@ -13,7 +13,7 @@ func scalarKeys(table string) []string {
 		}
 	}
 	if table == "" {
-		out = append(out, "format", "fit", "step", "weigh", "customer", "knife", "sheath", "belt", "stitch")
+		out = append(out, "format", "fit", "step", "weigh", "customer", "knife", "sheath", "belt", "stitch", "room")
 	}
 	for _, c := range scalars {
 		add(c.Key)

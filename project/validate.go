@@ -14,7 +14,8 @@ import (
 // Besides the range of each field: the first mark stands at 0, the marks are
 // in order, at most two share one place, a section at least is left between
 // steps, no bottom lies above its top; the mouth lies on the knife; gap is
-// more than clearance, blend more than margin and sanding together.
+// more than clearance, blend more than margin and sanding together; a step's
+// latest not short of its hold.
 func (p Project) Validate() error {
 	c := checker{units: p.Units}
 	ranges(&c, scalars, -1, p)
@@ -71,6 +72,9 @@ func (c *checker) checkRows(p Project) bool {
 	}
 	for i, s := range p.Steps {
 		ranges(c, steps, i, s)
+		if s.Latest > 0 && s.Latest < s.Hold {
+			c.add("step.latest", i, quote(shortSpan(s.Latest)), "give at least hold, "+shortSpan(s.Hold)+", or take it out: a step is not looked at before its hold is over")
+		}
 	}
 	for i, w := range p.Weigh {
 		ranges(c, weighings, i, w)
