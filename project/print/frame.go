@@ -181,6 +181,9 @@ func (j *job) sideWords() string {
 		if j.plan.Body.TabLength > 0 {
 			s += "; the tab belongs to the back half only, the other ends at the mouth"
 		}
+		if j.plan.Flat.Drain != nil {
+			s += "; the drain hole belongs to the back half only"
+		}
 		s += "."
 	}
 	return s

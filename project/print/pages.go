@@ -1,6 +1,7 @@
 package print
 
 import (
+	"fmt"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -32,11 +33,10 @@ func (j *job) pages() []page {
 	body, tiles := j.sheets(name, &pattern, []string{j.sideWords(), j.scaleWords(), j.looseWords()}, j.halves())
 
 	welt := j.welt()
-	weltWords := []string{"Every ply is the same" + j.sanding() + ". Skive the last " + j.show(10) + " to " + j.show(15) + " at the point.", j.scaleWords()}
+	weltWords := []string{"Every ply is the same" + j.sanding() + ". Skive the last " + j.skive() + " at the point.", j.scaleWords()}
 	closed := j.settingOut()
 	closedWords := []string{
-		"Front of the closed sheath, at true size. Distances are along the stitch line from the mouth. Divider setting " +
-			length.Length(j.plan.Stitch.Walk).Figure(j.p.Units, length.Calliper) + " " + j.p.Units.String() + ".",
+		"Front of the closed sheath, at true size. Distances are along the stitch line from the mouth. Divider setting " + j.dividers() + ".",
 		"Step the dividers along this line to check them; then measure the line on the real sheath.", j.scaleWords()}
 	if j.trial() {
 		weltWords = append(weltWords, j.looseWords())
@@ -59,6 +59,24 @@ func (j *job) sanding() string {
 		return "; nothing is allowed for sanding"
 	}
 	return "; " + j.exact(j.p.Sheath.Sanding.MM()) + " is to be sanded off the outer edge"
+}
+
+// skive is how much of the welt's end is thinned (common practice, no source).
+func (j *job) skive() string {
+	if j.p.Units == length.Inches {
+		return "3/8 to 5/8 in"
+	}
+	return "10 to 15 mm"
+}
+
+// dividers gives the setting as closely as dividers can be set: for inch
+// makers in decimals, for a 64th is too coarse for a row of steps.
+func (j *job) dividers() string {
+	walk := length.Length(j.plan.Stitch.Walk)
+	if j.p.Units == length.Inches {
+		return fmt.Sprintf("%.3f in, %.2f mm", walk.In(), walk.MM())
+	}
+	return walk.Figure(length.Millimetres, length.Calliper) + " mm"
 }
 
 // capital makes the first letter large.

@@ -66,6 +66,7 @@ func (j *job) pattern() drawing {
 	if !j.o.Half {
 		j.half(&d, f, true)
 	}
+	j.mouth(&d, f)
 	j.tab(&d, f)
 	if c := flat.Drain; c != nil {
 		at := f.at(c.Centre)
@@ -73,6 +74,21 @@ func (j *job) pattern() drawing {
 		d.text(text{layer: wordLayer, at: at.Add(curve.Vec{Y: -c.Diameter/2 - 1.5}), s: "drain " + j.exact(c.Diameter), size: wordSize, anchor: middle})
 	}
 	return d
+}
+
+// mouth names the mouth line on the half that has no tab across it.
+func (j *job) mouth(d *drawing, f facing) {
+	side := -1.0
+	if j.o.Half {
+		if j.plan.Body.TabLength > 0 {
+			return // the line under the tab has words of its own
+		}
+		side = 1
+	}
+	y := j.plan.Body.MouthCut / 2
+	w := textWidth("mouth", false) * wordSize / 2
+	lowest, _ := mouthUnder(j.plan.Flat.Mouth, y-w, y+w).Bounds()
+	d.text(text{layer: wordLayer, at: f.at(curve.Vec{X: lowest.X - 1 - 0.7*wordSize, Y: side * y}), s: "mouth", size: wordSize, anchor: middle})
 }
 
 // half draws the seam of one half.

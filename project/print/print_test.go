@@ -2,10 +2,7 @@ package print
 
 import (
 	"bytes"
-	"fmt"
 	"math"
-	"os/exec"
-	"slices"
 	"strings"
 	"testing"
 
@@ -13,6 +10,7 @@ import (
 	"chape/calc/curve"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/example"
 )
 
 // large is the invented knife blown up: a blade of 500 mm and wide.
@@ -40,14 +38,19 @@ func TestPatternOnPaper(t *testing.T) {
 	left.Customer.Hand = calc.LeftHand
 	noLoop := bar()
 	noLoop.Belt.Loop = calc.NoLoop
+	odd := garden()
+	odd.Belt.Tab, odd.Sheath.Leather, odd.Sheath.Plies, odd.Units = 5, 6, 4, length.Inches
 	for _, c := range []struct {
 		name string
 		p    project.Project
 		o    Options
 	}{
+		{"tab too narrow to sew", odd, Options{}},
+		{"no loop, half", noLoop, Options{Half: true}},
 		{"bar", bar(), Options{}},
 		{"no loop", noLoop, Options{}},
 		{"garden", garden(), Options{}},
+		{"the example", example.Load(day), Options{}},
 		{"garden letter", garden(), Options{Paper: paper(t, "letter")}},
 		{"garden a3", garden(), Options{Paper: paper(t, "a3")}},
 		{"lying paper", garden(), Options{Paper: paper(t, "297x210")}},
@@ -194,105 +197,12 @@ func TestNothingNearTheEdge(t *testing.T) {
 	}
 }
 
-// Narrow paper must not lose the words that a pattern's safety hangs on.
-func TestNarrowPaperSaysAll(t *testing.T) {
-	o := Options{Half: true, Paper: paper(t, "148x180"), Correction: Correction{98.5, 101.2}}
-	data, err := PDF(garden(), compute(t, garden()), o)
-	if err != nil {
-		t.Fatal(err)
-	}
-	sheets := 0
-	for i, p := range readPDF(t, data) {
-		words := oneLine(p.words())
-		if len(p.circles(scaleLayer)) == 0 || !strings.Contains(words, "Half pattern, sheet") {
-			continue
-		}
-		sheets++
-		for _, want := range []string{"the other ends at the mouth.", "before you cut.", "100 × 100 mm.", "thickness takes it up.", "revision 3"} {
-			if !strings.Contains(words, want) {
-				t.Errorf("page %d does not say %q", i+1, want)
-			}
-		}
-	}
-	if sheets < 2 {
-		t.Errorf("%d sheets of the half pattern, want several", sheets)
-	}
-}
-
 // Dashes go on over a joint: a piece knows how much of the line lies before it.
 func TestClipKeepsDashes(t *testing.T) {
 	p := path{stroke: dashed, pts: curve.Line{{X: 0}, {X: 40}, {X: 40, Y: 50}}}
 	got := p.clip(box{curve.Vec{X: 10, Y: -1}, curve.Vec{X: 50, Y: 20}})
 	if len(got) != 1 || got[0].from != 10 || got[0].pts.Length() != 50 {
 		t.Errorf("clip = %+v, want one piece of 50 mm from 10 mm on", got)
-	}
-}
-
-func TestWords(t *testing.T) {
-	p := garden()
-	p.Title = "½″ é × ° e\u0301" // the last in two pieces, as some systems name files
-	data, err := PDF(p, compute(t, p), Options{Date: day})
-	if err != nil {
-		t.Fatal(err)
-	}
-	var all strings.Builder
-	for _, q := range readPDF(t, data) {
-		all.WriteString(oneLine(q.words()) + " ")
-	}
-	got := all.String()
-	for _, want := range []string{"½″ é × ° é", "revision 3", "25 November 2026", "row 2, column 1", "set your dividers here: 100 mm", "4″",
-		"Print at 100 %", "Grain side up", "right hand, edge to the rear", "In paper this hangs 2.5 mm loose", "relief hole 3.2 mm",
-		"drain 4 mm", "stitch line", "glue line: welt to here", "fold", "cut", "welt, ply 1 of 1", "divider setting", "half-widths",
-		"wait 24 h, look by 48 h", "leather dust", "not for storage", "local rules", "for Zoé"} {
-		if !strings.Contains(got, want) {
-			t.Errorf("nowhere on paper: %q", want)
-		}
-	}
-	if strings.Contains(got, "TRIAL") {
-		t.Error("a pattern for leather is marked as a trial")
-	}
-	tool, err := exec.LookPath("pdftotext")
-	if err != nil {
-		return // the check above read the bytes; this one is another reader's
-	}
-	cmd := exec.Command(tool, "-", "-")
-	cmd.Stdin = bytes.NewReader(data)
-	out, err := cmd.Output()
-	if err != nil {
-		t.Fatalf("pdftotext: %v", err)
-	}
-	for _, want := range []string{"½″ é × ° é", "row 2, column 1", "set your dividers here: 100 mm"} {
-		if !strings.Contains(string(out), want) {
-			t.Errorf("pdftotext finds no %q", want)
-		}
-	}
-}
-
-func TestTitlesBreakNoPage(t *testing.T) {
-	plain, err := PDF(garden(), compute(t, garden()), Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	want := len(readPDF(t, plain))
-	for _, title := range []string{"", " ", `"quoted" 'knife' \ ) ( %`, "🔪 knife 🇬🇧 👩‍🔧", strings.Repeat("long ", 60), strings.Repeat("W", 300),
-		"סכין גן עברית", "سكين الحديقة", "\u202etxet\u202c", "a\x00b\nc\td\r", "\xff\xfe broken", "Ċ Ȋ"} {
-		p := garden()
-		p.Title, p.Customer.Name, p.Notes = title, title, title
-		p.Steps[0].Title, p.Steps[1].Caution = title, title
-		data, err := PDF(p, compute(t, p), Options{})
-		if err != nil {
-			t.Errorf("title %q: %v", title, err)
-			continue
-		}
-		if got := len(readPDF(t, data)); got < want || got > want+1 {
-			t.Errorf("title %q: %d pages, want %d", title, got, want)
-		}
-		if _, err := SVG(p, compute(t, p), Options{}); err != nil {
-			t.Errorf("title %q: %v", title, err)
-		}
-	}
-	if got := printable("עa🔪"); got != "□a□" {
-		t.Errorf("printable gives %q, want a box for each letter the font lacks", got)
 	}
 }
 
@@ -350,82 +260,9 @@ func TestSameInputSameBytes(t *testing.T) {
 	}
 }
 
-// The eight cases as the geometry has them: from the right hip, edge to the
-// rear, grain side up, the back half lies right; each of the three mirrors it.
-func TestEightSides(t *testing.T) {
-	for _, c := range []struct {
-		hand  calc.Hand
-		edge  calc.Edge
-		up    calc.Up
-		right bool
-	}{
-		{calc.RightHand, calc.EdgeRear, calc.GrainUp, true},
-		{calc.RightHand, calc.EdgeRear, calc.FleshUp, false},
-		{calc.RightHand, calc.EdgeFront, calc.GrainUp, false},
-		{calc.RightHand, calc.EdgeFront, calc.FleshUp, true},
-		{calc.LeftHand, calc.EdgeRear, calc.GrainUp, false},
-		{calc.LeftHand, calc.EdgeRear, calc.FleshUp, true},
-		{calc.LeftHand, calc.EdgeFront, calc.GrainUp, true},
-		{calc.LeftHand, calc.EdgeFront, calc.FleshUp, false},
-	} {
-		name := fmt.Sprint(c.hand, " ", c.edge, " ", c.up)
-		p := garden()
-		p.Customer.Hand, p.Customer.Edge = c.hand, c.edge
-		plan := compute(t, p)
-		data, err := PDF(p, plan, Options{Up: c.up, Paper: paper(t, "a3")}) // all on one sheet
-		if err != nil {
-			t.Fatal(err)
-		}
-		seen := false
-		for _, q := range readPDF(t, data) {
-			if !slices.ContainsFunc(q.texts, func(w readText) bool { return w.s == "back half" }) {
-				continue
-			}
-			seen = true
-			checkSide(t, name, q, plan, c.right)
-			if want := map[calc.Up]string{calc.GrainUp: "Grain side up", calc.FleshUp: "Flesh side up"}[c.up]; !strings.Contains(oneLine(q.words()), want) {
-				t.Errorf("%s: the sheet does not say %q", name, want)
-			}
-		}
-		if !seen {
-			t.Errorf("%s: no sheet names the back half", name)
-		}
-	}
-}
-
-// checkSide finds the fold, the drain and the relief holes on the paper.
-func checkSide(t *testing.T, name string, q readPage, plan *calc.Plan, right bool) {
-	t.Helper()
-	var fold, low, high float64
-	for _, l := range q.paths {
-		if l.layer == foldLayer && l.dashed && math.Abs(l.pts[0].X-l.pts[1].X) < 0.01 {
-			fold, low, high = l.pts[0].X, l.pts[0].Y, l.pts[1].Y
-		}
-	}
-	if !(high < low) {
-		t.Fatalf("%s: the mouth is not up: fold from %.1f to %.1f", name, low, high)
-	}
-	side := -1.0
-	if right {
-		side = 1
-	}
-	zero := low + plan.Flat.Cut[0].X // paper's y of the knife's point
-	want := []calc.Circle{*plan.Flat.Drain}
-	want = append(want, plan.Loop.Relief...)
-	for _, w := range want {
-		ok := false
-		for _, got := range q.circles(reliefLayer) {
-			ok = ok || math.Abs(got.at.X-(fold+side*w.Centre.Y)) < 0.05 && math.Abs(got.at.Y-(zero-w.Centre.X)) < 0.05 &&
-				math.Abs(got.radius-w.Diameter/2) < 0.01
-		}
-		if !ok {
-			t.Errorf("%s: no hole of %.2f mm at %+.2f from the fold, %.2f along it", name, w.Diameter, side*w.Centre.Y, w.Centre.X)
-		}
-	}
-}
-
-func BenchmarkPDF(b *testing.B) {
-	p := garden()
+// The example is to be printed in 150 ms at most.
+func BenchmarkExample(b *testing.B) {
+	p := example.Load(day)
 	plan := compute(b, p)
 	for b.Loop() {
 		if _, err := PDF(p, plan, Options{}); err != nil {
