@@ -1,16 +1,46 @@
 package calc
 
 import (
-	"fmt"
 	"math"
 
 	"chape/calc/knife"
-	"chape/calc/length"
 )
 
-// heldOff is the gap between the blade's back and the fold from which on a
-// guard holds the fold off, mm (common practice, no source).
-const heldOff = 1
+// checkFold compares the inside radius at the fold, where the spine or the
+// welt is thinnest, with the leather.
+func (p *Plan) checkFold() Check {
+	r, at := p.at.foldRadius()
+	leather := p.Input.Sheath.Leather.MM()
+	c := Check{Name: "fold", Value: r, At: at, HasAt: true}
+	const place = "inside radius at the fold, %v: %v for leather of %v; "
+	tail := "it folds without cracking"
+	if r < p.Input.Limits.FoldShare*leather-tie {
+		c.Level, tail = Note, "thin for it: dampen the fold well before folding"
+	}
+	c.say(place+tail, inPlace(at), inCalliper(r), inCalliper(leather))
+	return c
+}
+
+// foldRadius is the least inside radius of the fold over the knife, and
+// where: half the welt, or half the back where it lies against the fold.
+func (s *sampled) foldRadius() (r, at float64) {
+	half := s.in.Sheath.Welt.MM() / 2
+	r = math.Inf(1)
+	var buf []knife.Section
+	for _, x := range s.lower.X {
+		here := half
+		buf = s.knife.Sections(buf[:0], x)
+		for _, sec := range buf {
+			if sec.Top < s.in.Sheath.Leather.MM() && sec.Kind != knife.Oval {
+				here = math.Max(here, sec.Thick/2)
+			}
+		}
+		if here < r-tie {
+			r, at = here, x
+		}
+	}
+	return r, at
+}
 
 // checkBack warns of a back that would cut the fold, and says when a guard
 // stands proud of it.
@@ -18,42 +48,41 @@ func (p *Plan) checkBack() Check {
 	c := Check{Name: "back"}
 	if p.Input.Knife.Back == knife.Sharp {
 		c.Level, c.Value = Warn, 1
-		c.say = func(u length.Unit) string {
-			return fmt.Sprintf("the back is sharp: along %s of fold it would cut the leather from inside, towards the wearer; "+
-				"this is no knife for a fold-over sheath, make one sewn on both sides", ruler(p.at.mouth, u))
-		}
+		c.say("sharp back, along %v of fold: it cuts the leather from inside, towards the wearer: "+
+			"this knife wants a sheath sewn along both edges", inRuler(p.at.mouth))
 		return c
 	}
 	gap, at, held := p.at.guardProud()
-	if !held {
-		c.say = func(length.Unit) string { return "the fold lies against the back of the knife" }
+	if !held || gap <= p.Input.Limits.HeldOff.MM() {
+		c.say("the fold lies against the back of the knife")
 		return c
 	}
 	c.Level, c.Value, c.At, c.HasAt = Note, gap, at, true
-	c.say = func(u length.Unit) string {
-		return fmt.Sprintf("%s from the point the guard stands proud of the back and holds the fold %s off the blade: "+
-			"end the mouth before it, or accept the gap", ruler(at, u), calliper(gap, u))
-	}
+	c.say("guard proud of the back, %v: it holds the fold %v off the blade: "+
+		"end the mouth before it, or accept the gap", inPlace(at), inCalliper(gap))
 	return c
 }
 
-// guardProud finds whether what touches the fold inside the sheath is no
-// blade, while the blade nowhere comes near it: the blade's least gap, and the
-// place of what touches.
+// guardProud finds how far what is no blade stands proud of the blade's back
+// inside the sheath: the difference of the two least gaps, and where the
+// proudest stands. Not held where there is only one of the two.
 func (s *sampled) guardProud() (gap, at float64, held bool) {
-	gap, at = math.Inf(1), math.Inf(1)
+	blade, proud := math.Inf(1), math.Inf(1)
 	var buf []knife.Section
 	for _, x := range s.lower.X {
 		buf = s.knife.Sections(buf[:0], x)
 		for _, sec := range buf {
 			if sec.Kind == knife.Blade {
-				gap = math.Min(gap, sec.Top)
-			} else if sec.Top < tie {
-				at = math.Min(at, x)
+				blade = math.Min(blade, sec.Top)
+			} else if sec.Top < proud-tie {
+				proud, at = sec.Top, x
 			}
 		}
 	}
-	return gap, at, !math.IsInf(gap, 1) && gap > heldOff && !math.IsInf(at, 1)
+	if math.IsInf(blade, 1) || math.IsInf(proud, 1) {
+		return 0, 0, false
+	}
+	return blade - proud, at, true
 }
 
 // checkMouth looks at where the mouth stands on the handle: past its fattest
@@ -63,25 +92,27 @@ func (p *Plan) checkMouth() []Check {
 	if !has {
 		return nil
 	}
-	mouth, left := p.at.mouth, p.at.knife.Length()-p.at.mouth
+	mouth, end, need := p.at.mouth, p.at.knife.Length(), p.Input.Limits.HandleLeft.MM()
+	left := end - mouth
 	c := Check{Name: "mouth", Value: left, At: mouth, HasAt: true}
-	switch need := p.Input.Limits.HandleLeft.MM(); {
+	const place = "mouth, %v: "
+	switch {
+	case left < need-tie && end > need:
+		c.Level = Warn
+		c.say(place+"leaves %v of handle to hold, less than %v: end it at %v", inPlace(mouth), inRuler(left), inRuler(need), inRuler(end-need))
 	case left < need-tie:
 		c.Level = Warn
-		c.say = func(u length.Unit) string {
-			return fmt.Sprintf("mouth at %s leaves %s of handle to hold, less than %s: move the mouth %s towards the point",
-				ruler(mouth, u), ruler(left, u), ruler(need, u), ruler(need-left, u))
-		}
+		c.say(place+"leaves %v of a knife of %v to hold: this knife is too short for a pouch", inPlace(mouth), inRuler(left), inRuler(end))
+	case mouth < fat-tie && end-fat < need:
+		c.Level = Note
+		c.say(place+"%v short of the fattest part of the handle, the leather can't close behind the swell: add a strap",
+			inPlace(mouth), inRuler(fat-mouth))
 	case mouth < fat-tie:
 		c.Level = Note
-		c.say = func(u length.Unit) string {
-			return fmt.Sprintf("mouth at %s is %s short of the fattest part of the handle, the leather can't close behind the swell: "+
-				"move the mouth to %s, or add a strap", ruler(mouth, u), ruler(fat-mouth, u), ruler(fat, u))
-		}
+		c.say(place+"%v short of the fattest part of the handle, the leather can't close behind the swell: end it past %v",
+			inPlace(mouth), inRuler(fat-mouth), inRuler(fat))
 	default:
-		c.say = func(u length.Unit) string {
-			return fmt.Sprintf("mouth at %s leaves %s of handle to hold", ruler(mouth, u), ruler(left, u))
-		}
+		c.say(place+"leaves %v of handle to hold", inPlace(mouth), inRuler(left))
 	}
 	return []Check{c}
 }
@@ -102,50 +133,4 @@ func (s *sampled) fattest() (at float64, has bool) {
 		look(x)
 	}
 	return at, has
-}
-
-// checkTab keeps the loop's stitches out of fold and welt.
-func (p *Plan) checkTab() Check {
-	b, l, s := p.Input.Belt, p.Loop, p.at
-	n := len(s.seam.Y) - 1
-	glue := p.Body.MouthStitch - (s.seam.Y[n] - s.inner.Y[n])
-	tab, least := b.Tab.MM(), 2*p.Input.Sheath.Leather.MM()
-	inFold, inWelt := least-l.Offset, l.Offset+tab-glue
-	c := Check{Name: "tab", Value: math.Min(-inFold, -inWelt), At: s.mouth, HasAt: true}
-	at := func(u length.Unit) string { return fmt.Sprintf("tab at the mouth, %s", ruler(s.mouth, u)) }
-	switch {
-	case l.Rows == 0:
-		c.Level = Warn
-		c.say = func(u length.Unit) string {
-			return fmt.Sprintf("%s: %s wide is too narrow for one stitch of %s with margins; make the tab at least %s wide",
-				at(u), ruler(tab, u), ruler(p.Input.Stitch.Pitch.MM(), u), ruler(3*p.Input.Stitch.Pitch.MM(), u))
-		}
-	case b.rise() < 0:
-		c.Level = Warn
-		c.say = func(u length.Unit) string {
-			return fmt.Sprintf("%s: the stitch row lies %s too far below the mouth for this belt; bring the row up", at(u), ruler(-b.rise(), u))
-		}
-	case inFold > tie && inWelt > tie:
-		c.Level = Warn
-		c.say = func(u length.Unit) string {
-			return fmt.Sprintf("%s: %s too wide, it stands in the fold and in the welt; make it %s wide",
-				at(u), ruler(inFold+inWelt, u), ruler(math.Max(0, tab-inFold-inWelt), u))
-		}
-	case inFold > tie:
-		c.Level = Warn
-		c.say = func(u length.Unit) string {
-			return fmt.Sprintf("%s: %s too near the fold; move it out to %s from the fold", at(u), ruler(inFold, u), ruler(least, u))
-		}
-	case inWelt > tie:
-		c.Level = Warn
-		c.say = func(u length.Unit) string {
-			return fmt.Sprintf("%s: its stitches run %s into the welt; move it in to %s from the fold, or make it narrower",
-				at(u), ruler(inWelt, u), ruler(math.Max(0, l.Offset-inWelt), u))
-		}
-	default:
-		c.say = func(u length.Unit) string {
-			return fmt.Sprintf("%s: clear of fold and welt by %s", at(u), ruler(c.Value, u))
-		}
-	}
-	return c
 }

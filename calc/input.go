@@ -130,6 +130,8 @@ type Limits struct {
 	ArmSpans    length.Length // longest thread that is handy: two arm spans
 	HandleLeft  length.Length // handle to hold above the mouth
 	GatherReach length.Length // the stretch over which gather is taken
+	FoldShare   float64       // least inside radius at the fold, share of the leather's thickness
+	HeldOff     length.Length // a guard prouder of the back than this holds the fold off
 }
 
 // DefaultLimits gives the thresholds in use unless the user changes them.
@@ -139,5 +141,6 @@ func DefaultLimits() Limits {
 		GatherEasy: 0.06, GatherMost: 0.18,
 		GuardNote: 3, GuardWarn: 1.5,
 		Drum: 50, ArmSpans: 3400, HandleLeft: 50, GatherReach: 20,
+		FoldShare: 0.5, HeldOff: 1,
 	}
 }

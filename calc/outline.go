@@ -11,26 +11,45 @@ import (
 func (s *sampled) mouthX(y float64) float64 {
 	rise := s.in.Sheath.MouthRise.MM()
 	wide := s.cut.Y[len(s.cut.Y)-1]
-	z := math.Min(math.Max(y/wide, 0), 1)
+	z := math.Min(math.Abs(y)/wide, 1) // past the fold it goes down again
 	return s.mouth + rise*(1+math.Cos(math.Pi*z))/2
 }
 
 // corner is how an outer corner of the mouth is taken off: an arc from the
 // cut line to the mouth line. Without rounding both ends are the corner.
 type corner struct {
+	radius     float64
 	cut, mouth curve.Vec
 	arc        curve.Line
 }
 
-// mouthCorner rounds the corner between cut line and mouth by mouth_round,
-// or as much of it as half the mouth and half the sheath have room for.
+// mouthCorner rounds the corner between cut line and mouth by mouth_round.
+// Where that would cut off the end of the stitch line, or where the mouth or
+// the sheath is too short for it, the radius is as large as will do.
 func (s *sampled) mouthCorner() corner {
 	wide := s.cut.Y[len(s.cut.Y)-1]
-	tip := curve.Vec{X: s.mouth, Y: wide}
+	stitch := s.stitch.Y[len(s.stitch.Y)-1]
 	r := math.Min(s.in.Sheath.MouthRound.MM(), math.Min(wide, s.mouth)/2)
-	if r <= 0 {
-		return corner{tip, tip, curve.Line{tip}}
+	for range 5 {
+		if r < leastRound {
+			break
+		}
+		c := s.roundCorner(r)
+		if c.mouth.Y >= stitch-leastRound {
+			return c
+		}
+		r *= (wide - stitch) / (wide - c.mouth.Y) // on straight lines this is it
 	}
+	tip := curve.Vec{X: s.mouth, Y: wide}
+	return corner{0, tip, tip, curve.Line{tip}}
+}
+
+// leastRound is the smallest radius that is worth drawing, mm.
+const leastRound = 0.01
+
+// roundCorner takes the corner off with the radius r.
+func (s *sampled) roundCorner(r float64) corner {
+	wide := s.cut.Y[len(s.cut.Y)-1]
 	near := s.cut.Between(s.mouth-4*r, s.mouth)
 	edge := s.mouthGraph(math.Max(0, wide-3*r), wide)
 	// The arc's centre lies r below the cut line and r short of the mouth line.
@@ -45,7 +64,7 @@ func (s *sampled) mouthCorner() corner {
 		}
 	}
 	c := curve.Vec{X: lo, Y: height(lo)}
-	on := corner{cut: near.Line().Nearest(c), mouth: flip(edge).Nearest(c)}
+	on := corner{radius: r, cut: near.Nearest(c), mouth: flip(edge).Nearest(c)}
 	on.arc = arcBetween(c, on.cut, on.mouth)
 	return on
 }
@@ -106,42 +125,4 @@ func (s *sampled) frontHalf(c corner) curve.Line {
 	l = append(l, c.arc...)
 	mouth := s.mouthLine(c)
 	return append(l, mouth[:len(mouth)-1].Reverse()...)
-}
-
-// outline is the whole body: the back half (y > 0) with the tab, then the
-// front half mirrored.
-func (s *sampled) outline(half curve.Line, l Loop, tabLength, tab float64) curve.Line {
-	out := half
-	if tabLength > 0 && len(l.Relief) == 2 {
-		out = s.withTab(half, l, tabLength, tab)
-	}
-	out = append(curve.Line(nil), out...)
-	for i := len(half) - 2; i > 0; i-- { // both ends lie on the fold
-		out = append(out, curve.Vec{X: half[i].X, Y: -half[i].Y})
-	}
-	return out
-}
-
-// withTab puts the tab into the mouth line of a half. Each cut along the tab
-// ends in a relief hole, whose rim is followed round the body's side.
-func (s *sampled) withTab(half curve.Line, l Loop, tabLength, tab float64) curve.Line {
-	near, far := l.Relief[0], l.Relief[1]
-	outer := arcRound(far.Centre, far.Diameter/2, math.Pi/2, math.Pi)
-	inner := arcRound(near.Centre, near.Diameter/2, math.Pi/2, math.Pi)
-	end := l.Start + tabLength
-	var out curve.Line
-	i := 0
-	for ; i < len(half) && !(half[i].X >= s.mouth && half[i].Y <= outer[0].Y); i++ {
-		out = append(out, half[i])
-	}
-	out = append(out, outer...)
-	out = append(out, curve.Vec{X: end, Y: l.Offset + tab}, curve.Vec{X: end, Y: l.Offset})
-	out = append(out, inner...)
-	last := inner[len(inner)-1].Y
-	for ; i < len(half); i++ {
-		if half[i].Y < last {
-			out = append(out, half[i])
-		}
-	}
-	return out
 }

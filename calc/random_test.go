@@ -86,6 +86,13 @@ func checkSane(t *testing.T, p *Plan) {
 			finite("curve", v.X, v.Y)
 		}
 	}
+	for _, l := range []curve.Line{p.Flat.Stitch, p.Flat.Glue, p.Flat.Cut, q.Flat} {
+		for _, v := range l {
+			if v.Y < -1e-6 {
+				t.Fatalf("the pattern reaches past the fold at %v in %+v", v, p.Input)
+			}
+		}
+	}
 	for _, c := range p.Checks {
 		finite("check "+c.Name, c.Value, c.At)
 		if c.Text(length.Millimetres) == "" || c.Text(length.Inches) == "" {

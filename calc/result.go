@@ -156,8 +156,9 @@ type Check struct {
 	At    float64 // place along the fold, where HasAt
 	HasAt bool
 	Level Level
-	say   func(length.Unit) string
+	text  func(length.Unit) string
 }
 
-// Text says where, how much in the shown unit, and one remedy.
-func (c Check) Text(u length.Unit) string { return c.say(u) }
+// Text says where, how much in the shown unit, and one remedy where the level
+// is not OK. The zero Check has none.
+func (c Check) Text(u length.Unit) string { return c.text(u) }

@@ -1,0 +1,109 @@
+package calc
+
+import (
+	"fmt"
+	"math"
+
+	"chape/calc/curve"
+	"chape/calc/length"
+)
+
+// checkGuard finds the hole whose rim comes nearest to the knife.
+func (p *Plan) checkGuard() Check {
+	lim, half := p.Input.Limits, p.Stitch.Choice().Diameter/2
+	dist := make([]float64, len(p.Stitch.Positions))
+	least := math.Inf(1)
+	for i, h := range p.Stitch.Positions {
+		dist[i] = p.at.toKnife(h) - half
+		least = math.Min(least, dist[i])
+	}
+	c := Check{Name: "thread guard", Value: least, At: math.Inf(1), HasAt: true}
+	for i, h := range p.Stitch.Positions {
+		if dist[i] <= least+tie {
+			c.At = math.Min(c.At, h.X)
+		}
+	}
+	const place = "knife to the rim of a hole, %v: %v; "
+	x, d := inPlace(c.At), inCalliper(least)
+	switch {
+	case least < lim.GuardWarn.MM():
+		c.Level = Warn
+		c.say(place+"the edge can reach the thread: stitch %v further from the knife", x, d, inCalliper(lim.GuardNote.MM()-least))
+	case least < lim.GuardNote.MM():
+		c.Level = Note
+		c.say(place+"little leather before the thread: stitch %v further from the knife", x, d, inCalliper(lim.GuardNote.MM()-least))
+	default:
+		c.say(place+"enough leather before the thread", x, d)
+	}
+	return c
+}
+
+// toKnife is the distance in the plane from a point of the stitch line to the
+// region that the knife needs. The line never comes nearer than the gap; only
+// its drawing with straight pieces would.
+func (s *sampled) toKnife(h curve.Vec) float64 {
+	// The closing moves the line out by no more than its radius.
+	far := s.g + s.b + s.step
+	near := s.lower.Between(h.X-far, h.X+far)
+	d := near.Nearest(h).Dist(h)
+	if h.X < 0 && h.Y < s.lower.Y[0] { // beside the point the knife ends in a line across
+		d = -h.X
+	}
+	return math.Max(d, s.g)
+}
+
+// checkEdge compares the margin with hole and leather.
+func (p *Plan) checkEdge() Check {
+	margin, leather := p.Input.Sheath.Margin.MM(), p.Input.Sheath.Leather.MM()
+	hole := p.Stitch.Choice().Diameter
+	c := Check{Name: "edge", Value: margin}
+	const place = "stitch line to the rim, all along: %v; "
+	switch {
+	case margin <= hole/2:
+		c.Level = Warn
+		c.say(place+"the holes break out of the rim: make it %v", inCalliper(margin), inCalliper(math.Max(leather, hole)))
+	case margin < leather-tie:
+		c.Level = Note
+		c.say(place+"less than the leather is thick, the rim may tear: make it %v", inCalliper(margin), inCalliper(leather))
+	default:
+		c.say(place+"enough to carry the stitches", inCalliper(margin))
+	}
+	return c
+}
+
+// checkHollow compares the tightest hollow of the cut line with the smallest
+// drum it can be sanded with.
+func (p *Plan) checkHollow() Check {
+	d, drum := 2*(p.at.b-p.at.m), p.Input.Limits.Drum.MM()
+	c := Check{Name: "hollow", Value: d}
+	const place = "smallest hollow of the cut line: %v across; "
+	if d < drum-tie {
+		c.Level = Note
+		c.say(place+"your smallest drum will not go in: make it %v", inRuler(d), inRuler(drum))
+	} else {
+		c.say(place+"your smallest drum goes in", inRuler(d))
+	}
+	return c
+}
+
+// checkThread tells when a thread is longer than arms are.
+func (p *Plan) checkThread() Check {
+	l, span := p.Thread.Length, p.Input.Limits.ArmSpans.MM()
+	c := Check{Name: "thread length", Value: l}
+	if l > span {
+		c.Level = Note
+		c.say("thread for the seam: %v, longer than two arm spans (%v): split it, the second from where the first ends",
+			inLong(l), inLong(span))
+	} else {
+		c.say("thread for the seam: %v in one piece", inLong(l))
+	}
+	return c
+}
+
+// long shows a length in metres or feet, as thread is pulled from the reel.
+func long(mm float64, u length.Unit) string {
+	if u == length.Inches {
+		return fmt.Sprintf("%.1f ft", mm/(12*length.Inch.MM()))
+	}
+	return fmt.Sprintf("%.2f m", mm/1000)
+}
