@@ -62,13 +62,18 @@ func forWhom(name string) string {
 
 // step writes a line of the checklist with a box to tick.
 func (f *flow) step(n int, s report.StepLine) {
-	const size, row, indent = 2.7, 3.7, 10.0
+	const size, small, row, indent = 2.7, 2.4, 3.7, 10.0
 	title := s.Title
 	if s.Skipped {
 		title += " (skipped)"
 	}
 	lines := wrap(printable(title), size, f.width-indent, false)
-	f.need(row * float64(len(lines)))
+	holds := f.holdLines(s.Hold, size, indent)
+	var caution []string
+	if s.Caution != "" {
+		caution = wrap(printable(s.Caution), small, f.width-indent, false)
+	}
+	f.need(row*float64(len(lines)+len(holds)) + 1 + small*1.35*float64(len(caution)))
 	b := box{curve.Vec{X: f.x(), Y: f.y + 0.3}, curve.Vec{X: f.x() + 2.6, Y: f.y + 2.9}}
 	f.page().path(path{layer: wordLayer, stroke: thin, pts: b.corners(), closed: true})
 	if s.Done {
@@ -80,15 +85,28 @@ func (f *flow) step(n int, s report.StepLine) {
 		f.put(indent, l, size, false, start)
 		f.y += row
 	}
-	if s.Hold != "" {
-		f.need(row)
-		f.put(indent, s.Hold+"     from ____________ to ____________", size, true, start)
-		f.y += row + 0.4
+	for _, l := range holds {
+		f.put(indent, l, size, true, start)
+		f.y += row
 	}
-	if s.Caution != "" {
-		f.para(s.Caution, 2.4, indent)
+	for _, l := range caution {
+		f.need(small * 1.35)
+		f.put(indent, l, small, false, start)
+		f.y += small * 1.35
 	}
-	f.gap(0.5)
+	f.gap(0.6)
+}
+
+// holdLines are the hold's times and blanks to write the clock times into.
+func (f *flow) holdLines(hold string, size, indent float64) []string {
+	const blanks = "from __________ to __________"
+	switch one := hold + "   " + blanks; {
+	case hold == "":
+		return nil
+	case textWidth(one, true)*size <= f.width-indent:
+		return []string{one}
+	}
+	return []string{hold, blanks}
 }
 
 // careCard is for the person who gets the knife.
