@@ -1,0 +1,159 @@
+// Package config is what the user has chosen once for all projects: the file
+// config.toml in their configuration folder.
+package config
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"chape/calc"
+	"chape/calc/length"
+	"chape/project"
+	"chape/project/print"
+	"chape/project/store"
+)
+
+// Config is what config.toml holds. Defaults gives one; the zero value is not
+// of use.
+type Config struct {
+	Units   length.Unit      // of new projects
+	Paper   string           // what print.ParsePaper reads
+	Shelf   string           // the folder of project files; "": the system's data folder
+	Glyphs  string           // "braille", "blocks", "ascii"; "": not asked yet
+	Cell    float64          // height of a character cell over its width
+	Colours string           // "auto", "dark", "light", "none"
+	Bell    bool             // whether a hold that falls due rings
+	Notice  string           // "none", "osc 9", "osc 777"
+	OnDue   []string         // command and its words, run without a shell; none: empty
+	Printer print.Correction // what the pricks 100 mm apart measured
+
+	list     string          // which checklist new projects start with
+	limits   calc.Limits     //
+	price    price           //
+	currency string          //
+	start    project.Project // the defaults of sheath, belt and stitch, and the user's own steps
+}
+
+// The checklists that new projects can start with.
+const (
+	FormThenSew = "form then sew"
+	SewThenForm = "sew then form"
+	OwnSteps    = "own" // the file's [[step]]
+)
+
+// price is what the user pays. Leather is sold by either measure.
+type price struct {
+	leatherM2, leatherFt2, thread, sundries, hour, offcut float64
+}
+
+// Defaults is what holds without a file.
+func Defaults() Config {
+	return Config{
+		Paper: "a4", Cell: 2, Colours: "auto", Bell: true, Notice: "none", list: FormThenSew,
+		limits: calc.DefaultLimits(), price: price{offcut: calc.DefaultOffcut}, start: project.Defaults(),
+	}
+}
+
+// Path is where the file is: in the user's configuration folder.
+func Path() (string, error) {
+	dir, err := os.UserConfigDir()
+	if err != nil {
+		return "", err
+	}
+	return filepath.Join(dir, "chape", "config.toml"), nil
+}
+
+// Load reads the file at path. Without one the defaults hold. One that will not
+// do is left as it is: the defaults hold, and the error says in one line where it
+// is wrong and what would do.
+func Load(fsys store.FS, path string) (Config, error) {
+	data, _, err := store.Read(fsys, path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return Defaults(), nil
+	}
+	if err != nil {
+		return Defaults(), err
+	}
+	return Decode(path, data)
+}
+
+// Decode reads what the file holds; the name is for the error, a
+// *project.Refused. With an error the Config is Defaults.
+func Decode(name string, data []byte) (Config, error) {
+	c := Defaults()
+	c.list = ""
+	start, err := project.DecodeParts(name, data, c.own(), c.check)
+	if err != nil {
+		return Defaults(), err
+	}
+	c.start = start
+	c.start.Sheath.Mouth = project.ProposeMouth(start.Knife)
+	if c.list == "" && len(start.Steps) > 0 {
+		c.list = OwnSteps
+	}
+	if c.list == "" {
+		c.list = FormThenSew
+	}
+	return c, nil
+}
+
+// NewProject is a project that starts from the user's defaults.
+func (c Config) NewProject(title string) project.Project {
+	p := project.New(title, c.Units, c.start)
+	p.Steps = c.Steps()
+	return p
+}
+
+// Steps is the checklist that new projects start with, a list of its own at
+// each call.
+func (c Config) Steps() []project.Step {
+	switch c.list {
+	case OwnSteps:
+		return slices.Clone(c.start.Steps)
+	case SewThenForm:
+		return project.SewThenForm()
+	}
+	return project.FormThenSew()
+}
+
+// Limits are the thresholds of the checks.
+func (c Config) Limits() calc.Limits { return c.limits }
+
+// Rates is what a sheath is reckoned with, leather by the square metre.
+func (c Config) Rates() calc.Rates {
+	r := calc.Rates{Leather: c.price.leatherM2, Thread: c.price.thread, Sundries: c.price.sundries, Hour: c.price.hour, Offcut: c.price.offcut}
+	if r.Leather == 0 {
+		const squareMetre = 1e6 // mm²
+		r.Leather = c.price.leatherFt2 * squareMetre / float64(length.SquareFoot)
+	}
+	return r
+}
+
+// Currency is the sign put behind prices; it may be empty.
+func (c Config) Currency() string { return c.currency }
+
+// Sheet is the paper to print on.
+func (c Config) Sheet() print.Paper {
+	p, err := print.ParsePaper(c.Paper)
+	if err != nil { // Decode refuses such a paper
+		p, _ = print.ParsePaper(Defaults().Paper)
+	}
+	return p
+}
+
+// ShelfFolder is the shelf's folder: that of the file, where "~" stands for home, else
+// the one given.
+func (c Config) ShelfFolder(home, otherwise string) string {
+	rest, inHome := strings.CutPrefix(filepath.ToSlash(c.Shelf), "~")
+	switch {
+	case c.Shelf == "":
+		return otherwise
+	case inHome:
+		return filepath.Join(home, filepath.FromSlash(rest))
+	}
+	return filepath.Clean(c.Shelf)
+}

@@ -1,0 +1,139 @@
+package config
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"chape/calc/length"
+	"chape/project"
+	"chape/project/print"
+)
+
+// own lists the keys of the file beside those of a project's tables, bound to c.
+func (c *Config) own() []project.Own {
+	l, p := &c.limits, &c.price
+	return []project.Own{
+		choice("units", "what new projects measure in", []string{"mm", "in"},
+			func() string { return c.Units.String() },
+			func(s string) { c.Units, _ = length.ParseUnit(s) }),
+		text("paper", "a4, a3, letter, legal, or width by height as in 210x297 or 8.5x11in", 40, &c.Paper),
+		text("shelf", "the folder of project files, as a full path or from ~/ on; empty: the system's data folder", 1000, &c.Shelf),
+		word("glyphs", "what drawings are made of: braille, blocks or ascii; empty: chape asks", []string{"", "braille", "blocks", "ascii"}, &c.Glyphs),
+		number("cell", "height of a character cell over its width", 1, 4, &c.Cell),
+		word("colours", "for which background: auto, dark, light; none: no colours", []string{"auto", "dark", "light", "none"}, &c.Colours),
+		flag("bell", "ring when a hold falls due", &c.Bell),
+		word("notice", "how the terminal is asked to tell the desktop: none, osc 9 or osc 777", []string{"none", "osc 9", "osc 777"}, &c.Notice),
+		words("on_due", `a command run when a hold falls due, without a shell, as in ["command", "word"]`, 50, &c.OnDue),
+		word("list", "the steps of new projects: form then sew, sew then form, or own, which are those of [[step]] below",
+			[]string{FormThenSew, SewThenForm, OwnSteps}, &c.list),
+
+		number("printer.x", "what the pricks 100 mm apart across the paper measured, in mm; 0: not measured", 0, 105, &c.Printer.X),
+		number("printer.y", "the same along the paper", 0, 105, &c.Printer.Y),
+
+		limit("loose", "the tightest place, mm a side: below this the knife is loose", -50, 50, &l.Loose),
+		limit("snug", "up to this the moulding holds it", -50, 50, &l.Snug),
+		limit("tight", "above this it will not go in", -50, 50, &l.Tight),
+		number("limits.longer", "seam longer than the welt, as a share: up to this there is nothing to do", 0, 1, &l.GatherEasy),
+		number("limits.longest", "above this it can't be eased in", 0, 1, &l.GatherMost),
+		limit("longer_over", "the stretch over which that is taken, mm", 1, 500, &l.GatherReach),
+		limit("near", "knife to the rim of a hole, mm: below this a note", 0, 50, &l.GuardNote),
+		limit("too_near", "below this a warning", 0, 50, &l.GuardWarn),
+		limit("drum", "diameter of your smallest sanding drum, mm", 1, 500, &l.Drum),
+		limit("thread", "the longest thread that is handy, mm: two arm spans", 300, 20000, &l.ArmSpans),
+		limit("handle", "handle to be left above the mouth, mm", 0, 300, &l.HandleLeft),
+
+		text("price.currency", "put behind prices", 10, &c.currency),
+		number("price.leather_m2", "leather, a square metre; or give leather_ft2", 0, 1e6, &p.leatherM2),
+		number("price.leather_ft2", "leather, a square foot; or give leather_m2", 0, 1e6, &p.leatherFt2),
+		number("price.thread", "thread, a metre", 0, 1e6, &p.thread),
+		number("price.sundries", "cement, dye and wax, a sheath", 0, 1e6, &p.sundries),
+		number("price.hour", "an hour at the bench", 0, 1e6, &p.hour),
+		number("price.offcut", "leather lost between the pieces, as a share of what is cut", 0, 5, &p.offcut),
+	}
+}
+
+func bound[V any](s project.Spec, p *V) project.Own {
+	return project.Own{Spec: s, Get: func() any { return *p }, Set: func(v any) { *p = v.(V) }}
+}
+
+func text(key, hint string, most float64, p *string) project.Own {
+	return bound(project.Spec{Key: key, Hint: hint, Kind: project.Text, Max: most}, p)
+}
+
+func word(key, hint string, options []string, p *string) project.Own {
+	return bound(project.Spec{Key: key, Hint: hint, Kind: project.Choice, Options: options}, p)
+}
+
+func choice(key, hint string, options []string, get func() string, set func(string)) project.Own {
+	return project.Own{Spec: project.Spec{Key: key, Hint: hint, Kind: project.Choice, Options: options},
+		Get: func() any { return get() }, Set: func(v any) { set(v.(string)) }}
+}
+
+func number(key, hint string, least, most float64, p *float64) project.Own {
+	return bound(project.Spec{Key: key, Hint: hint, Kind: project.Number, Min: least, Max: most}, p)
+}
+
+func limit(key, hint string, least, most float64, p *length.Length) project.Own {
+	return bound(project.Spec{Key: "limits." + key, Hint: hint, Kind: project.Length, Min: least, Max: most}, p)
+}
+
+func flag(key, hint string, p *bool) project.Own {
+	return bound(project.Spec{Key: key, Hint: hint, Kind: project.Flag}, p)
+}
+
+func words(key, hint string, most float64, p *[]string) project.Own {
+	return bound(project.Spec{Key: key, Hint: hint, Kind: project.Words, Max: most}, p)
+}
+
+// check looks at what only several keys together show, and at what other
+// packages know.
+func (c *Config) check(start project.Project) (ps project.Problems) {
+	add := func(key, found, remedy string) {
+		ps = append(ps, project.Problem{Key: key, Index: -1, Found: found, Remedy: remedy})
+	}
+	if _, err := print.ParsePaper(c.Paper); err != nil {
+		add("paper", fmt.Sprintf("%q", c.Paper), remedyOf(err))
+	}
+	if s := filepath.ToSlash(c.Shelf); s != "" && s != "~" && !strings.HasPrefix(s, "~/") && !filepath.IsAbs(c.Shelf) {
+		add("shelf", fmt.Sprintf("%q", c.Shelf), `give a full path, or one from the home folder on, as in "~/sheaths"`)
+	}
+	if len(c.OnDue) > 0 && strings.TrimSpace(c.OnDue[0]) == "" {
+		add("on_due", "no command before its words", `give it, as in ["command", "word"], or [] for none`)
+	}
+	if c.list == OwnSteps && len(start.Steps) == 0 {
+		add("list", `"own"`, "give your steps in [[step]], or take form then sew or sew then form")
+	}
+	if c.price.leatherM2 > 0 && c.price.leatherFt2 > 0 {
+		add("price.leather_ft2", "a price by the square metre as well", "give one of the two")
+	}
+	for _, v := range []struct {
+		key      string
+		measured float64
+	}{{"printer.x", c.Printer.X}, {"printer.y", c.Printer.Y}} {
+		if v.measured != 0 && v.measured < 95 {
+			add(v.key, fmt.Sprintf("%v", v.measured), "give 95 to 105, or 0: print at 100 %, without fitting to the page, and measure again")
+		}
+	}
+	l := c.limits
+	inOrder := func(key, before string, low, high length.Length) {
+		if high < low {
+			add("limits."+key, high.Format(length.Millimetres, length.Calliper), "give at least limits."+before+", "+low.Format(length.Millimetres, length.Calliper))
+		}
+	}
+	inOrder("snug", "loose", l.Loose, l.Snug)
+	inOrder("tight", "snug", l.Snug, l.Tight)
+	inOrder("near", "too_near", l.GuardWarn, l.GuardNote)
+	if l.GatherMost < l.GatherEasy {
+		add("limits.longest", fmt.Sprint(l.GatherMost), fmt.Sprintf("give at least limits.longer, %v", l.GatherEasy))
+	}
+	return ps
+}
+
+// remedyOf is what an error of another package says would do.
+func remedyOf(err error) string {
+	if _, remedy, ok := strings.Cut(err.Error(), ": "); ok {
+		return remedy
+	}
+	return err.Error()
+}
