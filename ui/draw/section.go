@@ -16,9 +16,8 @@ var (
 )
 
 // Section draws the cut across sheath and knife, fold at the left and edge at
-// the right, both halves, and returns the row
-// below it and its words. Past the mouth there
-// is only the knife.
+// the right, both halves, and returns the row below it and its words. Past the
+// mouth there is only the knife.
 func Section(c *canvas.Canvas, g canvas.Glyphs, a calc.Across) (below int) {
 	outer := outerFace(a)
 	b := canvas.Box{MinX: -1, MinY: -1, MaxX: 1, MaxY: 1}
@@ -31,9 +30,11 @@ func Section(c *canvas.Canvas, g canvas.Glyphs, a calc.Across) (below int) {
 	named := w >= 34 && h >= 7
 	across, _ := g.Dots()
 	cell := float64(across) / c.Fit(b).Scale() // mm
+	bottom, words := b.MaxY, 1
 	if named {
+		words = 2
 		b.MinX, b.MaxX = b.MinX-7*cell, b.MaxX+2*cell
-		b.MinY, b.MaxY = b.MinY-2*cell, b.MaxY+4*cell
+		b.MinY, b.MaxY = b.MinY-2*cell, b.MaxY+5*cell
 	}
 	s := section{c: c, view: c.Fit(b), glyphs: g, a: a}
 	if a.Sheathed {
@@ -51,9 +52,9 @@ func Section(c *canvas.Canvas, g canvas.Glyphs, a calc.Across) (below int) {
 	if named {
 		s.names(outer)
 	}
-	last := s.view.Dot(0, b.MaxY-cell)
+	last := s.view.Dot(0, bottom)
 	_, below = c.Cell(last.X, last.Y)
-	return below
+	return below + words
 }
 
 // outerFace is the leather's grain side: everything within the leather's

@@ -41,7 +41,7 @@ func (m Model) arrange() (places, draw.Sheet) {
 	case Drawing:
 		return m.arrangeDrawing(p, w, h)
 	case Section:
-		high := max(min(h-6, w/2), h/2)
+		high := max(min(h-7, w/2), h/2)
 		p.section = layout.Rect{X: 0, Y: p.head, W: w, H: high}
 		p.text.Y, p.text.H = p.head+high, h-high
 	case HalfWidths, Holes:

@@ -109,6 +109,47 @@ func TestKeepsToThePane(t *testing.T) {
 	}
 }
 
+// Sheaths at the edge of what can be planned keep to the pane as well.
+func TestOddSheaths(t *testing.T) {
+	for name, change := range map[string]func(*project.Project){
+		"tiny": func(p *project.Project) {
+			for i := range p.Knife.Stations {
+				s := &p.Knife.Stations[i]
+				s.At, s.Top, s.Bottom, s.Thick = s.At/20, s.Top/20, s.Bottom/20, s.Thick/20
+			}
+			p.Sheath.Mouth = 7.5
+		},
+		"huge": func(p *project.Project) {
+			for i := range p.Knife.Stations {
+				p.Knife.Stations[i].At *= 9
+			}
+			p.Sheath.Mouth = 1350
+		},
+		"no loop":     func(p *project.Project) { p.Belt = calc.Belt{Loop: calc.NoLoop} },
+		"wide tab":    func(p *project.Project) { p.Belt.Tab, p.Belt.Centred = 150, true },
+		"narrow tab":  func(p *project.Project) { p.Belt.Tab = 3 },
+		"two holes":   func(p *project.Project) { p.Stitch.Pitch = 400 },
+		"many holes":  func(p *project.Project) { p.Stitch.Pitch = 0.2 },
+		"thick":       func(p *project.Project) { p.Sheath.Leather, p.Sheath.Welt = 12, 25 },
+		"in inches":   func(p *project.Project) { p.Units = length.Inches },
+		"other hand":  func(p *project.Project) { p.Customer.Hand = calc.LeftHand },
+		"near point":  func(p *project.Project) { p.Sheath.Mouth = 20 },
+		"round mouth": func(p *project.Project) { p.Sheath.MouthRound, p.Sheath.MouthRise = 60, 60 },
+	} {
+		m := shown(t, 78, 19, change)
+		for _, size := range [][2]int{{78, 19}, {48, 35}, {130, 50}, {25, 9}} {
+			m.SetSize(size[0], size[1])
+			for _, keys := range []string{"f", "v", "v", "v z z", "right", "right end", "right", "right"} {
+				m = press(m, keys)
+				checkSize(t, m, size[0], size[1], name+", "+keys)
+			}
+			if got := plain(m); strings.Contains(got, "NaN") || strings.Contains(got, "Inf") {
+				t.Errorf("%s: a figure is none:\n%s", name, got)
+			}
+		}
+	}
+}
+
 func TestChoosesMarks(t *testing.T) {
 	m := shown(t, 78, 24, nil)
 	for keys, want := range map[string]int{"up": 4, "down": 6, "[": 4, "]": 6} {
