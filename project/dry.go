@@ -1,0 +1,140 @@
+package project
+
+import (
+	"cmp"
+	"errors"
+	"slices"
+	"time"
+
+	"chape/calc/drying"
+)
+
+// Before is the state of a weighing just before wetting.
+const Before = "before"
+
+// Drying is what the weighings since the last wetting say. Weighings are
+// given by their places in Project.Weigh, in order of time.
+type Drying struct {
+	Before  int   // the one just before wetting; -1: none
+	Rows    []int // those since
+	Earlier []int // those of an earlier wetting, which count no more
+
+	Start    time.Time // the estimate's times count from here
+	Estimate drying.Estimate
+	Err      error // why there is no estimate, one line with a remedy
+}
+
+// DryingOf fits the drying law to the weighings that follow the last one
+// before wetting. It takes about a millisecond: call it when weighings change.
+func DryingOf(weigh []Weighing) Drying {
+	order := make([]int, len(weigh))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Or(weigh[a].When.Compare(weigh[b].When), cmp.Compare(rank(weigh[a]), rank(weigh[b])))
+	})
+	d := Drying{Before: -1, Rows: order}
+	for k, i := range order {
+		if weigh[i].State == Before {
+			d.Before, d.Earlier, d.Rows = i, order[:k], order[k+1:]
+		}
+	}
+	if len(d.Rows) == 0 {
+		d.Err = errors.New("not weighed yet since it was wetted: weigh it, the knife out, once the surface no longer shines")
+		return d
+	}
+	dry := 0.0
+	if d.Before >= 0 {
+		dry = weigh[d.Before].Grams
+	}
+	d.Start = weigh[d.Rows[0]].When
+	points := make([]drying.Weighing, len(d.Rows))
+	for k, i := range d.Rows {
+		points[k] = drying.Weighing{At: weigh[i].When.Sub(d.Start), Grams: weigh[i].Grams}
+	}
+	d.Estimate, d.Err = drying.Predict(dry, points)
+	return d
+}
+
+// rank puts a weighing before wetting ahead of one in the same second.
+func rank(w Weighing) int {
+	if w.State == Before {
+		return 0
+	}
+	return 1
+}
+
+// Window is when the sheath will be dry, rounded as its width allows: the
+// early end down, the late end up.
+func (d Drying) Window() (earliest, likely, latest time.Time) {
+	e := d.Estimate
+	grain := grainOf(e.Latest - e.Earliest)
+	latest = d.Start.Add(e.Latest)
+	if down := latest.Truncate(grain); down.Before(latest) {
+		latest = down.Add(grain)
+	}
+	return d.Start.Add(e.Earliest).Truncate(grain), d.Start.Add(e.Likely).Round(grain), latest
+}
+
+func grainOf(width time.Duration) time.Duration {
+	switch {
+	case width >= 4*time.Hour:
+		return 30 * time.Minute
+	case width >= time.Hour:
+		return 10 * time.Minute
+	}
+	return time.Minute
+}
+
+// Guess is when the sheath may be dry by the air of the room alone, counted
+// from the wetting; false where the room or the wetting is not known or the
+// room dries nothing.
+func (d Drying) Guess(r Room, weigh []Weighing) (earliest, latest time.Time, ok bool) {
+	if !r.HasTemperature || !r.HasHumidity {
+		return
+	}
+	g, err := drying.FirstGuess(r.Temperature, r.Humidity)
+	if err != nil {
+		return
+	}
+	from := d.Start
+	if d.Before >= 0 {
+		from = weigh[d.Before].When
+	}
+	if from.IsZero() {
+		return
+	}
+	return from.Add(g.Earliest).Round(time.Hour), from.Add(g.Latest).Round(time.Hour), true
+}
+
+// DryBy says in a few words when the sheath will be dry, for the line of the
+// drying step; false where neither weighings nor the room tell.
+func DryBy(p Project, now time.Time) (text string, ok bool) {
+	return DryingOf(p.Weigh).By(p, now)
+}
+
+// By is DryBy where the fit is there already.
+func (d Drying) By(p Project, now time.Time) (text string, ok bool) {
+	if d.Err == nil {
+		_, likely, _ := d.Window()
+		switch {
+		case d.Estimate.Reached:
+			return "dry by the scale, " + ClockTime(p.Weigh[d.Rows[len(d.Rows)-1]].When, now), true
+		case likely.After(now):
+			return "dry about " + ClockTime(likely, now), true
+		}
+		return "dry by now: weigh it", true
+	}
+	from, to, ok := d.Guess(p.Room, p.Weigh)
+	if !ok || to.Before(now) {
+		return "", false
+	}
+	return "a guess: dry " + ClockTime(from, now) + " to " + ClockTime(to, now), true
+}
+
+// DryingStep is the place of the step during which the sheath dries, the one
+// with the short name DRY that is not done or skipped; -1 where there is none.
+func DryingStep(steps []Step) int {
+	return slices.IndexFunc(steps, func(s Step) bool { return s.open() && s.ShortName() == "DRY" })
+}

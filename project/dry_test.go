@@ -1,0 +1,97 @@
+package project
+
+import (
+	"strings"
+	"testing"
+	"time"
+)
+
+// A first-order decay, measured: Zumdahl, Chemistry, chapter 11, exercise
+// 37, with an hour for each 120 s. The concentration stands for the water in
+// 100 g of leather. The published rate, 8.34979e-4 /s by least squares, leaves
+// 2 % after ln 50 / 8.34979e-4 s = 4685 s, here 39.04 h.
+func zumdahl(n int, start time.Time) []Weighing {
+	seconds := []float64{0, 120, 300, 600, 1200, 1800, 2400, 3000, 3600}
+	left := []float64{1, .91, .78, .59, .37, .22, .13, .082, .050}
+	var w []Weighing
+	for i := range n {
+		w = append(w, Weighing{start.Add(time.Duration(seconds[i] / 120 * float64(time.Hour))), 100 + 100*left[i], "drying"})
+	}
+	return w
+}
+
+var wetted = time.Date(2026, 11, 25, 6, 0, 0, 0, time.UTC) // a Wednesday
+
+func TestDryBy(t *testing.T) {
+	before := Weighing{wetted.Add(-time.Hour), 100, Before}
+	room := Room{20, 50, true, true}
+	at := func(h float64) time.Time { return wetted.Add(time.Duration(h * float64(time.Hour))) }
+	for _, c := range []struct {
+		name  string
+		weigh []Weighing
+		room  Room
+		now   time.Time
+		want  string
+	}{
+		{"nothing", nil, Room{}, at(0), ""},
+		{"a room alone does not say when it was wetted", nil, room, at(0), ""},
+		{"the usual 24 to 48 h (common practice, no source)", []Weighing{before}, room, at(0), "a guess: dry Thu 05:00 to Fri 05:00"},
+		{"the guess is over", []Weighing{before}, room, at(48), ""},
+		{"half a room", []Weighing{before}, Room{Humidity: 50, HasHumidity: true}, at(0), ""},
+		{"too hot a room", []Weighing{before}, Room{50, 50, true, true}, at(0), ""},
+		{"published", append(zumdahl(6, wetted), before), Room{}, at(16), "dry about Thu 20:30"},
+		{"published, the room does not matter", append(zumdahl(6, wetted), before), room, at(16), "dry about Thu 20:30"},
+		{"later", append(zumdahl(9, wetted), before), Room{}, at(60), "dry by now: weigh it"},
+		{"reached", append(zumdahl(9, wetted), before, Weighing{at(40), 101.5, "drying"}), Room{}, at(41), "dry by the scale, 22:00"},
+	} {
+		text, ok := DryBy(Project{Weigh: c.weigh, Room: c.room}, c.now)
+		if text != c.want || ok != (c.want != "") {
+			t.Errorf("%s: DryBy = %q, %v, want %q", c.name, text, ok, c.want)
+		}
+	}
+}
+
+// The moment foretold from the first six is that of the published rate.
+func TestDryingForetellsThePublished(t *testing.T) {
+	d := DryingOf(append(zumdahl(6, wetted), Weighing{wetted.Add(-time.Hour), 100, Before}))
+	want := wetted.Add(39*time.Hour + 2*time.Minute)
+	from, likely, to := d.Window()
+	if off := likely.Sub(want).Abs(); d.Err != nil || off > time.Hour || from.After(want) || to.Before(want) {
+		t.Errorf("Window = %v, %v, %v, %v; want %v in it and within 1 h of the likely moment", from, likely, to, d.Err, want)
+	}
+}
+
+// Only the weighings since the last wetting count, whatever their order in the
+// file.
+func TestDryingOfTheLastWetting(t *testing.T) {
+	var weigh []Weighing
+	weigh = append(weigh, zumdahl(4, wetted)...)
+	weigh = append(weigh, Weighing{wetted.Add(-90 * time.Hour), 98, Before}, Weighing{wetted.Add(-80 * time.Hour), 150, "drying"},
+		Weighing{wetted, 100, Before})
+	d := DryingOf(weigh)
+	if d.Before != 6 || len(d.Rows) != 4 || d.Rows[0] != 0 || len(d.Earlier) != 2 || d.Earlier[0] != 4 || !d.Start.Equal(wetted) {
+		t.Errorf("DryingOf = %+v", d)
+	}
+	if d.Err != nil || d.Estimate.Dry != 100 || !d.Estimate.DryGiven {
+		t.Errorf("DryingOf = %+v, want a fit towards 100 g", d)
+	}
+	from, likely, to := d.Window()
+	if e := d.Estimate; from.After(d.Start.Add(e.Earliest)) || to.Before(d.Start.Add(e.Latest)) || likely.Before(from) || likely.After(to) {
+		t.Errorf("Window = %v, %v, %v does not hold %v, %v, %v", from, likely, to, e.Earliest, e.Likely, e.Latest)
+	}
+	if d := DryingOf([]Weighing{{wetted, 100, Before}}); d.Err == nil || !strings.Contains(d.Err.Error(), "weigh it, the knife out") {
+		t.Errorf("only weighed before: %v", d.Err)
+	}
+}
+
+func TestDryingStep(t *testing.T) {
+	steps := FormThenSew()
+	i := DryingStep(steps)
+	if i < 0 || steps[i].Hold != 24*time.Hour {
+		t.Fatalf("DryingStep = %d, want the one held for 24 h", i)
+	}
+	steps[i].Done = wetted
+	if got := DryingStep(steps); got != -1 {
+		t.Errorf("done: DryingStep = %d, want -1", got)
+	}
+}
