@@ -20,7 +20,7 @@ import (
 )
 
 // patience is how long a wait lasts before it fails the test.
-const patience = 20 * time.Second
+const patience = 15 * time.Second
 
 // Options say how the program is started.
 type Options struct {

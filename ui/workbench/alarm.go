@@ -35,6 +35,7 @@ func (m *Model) nextTick() tea.Cmd {
 // tick is once a second: holds, the disk, and saves to be tried again.
 func (m *Model) tick() tea.Cmd {
 	m.observe()
+	m.voice(m.o.Voice.Title(m.title())) // sends nothing while it is the same
 	m.refresh()
 	return tea.Batch(m.nextTick(), m.save(), m.look())
 }

@@ -50,6 +50,9 @@ func (m *Model) disk(msg tea.Msg) (cmd tea.Cmd, ok bool) {
 		return m.looked(msg), true
 	case dividedMsg:
 		return m.divided(msg), true
+	case printedMsg:
+		m.printed(msg)
+		return nil, true
 	case keptMsg:
 		return m.kept(msg), true
 	case othersMsg:

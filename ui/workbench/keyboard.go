@@ -84,6 +84,8 @@ func (m *Model) freeKey(k tea.KeyMsg, reading bool) tea.Cmd {
 		return m.redo()
 	case key.Matches(k, m.Keys.Keep):
 		return m.keep()
+	case key.Matches(k, m.Keys.Print):
+		return m.print()
 	case key.Matches(k, m.Keys.Help):
 		m.help = &help{}
 		return nil

@@ -9,7 +9,7 @@ type KeyMap struct {
 	NextPane, LastPane key.Binding
 	Bench              key.Binding
 	Undo, Redo         key.Binding
-	Keep               key.Binding
+	Keep, Print        key.Binding
 	Help, Suspend      key.Binding
 	Quit, Break        key.Binding
 }
@@ -27,6 +27,7 @@ func DefaultKeys(suspends bool) KeyMap {
 		Undo:     bind("u", "undo", "u"),
 		Redo:     bind("U, Ctrl+R", "redo", "U", "ctrl+r"),
 		Keep:     bind("Ctrl+S", "keep this copy as a project; save again at once", "ctrl+s"),
+		Print:    bind("P", "print: the pattern at true size, PDF and SVG", "P"),
 		Help:     bind("?", "the keys", "?"),
 		Suspend:  bind("Ctrl+Z", "to the shell, fg comes back", "ctrl+z"),
 		Quit:     bind("q", "quit", "q"),
@@ -39,6 +40,6 @@ func DefaultKeys(suspends bool) KeyMap {
 // Bindings lists the keys in the order of the help.
 func (k KeyMap) Bindings() []key.Binding {
 	return []key.Binding{
-		k.NextPane, k.LastPane, k.Bench, k.Undo, k.Redo, k.Keep, k.Help, k.Suspend, k.Quit, k.Break,
+		k.NextPane, k.LastPane, k.Bench, k.Undo, k.Redo, k.Keep, k.Print, k.Help, k.Suspend, k.Quit, k.Break,
 	}
 }

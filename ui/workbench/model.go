@@ -69,6 +69,7 @@ func New(o Options) *Model {
 
 // Init implements tea.Model.
 func (m *Model) Init() tea.Cmd {
+	m.voice(m.o.Voice.Title(m.title()))
 	m.observe()
 	return tea.Batch(m.nextTick(), m.look())
 }

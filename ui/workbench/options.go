@@ -6,6 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
+	"chape/project/print"
 	"chape/project/store"
 	"chape/ui/canvas"
 	"chape/ui/doc"
@@ -31,6 +32,7 @@ type Options struct {
 	Elsewhere []string                        // folders for what can't be saved where it belongs
 	Suspends  bool                            // the system can put the program aside
 	Notice    term.NoticeKind
+	Print     print.Options
 	Greeting  string // one line for the start
 }
 

@@ -127,7 +127,7 @@ func (m *Model) glyphQuestion() *question {
 	return &question{
 		title: "Before the first drawing",
 		text: append([]string{
-			"Drawings are made of small dots, which some fonts lack. Is this a ring of dots, whole and round?", "",
+			"Is this a ring of dots, whole and round? Some fonts lack them.", "",
 		}, ring(*looks)...),
 		choices: []choice{
 			pick("y", "yes, a ring of dots", canvas.Braille),

@@ -31,14 +31,21 @@ func (t *typing) key(k tea.KeyMsg, now time.Time) (out tea.KeyMsg, drop, reading
 			return k, true, false
 		}
 		k.Type = tea.KeyEnter
-		return k, false, within(now, t.lastChar, breath)
+		return k, false, t.end(now)
 	case k.Type == tea.KeyEnter:
 		t.lastReturn = now
-		return k, false, within(now, t.lastChar, breath)
+		return k, false, t.end(now)
 	case k.Type == tea.KeyRunes || k.Type == tea.KeySpace:
 		t.lastChar = now
 	}
 	return k, false, false
+}
+
+// end tells whether an Enter ends a reading; a reading has one Enter.
+func (t *typing) end(now time.Time) bool {
+	reading := within(now, t.lastChar, breath)
+	t.lastChar = time.Time{}
+	return reading
 }
 
 // within tells whether then was at most d before now. A clock set back counts

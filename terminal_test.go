@@ -1,0 +1,192 @@
+//go:build !windows
+
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+
+	"chape/project"
+	"chape/project/store"
+	"chape/ui/ptytest"
+)
+
+// home is a home folder for the real program.
+type home struct {
+	t   *testing.T
+	dir string
+}
+
+func newHome(t *testing.T) home { return home{t, t.TempDir()} }
+
+// open starts chape in a terminal and answers the question about the font.
+func (h home) open(width, height int, args ...string) *ptytest.Screen {
+	h.t.Helper()
+	s := ptytest.Start(h.t, ptytest.Options{Width: width, Height: height, Dir: h.dir}, "chape", args...)
+	s.Shows("Is this a ring of dots")
+	s.Type("y")
+	s.Lacks("Is this a ring of dots")
+	return s
+}
+
+// newProject writes an empty project, as chape new does.
+func (h home) newProject(name string) string {
+	h.t.Helper()
+	path := filepath.Join(h.dir, name)
+	p := project.New("Test knife", 0, project.Defaults())
+	p.Steps = project.FormThenSew()
+	if _, err := store.SaveNew(store.OSLockingIn(""), path, project.Encode(p)); err != nil {
+		h.t.Fatal(err)
+	}
+	return path
+}
+
+func (h home) read(path string) project.Project {
+	h.t.Helper()
+	data, err := os.ReadFile(path)
+	if err != nil {
+		h.t.Fatal(err)
+	}
+	p, _, err := project.Decode(path, data)
+	if err != nil {
+		h.t.Fatal(err)
+	}
+	return p
+}
+
+// TestKnifeInFourteenNumbers counts what it takes from an empty project to the
+// pattern of one's own knife: at most 14 numbers and 80 keys.
+func TestKnifeInFourteenNumbers(t *testing.T) {
+	h := newHome(t)
+	path := h.newProject("own.toml")
+	s := h.open(120, 40, path)
+	before := s.Text()
+	numbers, keys := 0, 0
+	for _, n := range []string{
+		"142", "31.5", "3.8", // blade: length, depth, spine
+		"",                 // full flat grind, as it stands
+		"14", "33", "19.5", // bolster: length, depth, thickness
+		"112", "28", "18", // handle: length, depth, thickness
+		"4.5", "24", // swell, butt
+	} {
+		if n != "" {
+			numbers++
+			s.Type(n)
+			s.Shows(n)
+		}
+		s.Type("\r")
+		keys += len(n) + 1
+	}
+	if numbers > 14 || keys > 80 {
+		t.Errorf("%d numbers, %d keys", numbers, keys)
+	}
+	s.Until("the last number kept", func(string) bool { return h.read(path).Outline.Butt == 24 })
+	s.Shows("divider setting")
+	if s.Text() == before {
+		t.Error("the plan did not follow")
+	}
+	o := h.read(path).Outline
+	if o.Blade != 142 || o.Depth != 31.5 || o.Spine != 3.8 || o.FrontThick != 19.5 || o.Handle != 112 || o.Swell != 4.5 {
+		t.Errorf("in the file: %+v", o)
+	}
+	t.Logf("%d numbers, %d keys", numbers, keys)
+	s.Type("q")
+	if code := s.Exit(); code != 0 {
+		t.Errorf("exit status %d", code)
+	}
+}
+
+// TestOneDay types, ticks, starts a hold, resizes, quits and opens again.
+func TestOneDay(t *testing.T) {
+	h := newHome(t)
+	path := h.newProject("day.toml")
+	s := h.open(80, 24, path)
+	s.Type("142")
+	s.Shows("142")
+	s.Type("\r")
+	s.Shows("saved")
+
+	s.Type("\x1b[Z") // Shift+Tab: the steps
+	s.Shows("space tick")
+	s.Type(" ")
+	s.Until("the tick on the disk", func(string) bool { return !h.read(path).Steps[0].Done.IsZero() })
+
+	s.Resize(160, 45)
+	s.Shows("half-widths") // all three panes
+	s.Resize(60, 20)
+	s.Lacks("half-widths")
+	s.Resize(30, 8)
+	s.Shows("needs 40×12")
+	s.Resize(80, 24)
+	s.Shows("space tick")
+
+	for range 8 { // down to the fold, whose hold is 2 h
+		s.Type("\x1b[B")
+	}
+	s.Shows("hold 2 h")
+	s.Type("t")
+	s.Shows("FOLD: 2 h still")
+	s.Type("q")
+	if code := s.Exit(); code != 0 {
+		t.Fatalf("exit status %d", code)
+	}
+	if !strings.Contains(s.Raw(), "\x1b[?1049l") || !strings.Contains(s.Raw(), "\x1b[23;0t") {
+		t.Error("the screen or the window's title was not given back")
+	}
+
+	s = h.open(80, 24, path)
+	s.Shows("FOLD: ")
+	s.Shows("142")
+	s.Shows("saved")
+}
+
+// TestSuddenEnd: whatever ends the program, what the screen called saved is on
+// the disk.
+func TestSuddenEnd(t *testing.T) {
+	for _, sig := range []syscall.Signal{syscall.SIGTERM, syscall.SIGHUP, syscall.SIGKILL} {
+		h := newHome(t)
+		path := h.newProject("end.toml")
+		s := h.open(80, 24, path)
+		s.Type("142")
+		s.Shows("142")
+		s.Type("\r")
+		s.Until("the number on the disk", func(string) bool { return h.read(path).Outline.Blade == 142 })
+		s.Type("7")
+		s.Shows("› 7")
+		s.Signal(sig)
+		s.Exit()
+		if o := h.read(path).Outline; o.Blade != 142 || o.Depth != 30 {
+			t.Errorf("%v: in the file: %+v", sig, o)
+		}
+		h.open(80, 24, path).Shows("142")
+	}
+}
+
+// TestMuteTerminal: a terminal that answers no question delays nothing, and
+// the program asks none.
+func TestMuteTerminal(t *testing.T) {
+	h := newHome(t)
+	s := ptytest.Start(t, ptytest.Options{Width: 80, Height: 24, Dir: h.dir, Mute: true}, "chape")
+	s.Shows("Is this a ring of dots")
+	for _, query := range []string{"\x1b]11;?", "\x1b]10;?", "\x1b[6n", "\x1b[c"} {
+		if strings.Contains(s.Raw(), query) {
+			t.Errorf("asks the terminal %q", query)
+		}
+	}
+}
+
+// TestTwoWindows has the same project open twice.
+func TestTwoWindows(t *testing.T) {
+	h := newHome(t)
+	path := h.newProject("two.toml")
+	one := h.open(80, 24, path)
+	two := h.open(80, 24, path)
+	one.Type("142")
+	one.Shows("142")
+	one.Type("\r")
+	two.Shows("was changed by another program")
+	two.Shows("142")
+}

@@ -1,0 +1,106 @@
+package command
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"chape/calc"
+	"chape/calc/length"
+	"chape/project/print"
+)
+
+var printVerb = verb{
+	name: "print", args: "FILE", does: "print the pattern at true size: PDF sheets and an SVG for a cutter",
+	more: `  --out DIR        the folder to write to; that of FILE, if it is not given
+  --as KINDS       pdf, svg or pdf,svg (the default)
+  --paper PAPER    a4 (the default), a3, letter, legal, or such as 210x297 or 8.5x11in
+  --half           one half only, to be marked and flipped
+  --flesh          as it lies flesh side up; grain side up, if it is not given
+  --trial T        a pattern for trial stock of that thickness, not for leather
+  --measured X,Y   what the two 100 mm on a printed sheet measured, in mm
+  --force          replace files that chape did not write
+
+Print at 100 %, and check with your dividers before you cut.`,
+	run: runPrint,
+}
+
+func runPrint(w World, v verb, args []string) error {
+	fs := flags(v.name)
+	out := fs.String("out", "", "")
+	kinds := fs.String("as", "pdf,svg", "")
+	paper := fs.String("paper", "a4", "")
+	half := fs.Bool("half", false, "")
+	flesh := fs.Bool("flesh", false, "")
+	trial := fs.String("trial", "", "")
+	measured := fs.String("measured", "", "")
+	force := fs.Bool("force", false, "")
+	path, done, err := oneFile(w, v, fs, args)
+	if done || err != nil {
+		return err
+	}
+	o := print.Options{Half: *half}
+	if *flesh {
+		o.Up = calc.FleshUp
+	}
+	if o.Paper, err = print.ParsePaper(*paper); err != nil {
+		return misuse("%v", err)
+	}
+	if o.Correction, err = correction(*measured); err != nil {
+		return misuse("%v", err)
+	}
+	if *trial != "" {
+		if o.Trial, err = length.Parse(*trial, length.Millimetres); err != nil {
+			return misuse("%v", err)
+		}
+	}
+	if *out == "" {
+		*out = filepath.Dir(path)
+	}
+	return printFile(w.Out, path, *out, split(*kinds), o, *force)
+}
+
+func split(kinds string) []string {
+	list := strings.Split(strings.ToLower(kinds), ",")
+	for i := range list {
+		list[i] = strings.TrimSpace(list[i])
+	}
+	return list
+}
+
+// correction reads what the two distances of 100 mm measured.
+func correction(text string) (print.Correction, error) {
+	if text == "" {
+		return print.Correction{}, nil
+	}
+	x, y, ok := strings.Cut(text, ",")
+	across, err1 := length.Parse(x, length.Millimetres)
+	along, err2 := length.Parse(y, length.Millimetres)
+	if !ok || err1 != nil || err2 != nil {
+		return print.Correction{}, fmt.Errorf("%q is not two measurements: try --measured 99.5,100.2", text)
+	}
+	c := print.Correction{X: across.MM(), Y: along.MM()}
+	return c, c.Check()
+}
+
+func printFile(w io.Writer, path, dir string, kinds []string, o print.Options, force bool) error {
+	p, plan, err := planOf(path)
+	if err != nil {
+		return err
+	}
+	if info, err := os.Stat(path); err == nil {
+		o.Date = info.ModTime()
+	}
+	base := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	files, err := print.Files(p, plan, o, base, kinds)
+	if err != nil {
+		return err
+	}
+	paths, err := print.Write(dir, files, force, nil)
+	for _, name := range paths {
+		fmt.Fprintln(w, name)
+	}
+	return err
+}
