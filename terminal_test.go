@@ -20,20 +20,29 @@ type home struct {
 	dir string
 }
 
-func newHome(t *testing.T) home { return home{t, t.TempDir()} }
+// newHome is one where the question about the font has been answered.
+func newHome(t *testing.T) *home {
+	h := &home{t, t.TempDir()}
+	folder := filepath.Join(h.dir, "config", "chape")
+	if err := os.MkdirAll(folder, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(folder, "config.toml"), []byte("glyphs = \"braille\"\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return h
+}
 
-// open starts chape in a terminal and answers the question about the font.
-func (h home) open(width, height int, args ...string) *ptytest.Screen {
+// open starts chape in a terminal.
+func (h *home) open(width, height int, args ...string) *ptytest.Screen {
 	h.t.Helper()
 	s := ptytest.Start(h.t, ptytest.Options{Width: width, Height: height, Dir: h.dir}, "chape", args...)
-	s.Shows("Is this a ring of dots")
-	s.Type("y")
-	s.Lacks("Is this a ring of dots")
+	s.Shows("? the keys")
 	return s
 }
 
 // newProject writes an empty project, as chape new does.
-func (h home) newProject(name string) string {
+func (h *home) newProject(name string) string {
 	h.t.Helper()
 	path := filepath.Join(h.dir, name)
 	p := project.New("Test knife", 0, project.Defaults())
@@ -44,7 +53,7 @@ func (h home) newProject(name string) string {
 	return path
 }
 
-func (h home) read(path string) project.Project {
+func (h *home) read(path string) project.Project {
 	h.t.Helper()
 	data, err := os.ReadFile(path)
 	if err != nil {
@@ -169,8 +178,8 @@ func TestSuddenEnd(t *testing.T) {
 // the program asks none.
 func TestMuteTerminal(t *testing.T) {
 	h := newHome(t)
-	s := ptytest.Start(t, ptytest.Options{Width: 80, Height: 24, Dir: h.dir, Mute: true}, "chape")
-	s.Shows("Is this a ring of dots")
+	s := ptytest.Start(t, ptytest.Options{Width: 80, Height: 24, Dir: h.dir, Mute: true}, "chape", h.newProject("mute.toml"))
+	s.Shows("? the keys")
 	for _, query := range []string{"\x1b]11;?", "\x1b]10;?", "\x1b[6n", "\x1b[c"} {
 		if strings.Contains(s.Raw(), query) {
 			t.Errorf("asks the terminal %q", query)
@@ -189,4 +198,23 @@ func TestTwoWindows(t *testing.T) {
 	one.Type("\r")
 	two.Shows("was changed by another program")
 	two.Shows("142")
+}
+
+// TestFirstStart asks about the font once, and keeps the answer.
+func TestFirstStart(t *testing.T) {
+	h := &home{t, t.TempDir()}
+	path := h.newProject("first.toml")
+	s := ptytest.Start(t, ptytest.Options{Width: 80, Height: 24, Dir: h.dir}, "chape", path)
+	s.Shows("Is this a ring of dots")
+	s.Type("n")
+	s.Shows("? the keys")
+	config := filepath.Join(h.dir, "config", "chape", "config.toml")
+	s.Type("\t")
+	s.Until("the answer on the disk", func(string) bool {
+		data, err := os.ReadFile(config)
+		return err == nil && strings.Contains(string(data), "blocks")
+	})
+	s.Type("q")
+	s.Exit()
+	h.open(80, 24, path)
 }

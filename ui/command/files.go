@@ -16,27 +16,31 @@ import (
 var newVerb = verb{
 	name: "new", args: "FILE", does: "start a project in a file of its own",
 	more: `  --title TEXT   what you call the knife; the file's name, if it is not given
-  --units UNIT   what you measure in: mm (the default) or in
+  --units UNIT   what you measure in: mm or in
 
-The file must not exist yet. It starts with our own middling knife and the usual
-dimensions of a sheath, to be typed over in the workbench: chape FILE.`,
+The file must not exist yet. It starts with our own middling knife and your usual
+sheath (see the settings in config.toml), to be typed over in the workbench: chape FILE.`,
 	run: func(w World, v verb, args []string) error {
 		fs := flags(v.name)
 		title := fs.String("title", "", "")
-		units := fs.String("units", "mm", "")
+		units := fs.String("units", "", "")
 		path, done, err := oneFile(w, v, fs, args)
 		if done || err != nil {
 			return err
 		}
-		unit, err := length.ParseUnit(*units)
-		if err != nil {
-			return misuse("%v", err)
+		set := loadSettings()
+		if set.broken != nil {
+			fmt.Fprintf(w.Err, "chape: your settings can't be used, the defaults hold: %v\n", set.broken)
 		}
 		if *title == "" {
 			*title = titleFrom(path)
 		}
-		p := project.New(*title, unit, project.Defaults())
-		p.Steps = project.FormThenSew()
+		p := set.NewProject(*title)
+		if *units != "" {
+			if p.Units, err = length.ParseUnit(*units); err != nil {
+				return misuse("%v", err)
+			}
+		}
 		if err := p.Validate(); err != nil {
 			return misuse("%v", err)
 		}
@@ -96,7 +100,7 @@ func planOf(path string) (project.Project, *calc.Plan, error) {
 	if err != nil {
 		return project.Project{}, nil, err
 	}
-	plan, err := calc.Compute(p.Input(calc.DefaultLimits()))
+	plan, err := calc.Compute(p.Input(loadSettings().Limits()))
 	if err != nil {
 		return project.Project{}, nil, fmt.Errorf("%q can't be planned: %w", path, err)
 	}

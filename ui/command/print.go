@@ -16,7 +16,7 @@ var printVerb = verb{
 	name: "print", args: "FILE", does: "print the pattern at true size: PDF sheets and an SVG for a cutter",
 	more: `  --out DIR        the folder to write to; that of FILE, if it is not given
   --as KINDS       pdf, svg or pdf,svg (the default)
-  --paper PAPER    a4 (the default), a3, letter, legal, or such as 210x297 or 8.5x11in
+  --paper PAPER    a4, a3, letter, legal, or such as 210x297 or 8.5x11in
   --half           one half only, to be marked and flipped
   --flesh          as it lies flesh side up; grain side up, if it is not given
   --trial T        a pattern for trial stock of that thickness, not for leather
@@ -31,7 +31,7 @@ func runPrint(w World, v verb, args []string) error {
 	fs := flags(v.name)
 	out := fs.String("out", "", "")
 	kinds := fs.String("as", "pdf,svg", "")
-	paper := fs.String("paper", "a4", "")
+	paper := fs.String("paper", "", "")
 	half := fs.Bool("half", false, "")
 	flesh := fs.Bool("flesh", false, "")
 	trial := fs.String("trial", "", "")
@@ -41,15 +41,20 @@ func runPrint(w World, v verb, args []string) error {
 	if done || err != nil {
 		return err
 	}
-	o := print.Options{Half: *half}
+	set := loadSettings()
+	o := print.Options{Half: *half, Paper: set.Sheet(), Correction: set.Printer}
 	if *flesh {
 		o.Up = calc.FleshUp
 	}
-	if o.Paper, err = print.ParsePaper(*paper); err != nil {
-		return misuse("%v", err)
+	if *paper != "" {
+		if o.Paper, err = print.ParsePaper(*paper); err != nil {
+			return misuse("%v", err)
+		}
 	}
-	if o.Correction, err = correction(*measured); err != nil {
-		return misuse("%v", err)
+	if *measured != "" {
+		if o.Correction, err = correction(*measured); err != nil {
+			return misuse("%v", err)
+		}
 	}
 	if *trial != "" {
 		if o.Trial, err = length.Parse(*trial, length.Millimetres); err != nil {
@@ -72,9 +77,6 @@ func split(kinds string) []string {
 
 // correction reads what the two distances of 100 mm measured.
 func correction(text string) (print.Correction, error) {
-	if text == "" {
-		return print.Correction{}, nil
-	}
 	x, y, ok := strings.Cut(text, ",")
 	across, err1 := length.Parse(x, length.Millimetres)
 	along, err2 := length.Parse(y, length.Millimetres)

@@ -1,7 +1,10 @@
 package workbench
 
 import (
+	"context"
 	"fmt"
+	"os"
+	"os/exec"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -34,14 +37,15 @@ func (m *Model) nextTick() tea.Cmd {
 
 // tick is once a second: holds, the disk, and saves to be tried again.
 func (m *Model) tick() tea.Cmd {
-	m.observe()
+	due := m.observe()
 	m.voice(m.o.Voice.Title(m.title())) // sends nothing while it is the same
 	m.refresh()
-	return tea.Batch(m.nextTick(), m.save(), m.look())
+	return tea.Batch(m.nextTick(), m.save(), m.look(), due)
 }
 
-// observe asks which holds have fallen due and rings.
-func (m *Model) observe() {
+// observe asks which holds have fallen due and rings; the command is the user's
+// own, if there is one.
+func (m *Model) observe() tea.Cmd {
 	now := m.now()
 	var texts []string
 	for _, e := range m.watch.Observe(m.allHolds(), now) {
@@ -49,13 +53,14 @@ func (m *Model) observe() {
 	}
 	if len(texts) > 0 {
 		m.ring(texts, now)
-		return
+		return m.onDue()
 	}
 	// A clock set back must not keep the bell silent for hours.
 	if m.alarm.ringing() && (now.Sub(m.alarm.rang) >= again || now.Before(m.alarm.rang)) {
 		m.alarm.rang = now
-		m.voice(m.o.Voice.Bell())
+		m.bell()
 	}
+	return nil
 }
 
 func (m *Model) ring(texts []string, now time.Time) {
@@ -63,9 +68,37 @@ func (m *Model) ring(texts []string, now time.Time) {
 	if n := len(texts) - 1; n > 0 {
 		m.alarm.text = fmt.Sprintf("%s (and %d more)", m.alarm.text, n)
 	}
-	m.voice(m.o.Voice.Bell())
+	m.bell()
 	m.voice(m.o.Voice.Title(m.title()))
 	m.voice(m.o.Voice.Notice(m.o.Notice, "chape", m.alarm.text))
+}
+
+func (m *Model) bell() {
+	if !m.o.NoBell {
+		m.voice(m.o.Voice.Bell())
+	}
+}
+
+// patience is how long the user's own command may take.
+const patience = time.Minute
+
+// onDue runs the user's own command, without a shell. What was due stands in its
+// environment. A failure is shown and does no more.
+func (m *Model) onDue() tea.Cmd {
+	if len(m.o.OnDue) == 0 {
+		return nil
+	}
+	words, text := m.o.OnDue, m.alarm.text
+	return func() tea.Msg {
+		ctx, stop := context.WithTimeout(context.Background(), patience)
+		defer stop()
+		c := exec.CommandContext(ctx, words[0], words[1:]...)
+		c.Env = append(os.Environ(), "CHAPE_DUE="+text)
+		if err := c.Run(); err != nil {
+			return act.Say{Text: fmt.Sprintf("on_due %q: %v", words[0], err), Warn: true}
+		}
+		return nil
+	}
 }
 
 // hush is the key that only silences.

@@ -59,6 +59,7 @@ func New(o Options) *Model {
 		bench: bench.New(o.Clock, o.Styles, o.ascii()),
 	}
 	m.showLooks()
+	m.plan.SetRates(o.Rates, o.Currency)
 	m.message = act.Say{Text: o.Greeting}
 	if o.Ask {
 		m.question = m.glyphQuestion()
@@ -70,8 +71,7 @@ func New(o Options) *Model {
 // Init implements tea.Model.
 func (m *Model) Init() tea.Cmd {
 	m.voice(m.o.Voice.Title(m.title()))
-	m.observe()
-	return tea.Batch(m.nextTick(), m.look())
+	return tea.Batch(m.nextTick(), m.look(), m.observe())
 }
 
 // Update implements tea.Model: it says who deals with what.

@@ -5,6 +5,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"chape/calc"
 	"chape/project"
 	"chape/project/print"
 	"chape/project/store"
@@ -32,8 +33,13 @@ type Options struct {
 	Elsewhere []string                        // folders for what can't be saved where it belongs
 	Suspends  bool                            // the system can put the program aside
 	Notice    term.NoticeKind
+	NoBell    bool     // a hold that falls due shows, but does not ring
+	OnDue     []string // a command of the user's and its words; none: empty
 	Print     print.Options
-	Greeting  string // one line for the start
+	Rates     calc.Rates
+	Currency  string
+	Limits    calc.Limits // of documents opened later
+	Greeting  string      // one line for the start
 }
 
 // Looks is what a terminal's font shows well.

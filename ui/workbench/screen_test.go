@@ -259,8 +259,16 @@ func golden(t *testing.T, name, got string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got != string(want) {
-		t.Errorf("%s has changed (go test ./ui/workbench -update writes it anew); got:\n%s", path, got)
+	gotLines, wantLines := strings.Split(got, "\n"), strings.Split(string(want), "\n")
+	for i := range min(len(gotLines), len(wantLines)) {
+		if gotLines[i] != wantLines[i] {
+			t.Errorf("%s has changed (go test ./ui/workbench -update writes it anew); line %d:\ngot  %s\nwant %s",
+				path, i+1, gotLines[i], wantLines[i])
+			return
+		}
+	}
+	if len(gotLines) != len(wantLines) {
+		t.Errorf("%s has %d lines, not %d", path, len(gotLines), len(wantLines))
 	}
 }
 

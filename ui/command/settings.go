@@ -1,0 +1,112 @@
+package command
+
+import (
+	"os"
+	"path/filepath"
+	"runtime"
+
+	"chape/calc"
+	"chape/project"
+	"chape/project/config"
+	"chape/project/print"
+	"chape/project/store"
+	"chape/ui/doc"
+	"chape/ui/term"
+	"chape/ui/term/ink"
+	"chape/ui/workbench"
+)
+
+// settings is what the user has chosen once for all projects.
+type settings struct {
+	config.Config
+	path   string // of the file; "" where the system has no such folder
+	broken error  // why the file could not be used: the defaults hold
+}
+
+func loadSettings() settings {
+	path, err := config.Path()
+	if err != nil {
+		return settings{Config: config.Defaults()} // no such folder: nothing can be kept
+	}
+	c, err := config.Load(store.OS(), path)
+	return settings{Config: c, path: path, broken: err}
+}
+
+// document opens a project under the user's thresholds.
+func (s settings) document(p project.Project, path string, stamp store.Stamp) *doc.Doc {
+	return doc.New(p, path, stamp, doc.Options{Make: calc.Compute, Check: project.Project.Validate, Limits: s.Limits()})
+}
+
+// workbench is what the settings, the machine and the environment say about
+// the screen.
+func (s settings) workbench() workbench.Options {
+	o := workbench.Options{
+		FS:        store.OS(),
+		Styles:    s.styles(),
+		Rates:     s.Rates(),
+		Currency:  s.Currency(),
+		Limits:    s.Limits(),
+		NoBell:    !s.Bell,
+		OnDue:     s.OnDue,
+		Print:     print.Options{Paper: s.Sheet(), Correction: s.Printer},
+		Suspends:  runtime.GOOS != "windows",
+		Remember:  s.remember(),
+		Elsewhere: []string{homeFolder(), os.TempDir()},
+		Shelf:     s.ShelfFolder(homeFolder(), filepath.Join(dataFolder(), "chape")),
+	}
+	// Both words were checked when the file was read.
+	o.Looks.Glyphs, o.Ask, _ = term.Glyphs(s.Glyphs, os.Getenv("TERM"))
+	o.Looks.Aspect = s.Cell
+	switch s.Notice {
+	case "osc 9":
+		o.Notice = term.OSC9
+	case "osc 777":
+		o.Notice = term.OSC777
+	}
+	if s.broken != nil {
+		o.Greeting = "your settings can't be used, the defaults hold: " + s.broken.Error()
+	}
+	return o
+}
+
+func (s settings) styles() ink.Styles {
+	depth := ink.DepthOf(true, os.Getenv)
+	word := s.Colours
+	if word == "none" {
+		word, depth = "auto", min(depth, ink.Mono)
+	}
+	ground, _ := ink.ParseGround(word, os.Getenv("COLORFGBG"))
+	return ink.New(ground, depth)
+}
+
+// remember keeps what was answered about the font.
+func (s settings) remember() func(workbench.Looks) error {
+	if s.path == "" {
+		return nil
+	}
+	return func(l workbench.Looks) error {
+		return config.Keep(store.OS(), s.path, config.Change{Key: "glyphs", Value: l.Glyphs.String()}, config.Change{Key: "cell", Value: l.Aspect})
+	}
+}
+
+func homeFolder() string {
+	home, err := os.UserHomeDir()
+	if err != nil {
+		return os.TempDir()
+	}
+	return home
+}
+
+// dataFolder is where the user's system keeps what programs make.
+func dataFolder() string {
+	if data := os.Getenv("XDG_DATA_HOME"); filepath.IsAbs(data) {
+		return data
+	}
+	switch local := os.Getenv("LOCALAPPDATA"); {
+	case runtime.GOOS == "windows" && local != "":
+		return local
+	case runtime.GOOS == "darwin":
+		return filepath.Join(homeFolder(), "Library", "Application Support")
+	}
+	return filepath.Join(homeFolder(), ".local", "share")
+}
