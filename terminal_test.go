@@ -37,7 +37,7 @@ func newHome(t *testing.T) *home {
 func (h *home) open(width, height int, args ...string) *ptytest.Screen {
 	h.t.Helper()
 	s := ptytest.Start(h.t, ptytest.Options{Width: width, Height: height, Dir: h.dir}, "chape", args...)
-	s.Shows("? the keys")
+	s.Shows("saved")
 	return s
 }
 
