@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"slices"
 
 	"chape/calc/curve"
 )
@@ -18,30 +19,52 @@ func (s *sampled) gather(reach float64) (most, at, along float64) {
 		return 0, 0, 0
 	}
 	reach = math.Min(reach, total)
-	over := curve.Graph{X: plane, Y: long}
-	back := curve.Graph{X: plane, Y: seam.X}
-	share := func(s0 float64) float64 { return (over.At(s0+reach)-over.At(s0))/reach - 1 }
-	starts := make([]float64, 0, 2*len(plane))
-	for _, a := range plane {
-		for _, s0 := range [...]float64{a, a - reach} {
-			if s0 >= -tie && s0+reach <= total+tie {
-				starts = append(starts, s0)
+	// What the stretch that starts at s0 takes more, and its middle; s0 rises.
+	var head, tail cursor
+	stretch := func(s0 float64) (share, middle float64) {
+		i, f := head.seek(plane, s0)
+		j, g := tail.seek(plane, s0+reach)
+		share = (mix(long, j, g)-mix(long, i, f))/reach - 1
+		return share, (mix(seam.X, i, f) + mix(seam.X, j, g)) / 2
+	}
+	shares, middles := make([]float64, 0, 2*len(plane)), make([]float64, 0, 2*len(plane))
+	for _, back := range [...]float64{0, reach} { // the stretch begins at a point, or ends at one
+		head, tail = 0, 0
+		for _, a := range plane {
+			if s0 := a - back; s0 >= -tie && s0+reach <= total+tie {
+				share, middle := stretch(s0)
+				shares, middles = append(shares, share), append(middles, middle)
 			}
 		}
 	}
-	most = math.Inf(-1)
-	shares := make([]float64, len(starts))
-	for i, s0 := range starts {
-		shares[i] = share(s0)
-		most = math.Max(most, shares[i])
-	}
-	at = math.Inf(1)
-	for i, s0 := range starts {
-		if shares[i] >= most-tie {
-			at = math.Min(at, (back.At(s0)+back.At(s0+reach))/2)
+	most, at = slices.Max(shares), math.Inf(1)
+	for i, share := range shares {
+		if share >= most-tie {
+			at = math.Min(at, middles[i])
 		}
 	}
 	return most, at, reach
+}
+
+// cursor finds places in a rising list, each no lower than the last one asked.
+type cursor int
+
+// seek gives the piece of the list that holds s and the share of it up to s.
+func (c *cursor) seek(list []float64, s float64) (piece int, share float64) {
+	i := int(*c)
+	for i < len(list)-2 && list[i+1] < s {
+		i++
+	}
+	*c = cursor(i)
+	if list[i+1] == list[i] {
+		return i, 0
+	}
+	return i, min(max((s-list[i])/(list[i+1]-list[i]), 0), 1)
+}
+
+// mix is the value of a list at a share of its piece.
+func mix(list []float64, piece int, share float64) float64 {
+	return list[piece] + share*(list[piece+1]-list[piece])
 }
 
 // arcLengths is the length along the graph from its first point to each.

@@ -116,13 +116,14 @@ func (s *sampled) mouthLine(c corner) curve.Line {
 // frontHalf is the closed outline of one half without the tab, from the fold
 // at the point end along the cut line to the mouth and back along the fold.
 func (s *sampled) frontHalf(c corner) curve.Line {
-	l := curve.Line{{X: s.cut.X[0]}}
-	for _, p := range s.cut.Line() {
-		if p.X < c.cut.X {
-			l = append(l, p)
+	mouth := s.mouthLine(c)
+	l := make(curve.Line, 0, len(s.cut.X)+len(c.arc)+len(mouth))
+	l = append(l, curve.Vec{X: s.cut.X[0]})
+	for i, x := range s.cut.X {
+		if x < c.cut.X {
+			l = append(l, curve.Vec{X: x, Y: s.cut.Y[i]})
 		}
 	}
 	l = append(l, c.arc...)
-	mouth := s.mouthLine(c)
 	return append(l, mouth[:len(mouth)-1].Reverse()...)
 }

@@ -36,9 +36,9 @@ func compute(in Input, step float64) (*Plan, error) {
 func (s *sampled) planeLines() Plane {
 	return Plane{
 		Knife:  s.lower.Line(),
-		Stitch: append(curve.Line{{X: -s.g}}, s.seam.Line()...),
+		Stitch: s.seam.Line(curve.Vec{X: -s.g}),
 		Inner:  s.inner.Line(),
-		Outer:  append(curve.Line{{X: s.outer.X[0]}}, s.outer.Line()...),
+		Outer:  s.outer.Line(curve.Vec{X: s.outer.X[0]}),
 	}
 }
 
@@ -49,17 +49,23 @@ func (s *sampled) flatLines() Flat {
 	}
 	return Flat{
 		EndY:   s.end(),
-		Stitch: append(curve.Line{{X: -s.g, Y: s.end()}}, s.stitch.Line()...),
+		Stitch: s.stitch.Line(curve.Vec{X: -s.g, Y: s.end()}),
 		Glue:   glue,
-		Cut:    append(curve.Line{{X: s.cut.X[0]}}, s.cut.Line()...),
+		Cut:    s.cut.Line(curve.Vec{X: s.cut.X[0]}),
 	}
 }
 
 // weltStrip is the strip between the welt's edges, closed over the point end.
 func (s *sampled) weltStrip() Welt {
 	inner := s.inner.Between(-s.c, s.mouth)
-	out := append(curve.Line{{X: s.outer.X[0]}}, s.outer.Line()...)
-	out = append(out, inner.Line().Reverse()...)
+	out := make(curve.Line, 0, len(s.outer.X)+len(inner.X)+2)
+	out = append(out, curve.Vec{X: s.outer.X[0]})
+	for i, x := range s.outer.X {
+		out = append(out, curve.Vec{X: x, Y: s.outer.Y[i]})
+	}
+	for i := len(inner.X) - 1; i >= 0; i-- {
+		out = append(out, curve.Vec{X: inner.X[i], Y: inner.Y[i]})
+	}
 	out = append(out, curve.Vec{X: -s.c})
 	return Welt{
 		Area:      s.outer.Area() - inner.Area(),
@@ -166,7 +172,7 @@ func (p *Plan) layStitches() error {
 		q.Positions = append(q.Positions, h.Vec)
 		q.Along = append(q.Along, h.S*scale)
 		flat := curve.Vec{X: h.X, Y: s.stitch.At(h.X)}
-		if q.PlaneLine-h.S < run { // on the straight run: the same share of the run
+		if left := q.PlaneLine - h.S; left < run && run > 0 { // on the straight run: the same share of the run
 			flat = curve.Vec{X: -s.g, Y: s.end() + h.Y/run*(s.stitch.Y[0]-s.end())}
 		}
 		q.Flat = append(q.Flat, flat)

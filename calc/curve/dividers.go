@@ -74,26 +74,45 @@ func exit(q, dir Vec, r float64) float64 {
 }
 
 // Walk finds the one divider setting whose n chords, stepped from s0, land on
-// s1, and the places where the dividers fall. n >= 1 and s1 > s0.
+// s1, and the places where the dividers fall. n >= 1 and s1 > s0. On a line
+// that turns back on itself within a chord a setting a hair longer may leap
+// past s1; then the last place lies short of it.
 func (l Line) Walk(s0, s1 float64, n int) (chord float64, at []Place) {
-	// A chord is never longer than its arc, so the mean arc is too far at least.
-	lo, hi := 0.0, (s1-s0)/float64(n)
-	for range 60 {
-		mid := (lo + hi) / 2
-		p := l.Along(s0)
+	start := l.Along(s0)
+	over := func(chord float64) float64 { // how far past s1 the last place lies
+		p := start
 		for range n {
-			p = l.next(p, mid)
+			p = l.next(p, chord)
 		}
-		if p.S > s1 {
-			hi = mid
-		} else {
-			lo = mid
-		}
-		if hi-lo < 1e-10 {
-			break
+		return p.S - s1
+	}
+	// A chord is never longer than its arc, so the mean arc is not too short.
+	lo, hi := 0.0, (s1-s0)/float64(n)
+	below, above := s0-s1, over(hi)
+	if above <= 0 { // straight all along
+		return hi, l.Dividers(s0, hi, n)
+	}
+	// False position, after Illinois: an end that stays twice counts half.
+	for side := 0; hi-lo > 1e-13; {
+		chord := min(max(hi-above*(hi-lo)/(above-below), lo), hi)
+		switch d := over(chord); {
+		case d <= 0 && d > -1e-9:
+			return chord, l.Dividers(s0, chord, n)
+		case d > 0:
+			hi, above = chord, d
+			if side > 0 {
+				below /= 2
+			}
+			side = 1
+		default:
+			lo, below = chord, d
+			if side < 0 {
+				above /= 2
+			}
+			side = -1
 		}
 	}
-	return hi, l.Dividers(s0, hi, n)
+	return lo, l.Dividers(s0, lo, n)
 }
 
 // Nearest is the point of the open polyline nearest to p. The line needs a

@@ -39,11 +39,11 @@ func (g Graph) Between(lo, hi float64) Graph {
 	return Graph{g.X[i:j], g.Y[i:j]}
 }
 
-// Line is the graph as a polyline.
-func (g Graph) Line() Line {
-	l := make(Line, len(g.X))
+// Line is the graph as a polyline, with more points put before it.
+func (g Graph) Line(before ...Vec) Line {
+	l := append(make(Line, 0, len(before)+len(g.X)), before...)
 	for i, x := range g.X {
-		l[i] = Vec{x, g.Y[i]}
+		l = append(l, Vec{x, g.Y[i]})
 	}
 	return l
 }
