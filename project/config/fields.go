@@ -42,6 +42,8 @@ func (c *Config) own() []project.Own {
 		limit("drum", "diameter of your smallest sanding drum, mm", 1, 500, &l.Drum),
 		limit("thread", "the longest thread that is handy, mm: two arm spans", 300, 20000, &l.ArmSpans),
 		limit("handle", "handle to be left above the mouth, mm", 0, 300, &l.HandleLeft),
+		number("limits.fold", "least radius inside the fold, as a share of the leather's thickness", 0, 5, &l.FoldShare),
+		limit("held_off", "a guard that stands more than this out of the back holds the fold off, mm", 0, 50, &l.HeldOff),
 
 		text("price.currency", "put behind prices", 10, &c.currency),
 		number("price.leather_m2", "leather, a square metre; or give leather_ft2", 0, 1e6, &p.leatherM2),

@@ -1,0 +1,231 @@
+package shelf
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"chape/project"
+	"chape/project/store"
+)
+
+// From is a project that starts from an earlier one. The sheath, the belt, the
+// stitches and the corrections are carried to the next knife, and so is the checklist
+// with its hold times and cautions. What is of that knife alone is not: knife, mouth
+// and measured stitch line are those of start, customer and notes are empty, nothing
+// is done, started, skipped, spent or weighed, and the pattern is number 1.
+func From(earlier project.Project, title string, start project.Project) project.Project {
+	p := project.New(title, earlier.Units, start)
+	mouth := p.Sheath.Mouth
+	e := earlier.Clone()
+	p.Sheath, p.Belt, p.Stitch, p.Fits = e.Sheath, e.Belt, e.Stitch, e.Fits
+	p.Sheath.Mouth, p.Stitch.Measured = mouth, 0
+	p.Notes, p.Customer, p.Weigh = "", project.Customer{}, nil
+	if len(e.Steps) > 0 {
+		p.Steps = e.Steps
+	}
+	for i, s := range p.Steps {
+		p.Steps[i] = project.Step{Title: s.Title, Short: s.Short, Caution: s.Caution, Hold: s.Hold, Latest: s.Latest}
+	}
+	return p
+}
+
+// Load reads a project of the shelf. The error is one line.
+func (s *Shelf) Load(path string) (project.Project, error) {
+	p, _, _, err := s.load1(path)
+	return p, err
+}
+
+func (s *Shelf) load1(path string) (project.Project, project.Notices, store.Stamp, error) {
+	data, stamp, err := store.Read(s.fsys, path)
+	if err != nil {
+		return project.Project{}, project.Notices{}, stamp, err
+	}
+	p, n, err := project.Decode(path, data)
+	return p, n, stamp, err
+}
+
+// Create makes a file for a new project, named after its title, with a number
+// behind it where that name is taken. The shelf is made where there is none, for
+// the user alone: it may hold customers' names.
+func (s *Shelf) Create(p project.Project) (path string, err error) {
+	if err := p.Validate(); err != nil {
+		return "", err
+	}
+	if err := makeFolder(s.dir); err != nil {
+		return "", err
+	}
+	data := project.Encode(p)
+	return intoFreeName(s.dir, store.SafeName(p.Title), func(path string) error {
+		_, err := store.SaveNew(s.fsys, path, data)
+		return err
+	})
+}
+
+func makeFolder(dir string) error {
+	if err := os.MkdirAll(dir, 0o700); err != nil {
+		return fmt.Errorf("the folder %q can't be made: %s: name another one", dir, reason(err))
+	}
+	return nil
+}
+
+// mostNames bounds the search for a free name.
+const mostNames = 1000
+
+// intoFreeName does something with the first name that is free.
+func intoFreeName(dir, name string, do func(path string) error) (string, error) {
+	for n := 1; ; n++ {
+		path := filepath.Join(dir, name+ending)
+		if n > 1 {
+			path = filepath.Join(dir, fmt.Sprintf("%s %d%s", name, n, ending))
+		}
+		err := do(path)
+		if err == nil {
+			return path, nil
+		}
+		if !errors.Is(err, fs.ErrExist) || n == mostNames {
+			return "", err
+		}
+	}
+}
+
+// Rename gives a project another title, and its file the name that goes with it, or
+// the next free one. It returns the file's path, also where only the title could be
+// changed and the error says why. A project that is open is refused.
+func (s *Shelf) Rename(path, title string, now time.Time) (string, error) {
+	title = strings.TrimSpace(title)
+	if title == "" {
+		return path, errors.New("a project needs a title: type one")
+	}
+	done, err := s.alone(path)
+	if err != nil {
+		return path, err
+	}
+	defer done()
+	p, notices, stamp, err := s.load1(path)
+	if err != nil {
+		return path, err
+	}
+	if title != p.Title {
+		p.Title = title
+		if err := p.Validate(); err != nil {
+			return path, err
+		}
+		if notices.Comments || notices.OldFormat { // which the save would not keep
+			if err := s.copyBeside(path, stamp, now); err != nil {
+				return path, err
+			}
+		}
+		if _, err := store.Save(s.fsys, path, project.Encode(p), stamp); err != nil {
+			return path, err
+		}
+	}
+	name := store.SafeName(title)
+	if strings.EqualFold(name, nameOf(path)) { // the same file where capitals do not count
+		return path, nil
+	}
+	to, err := intoFreeName(filepath.Dir(path), name, func(to string) error { return s.move(path, to) })
+	if err != nil {
+		return path, fmt.Errorf("the title is changed, the file's name is not: %w", err)
+	}
+	return to, nil
+}
+
+// copyBeside keeps the file as it was.
+func (s *Shelf) copyBeside(path string, seen store.Stamp, now time.Time) error {
+	data, stamp, err := store.Read(s.fsys, path)
+	if err != nil {
+		return err
+	}
+	if !stamp.Same(seen) {
+		return &store.ErrChanged{Path: path, Now: stamp}
+	}
+	_, err = store.SaveBeside(s.fsys, path, data, "before renaming", now)
+	return err
+}
+
+// PutAway moves a project into the folder Away and returns its path there. Its holds
+// go on.
+func (s *Shelf) PutAway(path string) (string, error) {
+	return s.moveTo(path, filepath.Join(s.dir, Away))
+}
+
+// TakeOut moves a project back.
+func (s *Shelf) TakeOut(path string) (string, error) { return s.moveTo(path, s.dir) }
+
+func (s *Shelf) moveTo(path, dir string) (string, error) {
+	if filepath.Dir(path) == filepath.Clean(dir) {
+		return path, nil
+	}
+	done, err := s.alone(path)
+	if err != nil {
+		return path, err
+	}
+	defer done()
+	if _, err := s.Load(path); err != nil { // such a file is left where it is
+		return path, err
+	}
+	if err := makeFolder(dir); err != nil {
+		return path, err
+	}
+	to, err := intoFreeName(dir, nameOf(path), func(to string) error { return s.move(path, to) })
+	if err != nil {
+		return path, err
+	}
+	return to, nil
+}
+
+// alone refuses a project that is open, here or in another window: that window
+// would go on saving to its old place.
+func (s *Shelf) alone(path string) (done func(), err error) {
+	lock, elsewhere := store.TakeLock(s.fsys, path)
+	if elsewhere {
+		lock.Release()
+		return nil, fmt.Errorf("%q is open: close it first", filepath.Base(path))
+	}
+	return lock.Release, nil
+}
+
+// move gives a file another name, which must be free, and its backup with it.
+func (s *Shelf) move(path, to string) error {
+	err := s.fsys.RenameNew(path, to)
+	if errors.Is(err, errors.ErrUnsupported) {
+		err = s.moveBySteps(path, to)
+	}
+	if err != nil {
+		if errors.Is(err, fs.ErrExist) {
+			return &store.ErrExists{Path: to}
+		}
+		return fmt.Errorf("%q can't be moved: %s: see to the permissions of its folder", path, reason(err))
+	}
+	// A backup that can't follow stays where it is; nothing relies on it.
+	_ = s.fsys.RenameNew(store.BackupName(path), store.BackupName(to))
+	s.fsys.SyncDir(filepath.Dir(to))
+	s.fsys.SyncDir(filepath.Dir(path))
+	return nil
+}
+
+// moveBySteps is for file systems that can't rename to a free name in one step: a
+// second name first or, where there is no such thing, a copy.
+func (s *Shelf) moveBySteps(path, to string) error {
+	if err := s.fsys.Link(path, to); err != nil {
+		if errors.Is(err, fs.ErrExist) {
+			return err
+		}
+		data, seen, err := store.Read(s.fsys, path)
+		if err != nil {
+			return err
+		}
+		if _, err := store.SaveNew(s.fsys, to, data); err != nil {
+			return err
+		}
+		if changed, now, err := store.Changed(s.fsys, path, seen); err != nil || changed {
+			return errors.Join(err, &store.ErrChanged{Path: path, Now: now}) // both are kept
+		}
+	}
+	return s.fsys.Remove(path)
+}

@@ -1,0 +1,188 @@
+package shelf
+
+import (
+	"cmp"
+	"errors"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+
+	"chape/project"
+	"chape/project/store"
+)
+
+// State is how far a project has come.
+type State uint8
+
+// The states.
+const (
+	Unread   State = iota // not loaded yet: only its name and time are known
+	InHand                // there is a step to do
+	Finished              // every step is done or skipped, or it has none
+	Broken                // it can't be loaded
+)
+
+// Entry is one file of the shelf.
+type Entry struct {
+	Path     string
+	Title    string // until it is loaded: the file's name
+	Customer string
+	State    State
+	Step     string         // the title of the step in hand
+	Short    string         // its short name
+	Holds    []project.Hold // those that run or wait to be looked at, the one due first leading
+	Due      time.Time      // the day it is promised for, UTC; zero: none
+	Modified time.Time
+	PutAway  bool
+	Err      string // why it can't be loaded, in one line
+
+	folded string // title, customer and file name, for finding
+}
+
+// NextDue is the hold that needs attention first.
+func (e Entry) NextDue() (h project.Hold, ok bool) {
+	if len(e.Holds) == 0 {
+		return project.Hold{}, false
+	}
+	return e.Holds[0], true
+}
+
+// unread is the entry of a file that is not loaded.
+func unread(path string, away bool, mod time.Time) Entry {
+	return Entry{Path: path, Title: nameOf(path), Modified: mod, PutAway: away}.fold()
+}
+
+func nameOf(path string) string {
+	base := filepath.Base(path)
+	return base[:len(base)-len(filepath.Ext(base))]
+}
+
+// read loads the file of an entry.
+func (e Entry) read(fsys store.FS) Entry {
+	data, _, err := store.Read(fsys, e.Path)
+	if err != nil {
+		return e.broken(err)
+	}
+	p, _, err := project.Decode(filepath.Base(e.Path), data)
+	if err != nil {
+		return e.broken(err)
+	}
+	if p.Title != "" {
+		e.Title = p.Title
+	}
+	e.Customer, e.Due, e.State = p.Customer.Name, p.Customer.Due, Finished
+	if i := project.Current(p.Steps); i >= 0 {
+		e.State, e.Step, e.Short = InHand, p.Steps[i].Title, p.Steps[i].ShortName()
+	}
+	e.Holds = project.Holds(p, e.Title)
+	project.SortHolds(e.Holds)
+	return e.fold()
+}
+
+func (e Entry) broken(err error) Entry {
+	e.State, e.Err = Broken, err.Error()
+	var f *store.Failure
+	if errors.As(err, &f) { // the list shows the name already
+		e.Err = f.Why + ": " + f.Try
+	}
+	return e
+}
+
+func (e Entry) fold() Entry {
+	e.folded = folded(e.Title + "\n" + e.Customer + "\n" + nameOf(e.Path))
+	return e
+}
+
+// folded takes accents and capitals off.
+func folded(s string) string {
+	plain := true
+	for i := range len(s) {
+		plain = plain && s[i] < 0x80
+	}
+	if !plain {
+		s = strings.Map(func(r rune) rune {
+			if unicode.Is(unicode.Mn, r) {
+				return -1
+			}
+			return r
+		}, norm.NFKD.String(s))
+	}
+	return strings.ToLower(s)
+}
+
+// Query is what is looked for.
+type Query []string
+
+// ParseQuery takes a text apart: every word of it has to be found, in the title, the
+// customer's name or the file's, whatever the accents and capitals.
+func ParseQuery(text string) Query { return strings.Fields(folded(text)) }
+
+// Finds tells whether the entry is one of those looked for.
+func (q Query) Finds(e Entry) bool {
+	for _, word := range q {
+		if !strings.Contains(e.folded, word) {
+			return false
+		}
+	}
+	return true
+}
+
+// What needs attention, in this order.
+const (
+	holdIsDue = iota
+	holdRuns
+	isPromised
+	cantLoad
+	inWork
+	finished
+	putAway
+)
+
+func (e Entry) attention(now time.Time) (rank int, by time.Time) {
+	hold, held := e.NextDue()
+	switch {
+	case held && hold.State(now) != project.HoldRunning:
+		return holdIsDue, hold.Due
+	case held && !e.PutAway:
+		return holdRuns, hold.Due
+	case e.PutAway:
+		return putAway, time.Time{}
+	case e.State == Broken:
+		return cantLoad, time.Time{}
+	case e.State == Finished:
+		return finished, time.Time{}
+	case !e.Due.IsZero():
+		return isPromised, e.Due
+	}
+	return inWork, time.Time{}
+}
+
+// Sort sorts in place by what needs attention: holds that are due, put away or not;
+// holds that run, by when they fall due; what is promised for a day, by that day;
+// files that can't be loaded; the others, those changed last first; the finished ones
+// after them; what is put away last.
+func Sort(entries []Entry, now time.Time) {
+	type keyed struct {
+		rank int
+		by   time.Time
+		Entry
+	}
+	all := make([]keyed, len(entries))
+	for i, e := range entries {
+		all[i].Entry = e
+		all[i].rank, all[i].by = e.attention(now)
+	}
+	slices.SortStableFunc(all, func(a, b keyed) int {
+		if a.rank != b.rank {
+			return a.rank - b.rank
+		}
+		return cmp.Or(a.by.Compare(b.by), b.Modified.Compare(a.Modified), cmp.Compare(a.Path, b.Path))
+	})
+	for i := range all {
+		entries[i] = all[i].Entry
+	}
+}

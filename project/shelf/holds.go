@@ -1,0 +1,130 @@
+package shelf
+
+import (
+	"path/filepath"
+	"time"
+
+	"chape/project"
+)
+
+// Running is a project with the holds that run or wait in it.
+type Running struct {
+	Path  string
+	Holds []project.Hold
+}
+
+// look is what a full look at the shelf has found.
+type look struct {
+	at      time.Time
+	folders [2]time.Time // when the folders were last changed
+	left    bool         // there was more than one look may read
+}
+
+const (
+	// fullEvery is how often every file is looked at even though its folder has not
+	// changed: some programs write into a file without replacing it.
+	fullEvery = time.Minute
+	// mostAtOnce bounds the files read by one call of Holds.
+	mostAtOnce = 500
+)
+
+// Holds gives the holds of all projects, those put away too, in no order. Two files
+// that tell of the same hold, as a copy kept beside a project does, count once. It is
+// cheap enough to ask every second: it looks at the files with holds, and at the
+// others only when a folder has changed or a minute has passed. Of a large shelf it
+// reads 500 files at a call, those changed last first.
+func (s *Shelf) Holds(now time.Time) []Running {
+	now = now.Round(0)
+	if s.isStale(now) {
+		s.lookAtAll(now)
+	} else {
+		s.lookAtHeld()
+	}
+	return s.running()
+}
+
+func (s *Shelf) folderTimes() (t [2]time.Time) {
+	for i, dir := range []string{s.dir, filepath.Join(s.dir, Away)} {
+		if info, err := s.fsys.Stat(dir); err == nil {
+			t[i] = info.ModTime()
+		}
+	}
+	return t
+}
+
+func (s *Shelf) isStale(now time.Time) bool {
+	folders := s.folderTimes()
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	f := s.full
+	since := now.Sub(f.at)
+	if f.left || since < 0 || since >= fullEvery {
+		return true
+	}
+	for i := range folders {
+		if !folders[i].Equal(f.folders[i]) || f.at.Sub(folders[i]) <= settle {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *Shelf) lookAtAll(now time.Time) {
+	folders := s.folderTimes()
+	sc, err := s.Look()
+	if err != nil {
+		return // the shelf's own screen says so
+	}
+	sc.Next(mostAtOnce)
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.full = look{now, folders, sc.Left() > 0}
+}
+
+// lookAtHeld reads those files with holds that have changed.
+func (s *Shelf) lookAtHeld() {
+	for _, c := range s.held() {
+		info, err := s.fsys.Stat(c.entry.Path)
+		if err != nil {
+			continue // its folder has changed: the next call looks at everything
+		}
+		if !c.holds(info.Size(), info.ModTime()) {
+			s.load(pending{unread(c.entry.Path, c.entry.PutAway, info.ModTime()), info.Size()})
+		}
+	}
+}
+
+func (s *Shelf) held() []cached {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	var out []cached
+	for _, c := range s.cache {
+		if len(c.entry.Holds) > 0 {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+func (s *Shelf) running() []Running {
+	type same struct {
+		project, title string
+		started, due   time.Time
+	}
+	seen := map[same]bool{}
+	var out []Running
+	for _, c := range s.held() {
+		r := Running{Path: c.entry.Path}
+		for _, h := range c.entry.Holds {
+			k := same{h.Project, h.Title, h.Started.UTC(), h.Due.UTC()}
+			if !seen[k] {
+				seen[k] = true
+				r.Holds = append(r.Holds, h)
+			}
+		}
+		if len(r.Holds) > 0 {
+			out = append(out, r)
+		}
+	}
+	return out
+}
