@@ -121,16 +121,14 @@ func (p *Plan) checkMouth() []Check {
 // that is no blade.
 func (s *sampled) fattest() (at float64, has bool) {
 	thick := 0.0
-	look := func(x float64) {
-		for _, sec := range s.knife.Sections(nil, x) {
+	var buf []knife.Section
+	for _, x := range s.knife.Marks() { // the thickness is monotone in between
+		buf = s.knife.Sections(buf[:0], x)
+		for _, sec := range buf {
 			if sec.Kind != knife.Blade && sec.Thick > thick+tie {
 				thick, at, has = sec.Thick, x, true
 			}
 		}
-	}
-	// The thickness is monotone between marks, so the marks suffice.
-	for _, x := range s.knife.Marks() {
-		look(x)
 	}
 	return at, has
 }

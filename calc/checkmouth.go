@@ -9,7 +9,7 @@ func (p *Plan) checkCorner() []Check {
 	if asked <= 0 {
 		return nil
 	}
-	r := p.at.mouthCorner().radius
+	r := p.corner.radius
 	c := Check{Name: "mouth corners", Value: r, At: p.at.mouth, HasAt: true}
 	if r < asked-tie {
 		c.Level = Note

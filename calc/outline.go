@@ -53,11 +53,12 @@ func (s *sampled) roundCorner(r float64) corner {
 	near := s.cut.Between(s.mouth-4*r, s.mouth)
 	edge := s.mouthGraph(math.Max(0, wide-3*r), wide)
 	// The arc's centre lies r below the cut line and r short of the mouth line.
-	height := func(x float64) float64 { return curve.Erode(near, []float64{x}, r).Y[0] }
+	below, left := near.Neg(), edge.Neg()
+	height := func(x float64) float64 { return -curve.DilateAt(below, x, r) }
 	lo, hi := s.mouth-3*r, s.mouth
 	for range 50 {
 		x := (lo + hi) / 2
-		if curve.Erode(edge, []float64{height(x)}, r).Y[0] > x {
+		if -curve.DilateAt(left, height(x), r) > x {
 			lo = x
 		} else {
 			hi = x

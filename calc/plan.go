@@ -86,9 +86,9 @@ func (p *Plan) makeBody() {
 		Bend:        s.bend(),
 		Offsets:     s.offsets(),
 	}
-	corner := s.mouthCorner()
-	p.Flat.Mouth = s.mouthLine(corner)
-	p.Flat.Front = s.frontHalf(corner)
+	p.corner = s.mouthCorner()
+	p.Flat.Mouth = s.mouthLine(p.corner)
+	p.Flat.Front = s.frontHalf(p.corner)
 	p.Body.Area = 2 * math.Abs(p.Flat.Front.Area())
 	p.Body.AreaWithTab = p.Body.Area
 	if p.Input.Belt.Loop == FoldedLoop {

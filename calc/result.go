@@ -17,7 +17,8 @@ type Plan struct {
 	Thread Thread
 	Checks []Check
 
-	at *sampled // what Section and Room need
+	at     *sampled // what Across and Outline need
+	corner corner   // of the mouth
 }
 
 // Body holds the figures of the flat body.

@@ -32,6 +32,15 @@ func (g Graph) At(x float64) float64 {
 	return g.Y[i-1] + f*(g.Y[i]-g.Y[i-1])
 }
 
+// Neg is the graph mirrored at the fold.
+func (g Graph) Neg() Graph {
+	y := make([]float64, len(g.Y))
+	for i := range y {
+		y[i] = -g.Y[i]
+	}
+	return Graph{g.X, y}
+}
+
 // Between is the part of the graph with lo <= x <= hi; it shares memory.
 func (g Graph) Between(lo, hi float64) Graph {
 	i := sort.SearchFloat64s(g.X, lo-same)

@@ -1,6 +1,9 @@
 package curve
 
-import "math"
+import (
+	"math"
+	"sort"
+)
 
 // Dilate gives, at each x of at, the lower edge of everything within r of
 // the region under g: max over |ξ| <= r of g(x+ξ) + √(r²−ξ²). Places further
@@ -9,22 +12,22 @@ import "math"
 // The kernel is concave, so the best x+ξ moves monotonically with x: halving
 // the places costs n log n. The curve is taken as straight between its points.
 func Dilate(g Graph, at []float64, r float64) Graph {
-	out, _ := dilate(g, at, r)
-	return out
+	return dilate(g, at, r, nil)
 }
 
 // Erode is the opposite: min over |ξ| <= r of g(x+ξ) − √(r²−ξ²). Places
 // further than r from g get +Inf.
 func Erode(g Graph, at []float64, r float64) Graph {
-	neg := make([]float64, len(g.Y))
-	for i, y := range g.Y {
-		neg[i] = -y
-	}
-	out := Dilate(Graph{g.X, neg}, at, r)
+	out := Dilate(g.Neg(), at, r)
 	for i, y := range out.Y {
 		out.Y[i] = -y
 	}
 	return out
+}
+
+// DilateAt is Dilate at a single place: every piece of g is looked at.
+func DilateAt(g Graph, x, r float64) float64 {
+	return near(g, 0, len(g.X)-1, x, r, math.Inf(-1))
 }
 
 // Close is dilation by r, then erosion by r: hollows tighter than r are
@@ -45,7 +48,8 @@ func Close(g Graph, r, step float64) Graph {
 	for i, j := m, len(around)-1; i < j; i, j = i+1, j-1 {
 		around[i], around[j] = around[j], around[i]
 	}
-	grown, from := dilate(g, around, r)
+	from := make([]int, len(around))
+	grown := dilate(g, around, r, from)
 	grown = addValleys(g, grown, from, r, step)
 	out := Erode(grown, g.X, r)
 	for i, y := range out.Y {
@@ -54,39 +58,23 @@ func Close(g Graph, r, step float64) Graph {
 	return out
 }
 
-// dilate also tells, for each place, which point of g is nearest its best.
-func dilate(g Graph, at []float64, r float64) (Graph, []int) {
-	d := dilation{g: g, at: at, r: r, y: make([]float64, len(at)), from: make([]int, len(at))}
-	d.windows()
+// dilate also puts into from, unless it is nil, which point of g is nearest
+// the best of each place.
+func dilate(g Graph, at []float64, r float64, from []int) Graph {
+	d := dilation{g: g, at: at, r: r, y: make([]float64, len(at)), from: from}
 	if len(at) > 0 && len(g.X) > 0 {
 		d.solve(0, len(at)-1, 0, len(g.X)-1)
 	}
-	return Graph{at, d.y}, d.from
+	return Graph{at, d.y}
 }
 
 // dilation is one run of the divide and conquer.
 type dilation struct {
-	g      Graph
-	at     []float64
-	r      float64
-	lo, hi []int // the points of g within r of each place: lo <= j < hi
-	y      []float64
-	from   []int
-}
-
-// windows finds lo and hi for all places, both of which only move forward.
-func (d *dilation) windows() {
-	d.lo, d.hi = make([]int, len(d.at)), make([]int, len(d.at))
-	lo, hi := 0, 0
-	for i, x := range d.at {
-		for lo < len(d.g.X) && d.g.X[lo] < x-d.r-same {
-			lo++
-		}
-		for hi < len(d.g.X) && d.g.X[hi] <= x+d.r+same {
-			hi++
-		}
-		d.lo[i], d.hi[i] = lo, hi
-	}
+	g    Graph
+	at   []float64
+	r    float64
+	y    []float64
+	from []int
 }
 
 // solve fills the places a to b, whose best points lie in jlo to jhi.
@@ -95,32 +83,29 @@ func (d *dilation) solve(a, b, jlo, jhi int) {
 		mid := (a + b) / 2
 		x, rr := d.at[mid], d.r*d.r
 		best, top := -1, math.Inf(-1)
-		for j := max(jlo, d.lo[mid]); j <= jhi && j < d.hi[mid]; j++ {
+		first := jlo + sort.SearchFloat64s(d.g.X[jlo:jhi+1], x-d.r-same)
+		for j := first; j <= jhi && d.g.X[j] <= x+d.r+same; j++ {
 			dx := d.g.X[j] - x
 			if v := d.g.Y[j] + math.Sqrt(max(0, rr-dx*dx)); v > top {
 				best, top = j, v
 			}
 		}
-		d.from[mid], d.y[mid] = best, top
-		if best < 0 {
-			// No point within r: the neighbours are searched over the whole range.
-			d.from[mid] = min(max(d.lo[mid], jlo), jhi)
-			d.y[mid] = d.between(mid)
-			d.solve(a, mid-1, jlo, jhi)
-			a = mid + 1
-			continue
+		found := best >= 0
+		if !found { // a straight piece may pass within r for all that
+			best = min(first, jhi)
 		}
 		d.y[mid] = near(d.g, best, best, x, d.r, top)
-		d.solve(a, mid-1, jlo, best)
-		a, jlo = mid+1, best
+		if d.from != nil {
+			d.from[mid] = best
+		}
+		if found {
+			d.solve(a, mid-1, jlo, best)
+			jlo = best
+		} else { // the neighbours are searched over the whole range
+			d.solve(a, mid-1, jlo, jhi)
+		}
+		a = mid + 1
 	}
-}
-
-// between handles a radius smaller than the spacing: the place may lie on a
-// straight piece with no point of g within r.
-func (d *dilation) between(i int) float64 {
-	j := d.from[i]
-	return near(d.g, j, j, d.at[i], d.r, math.Inf(-1))
 }
 
 // near is the best height over x from the straight pieces that touch the
