@@ -115,10 +115,15 @@ func (e *edit) calliper() string {
 
 // complaint is why the text will not do, and what may be behind that.
 func (e *edit) complaint() string {
-	if e.far() {
-		return e.err.Error() + "; " + e.calliper()
+	words := Words(e.err)
+	var own project.Problem
+	if errors.As(e.err, &own) && own.Key == e.field.Key && own.Index == e.field.Index {
+		words = own.Beside()
 	}
-	return e.err.Error()
+	if e.far() {
+		return words + "; " + e.calliper()
+	}
+	return words
 }
 
 // firstLine is what of a pasted text goes into one field.

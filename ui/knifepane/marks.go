@@ -41,6 +41,9 @@ func (m *Model) addMark(r row) tea.Cmd {
 	if r.list == "mark" {
 		i = r.index
 	}
+	if s := m.snap.Project.Knife.Stations; i+1 < len(s) && s[i+1].At == s[i].At {
+		i++ // behind the pair
+	}
 	m.aim("knife.station.at", i+1)
 	return tea.Batch(act.Send(act.Commit{Label: "add a mark", Do: func(p *project.Project) error {
 		marks := p.Knife.Stations
@@ -61,9 +64,6 @@ func between(marks []knife.Station, i int) knife.Station {
 		return a
 	}
 	b := marks[i+1]
-	if b.At == a.At && i+2 < len(marks) { // into the stretch behind the step
-		a, b = b, marks[i+2]
-	}
 	// Rounded to what a rule shows, if that leaves room.
 	mid := length.Length(float64(int(float64(a.At+b.At)/2 + 0.5)))
 	if mid <= a.At || mid >= b.At {

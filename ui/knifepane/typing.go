@@ -58,7 +58,7 @@ func (m *Model) Leave() (cmd tea.Cmd, ok bool) {
 	case e.err != nil && !e.unchanged():
 		m.edit = nil
 		return tea.Batch(act.Send(act.Drop{}), act.Send(act.Say{
-			Text: e.field.Name + " stays " + e.field.Show(e.base) + ": " + e.err.Error(), Warn: true,
+			Text: e.field.Name + " stays " + e.field.Show(e.base) + ": " + e.complaint(), Warn: true,
 		})), true
 	}
 	cmd = m.leave(func() tea.Cmd { return nil })

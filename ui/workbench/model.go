@@ -142,7 +142,7 @@ func (m *Model) take(msg tea.Msg) (cmd tea.Cmd, ok bool) {
 		return nil, true
 	case act.Commit:
 		if err := m.doc.Commit(msg.Label, msg.Do); err != nil {
-			m.message = act.Say{Text: msg.Label + ": " + err.Error(), Warn: true}
+			m.message = act.Say{Text: msg.Label + ": " + knifepane.Words(err), Warn: true}
 			m.doc.Drop()
 			m.refresh()
 			return nil, false

@@ -31,7 +31,11 @@ func (m *Model) View() string {
 	default:
 		lines = append(lines, m.panesView()...)
 	}
-	lines = append(lines, layout.Fit([]string{m.foot()}, m.width, 1)...)
+	foot := m.foot()
+	if more := len(foot) - 1; more > 0 { // a long message lies over the lowest lines
+		lines = lines[:max(0, len(lines)-more)]
+	}
+	lines = append(lines, layout.Fit(foot, m.width, len(foot))...)
 	return strings.Join(lines, "\n")
 }
 
@@ -156,13 +160,24 @@ func (m *Model) helpView() []string {
 	return layout.Frame(r.W, r.H, title, true, lines[m.help.top:], m.edges())
 }
 
+// mostWords is how many lines a message takes at most.
+const mostWords = 3
+
 // foot is the message of the last key, or the keys that matter now.
-func (m *Model) foot() string {
+func (m *Model) foot() []string {
 	if text := term.Plain(m.message.Text); text != "" {
+		style := m.o.Styles.Text
 		if m.message.Warn {
-			return m.o.Styles.Warning(text)
+			style, text = m.o.Styles.Warn, "! "+text
 		}
-		return text
+		lines := layout.Wrap(text, m.width)
+		if len(lines) > mostWords {
+			lines = append(lines[:mostWords-1], strings.Join(lines[mostWords-1:], " "))
+		}
+		for i := range lines {
+			lines[i] = style.Render(lines[i])
+		}
+		return lines
 	}
 	var parts []string
 	for _, b := range m.footKeys() {
@@ -170,7 +185,7 @@ func (m *Model) foot() string {
 			parts = append(parts, m.plainKeys(h.Key)+" "+h.Desc)
 		}
 	}
-	return m.o.Styles.Quiet.Render(strings.Join(parts, "   "))
+	return []string{m.o.Styles.Quiet.Render(strings.Join(parts, "   "))}
 }
 
 func (m *Model) footKeys() []key.Binding {
