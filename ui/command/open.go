@@ -8,6 +8,7 @@ import (
 
 	"chape/project"
 	"chape/project/example"
+	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/workbench"
 )
@@ -20,15 +21,17 @@ func Workbench(path string) error {
 	}
 	set := loadSettings()
 	o := set.workbench()
+	folder := set.shelf()
 	if path == "" {
-		path = o.Shelf
+		path = folder
 	}
-	if info, err := os.Stat(path); path == o.Shelf || err == nil && info.IsDir() {
-		o.Shelf = path
+	if info, err := os.Stat(path); path == folder || err == nil && info.IsDir() {
+		o.Shelf = shelf.Open(o.FS, path)
 		o.Doc = set.document(example.Load(time.Now()), "", store.Stamp{})
 		greet(&o, "an invented example to try things on: it touches no file until you keep it")
 		return workbench.Run(o)
 	}
+	o.Shelf = shelf.Open(o.FS, folder)
 	if err := load(set, &o, path); err != nil {
 		return err
 	}

@@ -2,13 +2,13 @@ package command
 
 import (
 	"os"
-	"path/filepath"
 	"runtime"
 
 	"chape/calc"
 	"chape/project"
 	"chape/project/config"
 	"chape/project/print"
+	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/doc"
 	"chape/ui/term"
@@ -52,7 +52,6 @@ func (s settings) workbench() workbench.Options {
 		Suspends:  runtime.GOOS != "windows",
 		Remember:  s.remember(),
 		Elsewhere: []string{homeFolder(), os.TempDir()},
-		Shelf:     s.ShelfFolder(homeFolder(), filepath.Join(dataFolder(), "chape")),
 	}
 	// Both words were checked when the file was read.
 	o.Looks.Glyphs, o.Ask, _ = term.Glyphs(s.Glyphs, os.Getenv("TERM"))
@@ -97,16 +96,7 @@ func homeFolder() string {
 	return home
 }
 
-// dataFolder is where the user's system keeps what programs make.
-func dataFolder() string {
-	if data := os.Getenv("XDG_DATA_HOME"); filepath.IsAbs(data) {
-		return data
-	}
-	switch local := os.Getenv("LOCALAPPDATA"); {
-	case runtime.GOOS == "windows" && local != "":
-		return local
-	case runtime.GOOS == "darwin":
-		return filepath.Join(homeFolder(), "Library", "Application Support")
-	}
-	return filepath.Join(homeFolder(), ".local", "share")
+// shelf is the folder of the user's projects.
+func (s settings) shelf() string {
+	return s.ShelfFolder(homeFolder(), shelf.Folder(runtime.GOOS, homeFolder(), os.Getenv))
 }

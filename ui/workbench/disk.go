@@ -2,15 +2,14 @@ package workbench
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
+	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/doc"
@@ -38,7 +37,7 @@ type (
 		stamp  store.Stamp
 		err    error
 	}
-	othersMsg struct{ others []Neighbour }
+	othersMsg struct{ running []shelf.Running } // the holds of the shelf
 )
 
 // disk deals with the answers of the disk's commands; ok is false for other messages.
@@ -56,13 +55,7 @@ func (m *Model) disk(msg tea.Msg) (cmd tea.Cmd, ok bool) {
 	case keptMsg:
 		return m.kept(msg), true
 	case othersMsg:
-		m.others = nil
-		for _, n := range msg.others {
-			if n.Path != m.doc.Path() {
-				m.others = append(m.others, n.Holds...)
-			}
-		}
-		m.refresh()
+		m.neighbours(msg.running)
 		return nil, true
 	}
 	return nil, false
@@ -171,8 +164,7 @@ func readVersion(fsys store.FS, path string) doc.Version {
 // look gives the command that looks whether someone else changed the file, and
 // at the other projects of the shelf.
 func (m *Model) look() tea.Cmd {
-	others, now := m.o.Others, m.now()
-	neighbours := func() tea.Msg { return othersMsg{others(now)} }
+	neighbours := m.lookAround()
 	path, seen, fsys := m.doc.Path(), m.doc.Stamp(), m.o.FS
 	if path == "" || m.polling || m.doc.Flying() || seen.IsZero() {
 		return neighbours
@@ -186,6 +178,42 @@ func (m *Model) look() tea.Cmd {
 		}
 		return out
 	})
+}
+
+// lookAround gives the command that asks for the holds of the shelf.
+func (m *Model) lookAround() tea.Cmd {
+	sh, now := m.o.Shelf, m.now()
+	if sh == nil || m.looking {
+		return nil
+	}
+	m.looking = true
+	return func() tea.Msg { return othersMsg{sh.Holds(now)} }
+}
+
+// neighbours takes the holds of the other projects on.
+func (m *Model) neighbours(running []shelf.Running) {
+	m.looking = false
+	m.others = nil
+	for _, r := range running {
+		if !samePath(r.Path, m.doc.Path()) {
+			m.others = append(m.others, r.Holds...)
+		}
+	}
+	m.refresh()
+}
+
+// samePath compares two names of files, one of which may be relative.
+func samePath(a, b string) bool {
+	if a == "" || b == "" {
+		return a == b
+	}
+	whole := func(p string) string {
+		if abs, err := filepath.Abs(p); err == nil {
+			return abs
+		}
+		return p
+	}
+	return whole(a) == whole(b)
 }
 
 func (m *Model) looked(msg lookedMsg) tea.Cmd {
@@ -225,14 +253,16 @@ func (m *Model) keep() tea.Cmd {
 		m.message = act.Say{Text: "saved in " + m.doc.Path()}
 		return nil
 	}
-	if m.o.Shelf == "" {
+	if m.o.Shelf == nil {
 		m.message = act.Say{Text: "there is no folder to keep it in: start with chape new FILE", Warn: true}
 		return nil
 	}
-	p, rev, dir, fsys := m.doc.Committed(), m.doc.Rev(), m.o.Shelf, m.o.FS
+	p, rev, sh, fsys := m.doc.Committed(), m.doc.Rev(), m.o.Shelf, m.o.FS
 	return func() tea.Msg {
 		out := keptMsg{rev: rev}
-		out.path, out.stamp, out.err = saveOnShelf(fsys, dir, p)
+		if out.path, out.err = sh.Create(p); out.err == nil {
+			_, out.stamp, out.err = store.Read(fsys, out.path)
+		}
 		return out
 	}
 }
@@ -243,26 +273,6 @@ type keptMsg struct {
 	rev   uint64
 	stamp store.Stamp
 	err   error
-}
-
-// saveOnShelf saves under the project's title, with a number behind it where
-// that name is taken.
-func saveOnShelf(fsys store.FS, dir string, p project.Project) (string, store.Stamp, error) {
-	if err := os.MkdirAll(dir, 0o700); err != nil { // it may hold customers' names
-		return "", store.Stamp{}, err
-	}
-	name, data := store.SafeName(p.Title), project.Encode(p)
-	for n := 1; ; n++ {
-		path := filepath.Join(dir, name+".toml")
-		if n > 1 {
-			path = filepath.Join(dir, fmt.Sprintf("%s %d.toml", name, n))
-		}
-		stamp, err := store.SaveNew(fsys, path, data)
-		if errors.Is(err, fs.ErrExist) && n < 1000 {
-			continue
-		}
-		return path, stamp, err
-	}
 }
 
 func (m *Model) kept(msg keptMsg) tea.Cmd {

@@ -43,7 +43,8 @@ type Model struct {
 	others  []project.Hold // of the other projects of the shelf
 	watch   project.Watch
 	alarm   alarm
-	polling bool // a look at the disk is under way
+	polling bool // a look at the file is under way
+	looking bool // a look at the shelf is under way
 }
 
 // New gives the workbench for a document.

@@ -8,6 +8,7 @@ import (
 	"chape/calc"
 	"chape/project"
 	"chape/project/print"
+	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/canvas"
 	"chape/ui/doc"
@@ -26,12 +27,11 @@ type Options struct {
 	Voice     Voice
 	Styles    ink.Styles
 	Looks     Looks
-	Ask       bool                            // nobody has said yet which glyphs show
-	Remember  func(g Looks) error             // keeps the answer; nil: for this time only
-	Others    func(now time.Time) []Neighbour // the other projects of the shelf; disk work
-	Shelf     string                          // the folder a loose copy is kept in; "" where there is none
-	Elsewhere []string                        // folders for what can't be saved where it belongs
-	Suspends  bool                            // the system can put the program aside
+	Ask       bool                // nobody has said yet which glyphs show
+	Remember  func(g Looks) error // keeps the answer; nil: for this time only
+	Shelf     *shelf.Shelf        // where projects are kept; nil: nowhere
+	Elsewhere []string            // folders for what can't be saved where it belongs
+	Suspends  bool                // the system can put the program aside
 	Notice    term.NoticeKind
 	NoBell    bool     // a hold that falls due shows, but does not ring
 	OnDue     []string // a command of the user's and its words; none: empty
@@ -46,12 +46,6 @@ type Options struct {
 type Looks struct {
 	Glyphs canvas.Glyphs
 	Aspect float64 // height of a cell over its width
-}
-
-// Neighbour is another project of the shelf, as far as its holds go.
-type Neighbour struct {
-	Path  string
-	Holds []project.Hold
 }
 
 // Voice is what the workbench says beside the screen.
@@ -82,9 +76,6 @@ func (o Options) filled() Options {
 	}
 	if o.Voice == nil {
 		o.Voice = mute{}
-	}
-	if o.Others == nil {
-		o.Others = func(time.Time) []Neighbour { return nil }
 	}
 	return o
 }

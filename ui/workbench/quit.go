@@ -62,7 +62,10 @@ func (m *Model) Finish(crash *Crash) error {
 func (m *Model) rescue(why error, label string) error {
 	path := m.doc.Path()
 	if path == "" {
-		path = filepath.Join(m.o.Shelf, store.SafeName(m.doc.Committed().Title)+".toml")
+		path = store.SafeName(m.doc.Committed().Title) + ".toml"
+		if m.o.Shelf != nil {
+			path = filepath.Join(m.o.Shelf.Dir(), path)
+		}
 	}
 	where, err := store.Rescue(m.o.FS, path, project.Encode(m.doc.Committed()), label, m.now(), m.o.Elsewhere...)
 	switch {

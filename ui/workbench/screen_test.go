@@ -14,6 +14,7 @@ import (
 	"chape/calc"
 	"chape/project"
 	"chape/project/example"
+	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/canvas"
 	"chape/ui/doc"
@@ -85,7 +86,7 @@ func start(t testing.TB, w, h int, p project.Project, path string, make doc.Make
 		Voice:  s.voice,
 		Styles: ink.New(ink.Middling, ink.None),
 		Looks:  Looks{Glyphs: canvas.Braille},
-		Shelf:  filepath.Join(t.TempDir(), "shelf"),
+		Shelf:  shelf.Open(disk, filepath.Join(t.TempDir(), "shelf")),
 		Elsewhere: []string{
 			t.TempDir(),
 		},
