@@ -59,6 +59,15 @@ func TestBar(t *testing.T) {
 	if p.Stitch.Stitches != 37 || p.Stitch.Holes != 38 {
 		t.Errorf("%d stitches, %d holes, want 37, 38", p.Stitch.Stitches, p.Stitch.Holes)
 	}
+	within(t, "half-width at the mouth", p.Body.MouthStitch, 40.65897, 1e-5)
+	within(t, "cut line at the mouth", p.Body.MouthCut, 45.65897, 1e-5)
+	squeeze := p.Checks[0]
+	within(t, "squeeze", squeeze.Value, -0.02306, 1e-5)
+	within(t, "squeeze at", squeeze.At, 0, 0)
+	within(t, "thread guard", p.Checks[2].Value, 5-0.6, 1e-9)
+	within(t, "thread guard at", p.Checks[2].At, -5, 0) // the run lies as near as the rest
+	end := 2 + math.Pi/4*3
+	within(t, "end of the seam", p.Flat.EndY, end, 1e-12)
 	within(t, "room", p.at.room.At(60), 34.80278, 1e-5)
 	within(t, "need", p.at.need.At(60), 34, 1e-9)
 }
