@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io/fs"
 	"path/filepath"
+	"reflect"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -193,13 +194,16 @@ func (m *Model) lookAround() tea.Cmd {
 // neighbours takes the holds of the other projects on.
 func (m *Model) neighbours(running []shelf.Running) {
 	m.looking = false
-	m.others = nil
+	var others []project.Hold
 	for _, r := range running {
 		if !samePath(r.Path, m.doc.Path()) {
-			m.others = append(m.others, r.Holds...)
+			others = append(others, r.Holds...)
 		}
 	}
-	m.refresh()
+	if !reflect.DeepEqual(others, m.others) {
+		m.others = others
+		m.refreshTime(m.doc.Snapshot(m.o.Clock()))
+	}
 }
 
 // samePath compares two names of files, one of which may be relative.

@@ -99,6 +99,7 @@ func (m *Model) freeKey(k tea.KeyMsg, reading bool) tea.Cmd {
 
 // paneKey hands a key to the pane in hand.
 func (m *Model) paneKey(k tea.KeyMsg, reading bool) tea.Cmd {
+	m.drawn[m.focus] = nil
 	switch m.focus {
 	case layout.Knife:
 		return m.run(m.knife.Key(k, reading))
@@ -208,6 +209,7 @@ func (m *Model) paneMouse(p layout.Pane, e tea.MouseMsg, in layout.Rect) tea.Cmd
 			return cmd // a question has to be answered first
 		}
 	}
+	m.drawn[p] = nil
 	e.X, e.Y = e.X-in.X, e.Y-in.Y
 	var next tea.Cmd
 	switch p {

@@ -27,6 +27,8 @@ type Model struct {
 
 	width, height int
 	lay           layout.Layout
+	drawn         [layout.Panes][]string // each pane as last drawn; nil: it has to be drawn anew
+	frame         string                 // the whole screen; "": the same
 	focus         layout.Pane
 	knife         knifepane.Model
 	plan          planpane.Model
@@ -77,6 +79,7 @@ func (m *Model) Init() tea.Cmd {
 
 // Update implements tea.Model: it says who deals with what.
 func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	m.frame = ""
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.resize(msg.Width, msg.Height)
@@ -169,16 +172,28 @@ func (m *Model) refresh() {
 		s.Stale, s.Err = true, err
 	}
 	m.plan.SetSnapshot(s)
+	m.forget()
+	m.refreshTime(s)
+}
+
+// refreshTime shows the time to those it matters to: once a second nothing else
+// changes, and drawing the plan anew is most of the work.
+func (m *Model) refreshTime(s act.Snapshot) {
 	m.steps.SetSnapshot(s)
 	m.bench.SetSnapshot(s)
 	m.bench.SetHolds(m.others)
+	m.drawn[layout.Steps] = nil
 	m.relayout()
 }
+
+// forget has every pane drawn anew.
+func (m *Model) forget() { m.drawn = [layout.Panes][]string{} }
 
 // showLooks tells every part which characters the font has.
 func (m *Model) showLooks() {
 	m.knife.ASCII = m.o.ascii()
 	m.plan.SetGlyphs(m.o.Looks.Glyphs, m.o.Looks.Aspect)
+	m.forget()
 }
 
 // now is the wall clock without the monotonic reading.
@@ -191,7 +206,12 @@ func (m *Model) resize(w, h int) {
 
 // relayout gives every part its room; the number of holds changes it too.
 func (m *Model) relayout() {
-	m.lay = layout.Screen(m.width, m.height, m.focus, len(m.holdLines()))
+	lay := layout.Screen(m.width, m.height, m.focus, len(m.holdLines()))
+	if lay == m.lay {
+		return
+	}
+	m.lay = lay
+	m.forget()
 	inner := func(p layout.Pane) (int, int) {
 		r := m.lay.Panes[p].Inner()
 		return r.W, r.H

@@ -11,8 +11,16 @@ import (
 	"chape/ui/term"
 )
 
-// View implements tea.Model.
+// View implements tea.Model. Bubble Tea asks after every message, of which some
+// change nothing.
 func (m *Model) View() string {
+	if m.frame == "" {
+		m.frame = m.screen()
+	}
+	return m.frame
+}
+
+func (m *Model) screen() string {
 	switch {
 	case m.width <= 0 || m.height <= 0:
 		return "" // no size yet
@@ -107,6 +115,13 @@ func (m *Model) panesView() []string {
 }
 
 func (m *Model) paneView(p layout.Pane, r layout.Rect) []string {
+	if m.drawn[p] == nil {
+		m.drawn[p] = m.drawPane(p, r)
+	}
+	return m.drawn[p]
+}
+
+func (m *Model) drawPane(p layout.Pane, r layout.Rect) []string {
 	content := ""
 	switch p {
 	case layout.Knife:
