@@ -44,7 +44,7 @@ type Entry struct {
 }
 
 // NextDue is the hold that needs attention first.
-func (e Entry) NextDue() (h project.Hold, ok bool) {
+func (e *Entry) NextDue() (h project.Hold, ok bool) {
 	if len(e.Holds) == 0 {
 		return project.Hold{}, false
 	}
@@ -142,7 +142,7 @@ const (
 	putAway
 )
 
-func (e Entry) attention(now time.Time) (rank int, by time.Time) {
+func (e *Entry) attention(now time.Time) (rank int, by time.Time) {
 	hold, held := e.NextDue()
 	switch {
 	case held && hold.State(now) != project.HoldRunning:
@@ -167,22 +167,26 @@ func (e Entry) attention(now time.Time) (rank int, by time.Time) {
 // after them; what is put away last.
 func Sort(entries []Entry, now time.Time) {
 	type keyed struct {
-		rank int
-		by   time.Time
-		Entry
+		rank  int
+		by    time.Time
+		entry *Entry
 	}
-	all := make([]keyed, len(entries))
-	for i, e := range entries {
-		all[i].Entry = e
-		all[i].rank, all[i].by = e.attention(now)
+	from := slices.Clone(entries)
+	all := make([]keyed, len(from))
+	for i := range from {
+		rank, by := from[i].attention(now)
+		all[i] = keyed{rank, by, &from[i]}
 	}
-	slices.SortStableFunc(all, func(a, b keyed) int {
+	slices.SortFunc(all, func(a, b keyed) int {
 		if a.rank != b.rank {
 			return a.rank - b.rank
 		}
-		return cmp.Or(a.by.Compare(b.by), b.Modified.Compare(a.Modified), cmp.Compare(a.Path, b.Path))
+		if c := a.by.Compare(b.by); c != 0 {
+			return c
+		}
+		return cmp.Or(b.entry.Modified.Compare(a.entry.Modified), cmp.Compare(a.entry.Path, b.entry.Path))
 	})
-	for i := range all {
-		entries[i] = all[i].Entry
+	for i, k := range all {
+		entries[i] = *k.entry
 	}
 }

@@ -89,7 +89,7 @@ func (s *Shelf) lookAtHeld() {
 			continue // its folder has changed: the next call looks at everything
 		}
 		if !c.holds(info.Size(), info.ModTime()) {
-			s.load(pending{unread(c.entry.Path, c.entry.PutAway, info.ModTime()), info.Size()})
+			s.load(pending{c.entry.Path, c.entry.PutAway, info.Size(), info.ModTime()})
 		}
 	}
 }

@@ -20,8 +20,10 @@ type Scan struct {
 
 // pending is a file that is still to be read.
 type pending struct {
-	entry Entry
-	size  int64
+	path string
+	away bool
+	size int64
+	mod  time.Time
 }
 
 // Look lists the shelf without reading a file that is known already. A folder that
@@ -40,6 +42,7 @@ func (s *Shelf) Look() (*Scan, error) {
 		if err != nil {
 			return nil, fmt.Errorf("the shelf %q can't be read: %s: see to its permissions, or name another folder", d.path, reason(err))
 		}
+		sc.entries = slices.Grow(sc.entries, len(names))
 		for _, name := range names {
 			if ours(name) {
 				path := filepath.Join(d.path, name)
@@ -50,7 +53,7 @@ func (s *Shelf) Look() (*Scan, error) {
 	}
 	s.forget(there)
 	// What was changed last is most likely what is looked for.
-	slices.SortFunc(sc.todo, func(a, b pending) int { return b.entry.Modified.Compare(a.entry.Modified) })
+	slices.SortFunc(sc.todo, func(a, b pending) int { return b.mod.Compare(a.mod) })
 	return sc, nil
 }
 
@@ -77,9 +80,8 @@ func (sc *Scan) add(path string, away bool) {
 			return
 		}
 	}
-	e := unread(path, away, mod)
-	sc.entries = append(sc.entries, e)
-	sc.todo = append(sc.todo, pending{e, size})
+	sc.entries = append(sc.entries, unread(path, away, mod))
+	sc.todo = append(sc.todo, pending{path, away, size, mod})
 }
 
 // Entries is every file, by name; State is Unread for those Next has not given yet.
@@ -108,7 +110,7 @@ func (sc *Scan) Next(n int) []Entry {
 // not trusted afterwards, see settle.
 func (s *Shelf) load(p pending) Entry {
 	taken := s.fsys.Now()
-	e := p.entry.read(s.fsys)
+	e := unread(p.path, p.away, p.mod).read(s.fsys)
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.cache[e.Path] = cached{p.size, e.Modified, taken, e}
