@@ -1,0 +1,117 @@
+package drypane
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"chape/project"
+	"chape/ui/canvas"
+)
+
+var update = flag.Bool("update", false, "write the golden files")
+
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	var b strings.Builder
+	for line := range strings.SplitSeq(ansi.Strip(got), "\n") {
+		b.WriteString(strings.TrimRight(line, " ") + "\n")
+	}
+	path := filepath.Join("testdata", name+".txt")
+	if *update {
+		if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if b.String() != string(want) {
+		t.Errorf("%s is now\n%swant\n%s", name, b.String(), want)
+	}
+}
+
+func TestGolden(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		w, h   int
+		weigh  []project.Weighing
+		glyphs canvas.Glyphs
+		keys   []string
+	}{
+		{"estimate_78x19", 78, 19, withBefore(zumdahl(6)), canvas.Braille, nil},
+		{"estimate_150x40", 150, 40, withBefore(zumdahl(6)), canvas.Braille, nil},
+		{"blocks", 78, 19, withBefore(zumdahl(6)), canvas.Blocks, nil},
+		{"ascii", 78, 19, zumdahl(8), canvas.ASCII, nil},
+		{"few", 78, 19, withBefore(zumdahl(2)), canvas.Braille, nil},
+		{"empty", 78, 19, nil, canvas.Braille, nil},
+		{"typing", 78, 19, withBefore(zumdahl(6)), canvas.Braille, []string{"1", "2", "enter"}},
+		{"narrow_table", 38, 18, withBefore(zumdahl(6)), canvas.Braille, nil},
+		{"narrow_curve", 38, 18, withBefore(zumdahl(6)), canvas.Braille, []string{"v"}},
+		{"tall", 44, 40, withBefore(zumdahl(9)), canvas.Braille, nil},
+	} {
+		r := newRig(t, sheath(c.weigh), c.w, c.h)
+		r.m.SetGlyphs(c.glyphs, 2)
+		r.keys(c.keys...)
+		golden(t, c.name, r.m.View())
+	}
+}
+
+// No line is wider or narrower than the page, at any size, in any state.
+func TestEverySize(t *testing.T) {
+	for _, weigh := range [][]project.Weighing{nil, withBefore(zumdahl(1)), withBefore(zumdahl(7)), zumdahl(9)} {
+		r := newRig(t, sheath(weigh), 0, 0)
+		r.p.Room = project.Room{Temperature: 44, HasTemperature: true}
+		r.show()
+		asking := newRig(t, sheath(weigh), 0, 0)
+		asking.keys("w", "-", "1", "enter")
+		for w := 0; w <= 150; w += 1 + w/60 {
+			for _, h := range []int{1, 2, 5, 9, 12, 19, 40} {
+				for _, m := range []Model{r.m, asking.m} {
+					m.SetSize(w, h)
+					exact(t, m)
+				}
+			}
+		}
+	}
+}
+
+// From the smallest screen up the verdict, the caution and the chosen weighing
+// can be seen.
+func TestWhatMattersIsSeen(t *testing.T) {
+	for _, size := range [][2]int{{38, 9}, {78, 19}, {150, 40}} {
+		r := newRig(t, sheath(withBefore(zumdahl(6))), size[0], size[1])
+		r.shows("within 2 % of dry", "never above 40 °C", "> 6 12:00")
+	}
+}
+
+// A time zone's change to or from summer time neither stretches nor breaks the
+// curve: hours are hours.
+func TestAcrossTheEndOfSummerTime(t *testing.T) {
+	berlin, err := time.LoadLocation("Europe/Berlin")
+	if err != nil {
+		t.Fatal(err)
+	}
+	weigh := withBefore(zumdahl(6))
+	by := time.Date(2026, 10, 25, 9, 0, 0, 0, berlin).Sub(noon)
+	for i := range weigh {
+		weigh[i].When = weigh[i].When.Add(by).In(berlin)
+	}
+	a, b := project.DryingOf(weigh), project.DryingOf(withBefore(zumdahl(6)))
+	if a.Estimate != b.Estimate {
+		t.Errorf("estimate %+v, want %+v", a.Estimate, b.Estimate)
+	}
+}
+
+func BenchmarkView(b *testing.B) {
+	r := newRig(&testing.T{}, sheath(withBefore(zumdahl(6))), 150, 40)
+	for b.Loop() {
+		r.m.View()
+	}
+}
