@@ -63,7 +63,10 @@ func (t *bruteTwin) figures(drill float64) figures {
 		for i, b := range t.lower.y {
 			d = math.Min(d, h.Dist(curve.Vec{X: t.x(i), Y: math.Min(h.Y, b)}))
 		}
-		d = math.Max(d, sh.Gap.MM()) - drill/2 // the samples cut corners, the line does not
+		if d < sh.Gap.MM()+0.002 { // the line keeps the gap, its samples stray
+			d = sh.Gap.MM()
+		}
+		d -= drill / 2
 		if d < f.guard-1e-9 || (d < f.guard+1e-9 && h.X < f.guardAt) {
 			f.guard, f.guardAt = d, h.X
 		}

@@ -38,9 +38,14 @@ func (p *Plan) checkGuard() Check {
 	return c
 }
 
+// drawn is how far the stitch line, drawn with straight pieces, may stray from
+// the true one, mm.
+const drawn = 0.002
+
 // toKnife is the distance in the plane from a point of the stitch line to the
-// region that the knife needs. The line never comes nearer than the gap; only
-// its drawing with straight pieces would.
+// region that the knife needs. It is the gap all along where the closing left
+// the line alone; so that such holes tie, what strays by the drawing is taken
+// for the gap.
 func (s *sampled) toKnife(h curve.Vec) float64 {
 	// The closing moves the line out by no more than its radius.
 	far := s.g + s.b + s.step
@@ -49,7 +54,10 @@ func (s *sampled) toKnife(h curve.Vec) float64 {
 	if h.X < 0 && h.Y < s.lower.Y[0] { // beside the point the knife ends in a line across
 		d = -h.X
 	}
-	return math.Max(d, s.g)
+	if d < s.g+drawn {
+		return s.g
+	}
+	return d
 }
 
 // checkEdge compares the margin with hole and leather.
