@@ -28,6 +28,10 @@ type Options struct {
 	Dir           string   // the home folder and the folder the program starts in
 	Env           []string // added to the fixed environment
 	Mute          bool     // the terminal answers no queries
+
+	// Watch is called after each piece of output with what the screen then
+	// shows. It must not call the Screen's methods.
+	Watch func(screen string)
 }
 
 // Screen is a running program and what its terminal shows.
@@ -37,6 +41,7 @@ type Screen struct {
 	pty  *os.File
 	emu  *vt.Emulator
 	mute bool
+	see  func(screen string)
 
 	mu     sync.Mutex
 	output *sync.Cond
@@ -67,7 +72,7 @@ func Start(t testing.TB, o Options, name string, args ...string) *Screen {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := &Screen{t: t, cmd: cmd, pty: f, emu: vt.NewEmulator(o.Width, o.Height), mute: o.Mute}
+	s := &Screen{t: t, cmd: cmd, pty: f, emu: vt.NewEmulator(o.Width, o.Height), mute: o.Mute, see: o.Watch}
 	s.output = sync.NewCond(&s.mu)
 	s.emu.SetCallbacks(vt.Callbacks{
 		Bell:  func() { s.bells++ },
@@ -103,6 +108,9 @@ func (s *Screen) read(done chan<- struct{}) {
 		s.mu.Lock()
 		s.emu.Write(buf[:n])
 		s.raw.Write(buf[:n])
+		if s.see != nil && n > 0 {
+			s.see(s.emu.String())
+		}
 		s.output.Broadcast()
 		s.mu.Unlock()
 		if err != nil {
@@ -134,6 +142,12 @@ func (s *Screen) Type(keys string) {
 	if _, err := s.pty.WriteString(keys); err != nil {
 		s.t.Fatalf("typing %q: %v\n%s", keys, err, s.Text())
 	}
+}
+
+// Send is Type for a program that may have ended.
+func (s *Screen) Send(keys string) error {
+	_, err := s.pty.WriteString(keys)
+	return err
 }
 
 // Resize changes the size of the terminal.
@@ -183,6 +197,12 @@ func (s *Screen) Until(what string, ok func(screen string) bool) {
 	}
 }
 
+// Reaches is Until for a program that may end before: it tells whether the
+// screen came to be as ok wants it.
+func (s *Screen) Reaches(ok func(screen string) bool) bool {
+	return s.until(func() bool { return ok(s.emu.String()) })
+}
+
 // Shows waits for a piece of text.
 func (s *Screen) Shows(text string) {
 	s.t.Helper()
@@ -214,6 +234,9 @@ func (s *Screen) Kill() {
 		s.until(func() bool { return s.ended })
 	}
 }
+
+// Pid is the program's process.
+func (s *Screen) Pid() int { return s.cmd.Process.Pid }
 
 // Signal sends a signal to the program.
 func (s *Screen) Signal(sig os.Signal) {
