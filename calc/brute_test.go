@@ -108,16 +108,26 @@ func bruteCurves(in Input, h float64) *bruteTwin {
 	for i := n(-g); tw.x(i) < -c-h/2; i++ {
 		tw.inner.put(i, 0)
 	}
+	tw.flat(secs)
+	return tw
+}
+
+// flat reads out the curves of the opened leather, and what passing takes.
+func (t *bruteTwin) flat(secs [][]bruteSection) {
+	sh := t.in.Sheath
+	b, m := sh.Blend.MM(), (sh.Margin + sh.Sanding).MM()
+	n := func(x float64) int { return int(math.Round(x / t.h)) }
+	left, mouth := t.seam.from, t.seam.to()
 	half, bend := sh.Welt.MM()/2, math.Pi/2*sh.Neutral*sh.Leather.MM()
-	raw := newSamples(n(-g), mouth+n(2*b))
-	tw.need = newSamples(0, mouth)
+	raw := newSamples(left, mouth+n(2*b))
+	t.need = newSamples(0, mouth)
 	passing := 0.0
-	for i := n(-g); i <= mouth+n(2*b); i++ {
+	for i := left; i <= raw.to(); i++ {
 		if i > mouth {
 			raw.put(i, raw.at(mouth))
 			continue
 		}
-		uc, us := tw.inner.at(i), tw.seam.at(i)
+		uc, us := t.inner.at(i), t.seam.at(i)
 		inside := half + us
 		if i >= 0 {
 			var pts []curve.Vec
@@ -126,19 +136,18 @@ func bruteCurves(in Input, h float64) *bruteTwin {
 				passing = math.Max(passing, bruteString(s.upper(-s.top), half, curve.Vec{X: s.depth(), Y: half}))
 			}
 			inside = bruteString(pts, half, curve.Vec{X: uc, Y: half}) + us - uc
-			tw.need.put(i, passing)
+			t.need.put(i, passing)
 		}
-		raw.put(i, inside+bend+sh.Ease.MM()+tw.fit(tw.x(i)))
+		raw.put(i, inside+bend+sh.Ease.MM()+t.fit(t.x(i)))
 	}
-	tw.end = half + bend + sh.Ease.MM() + tw.fit(0)
-	wide = tw.grow(raw, n(-g-b), mouth+n(b), b)
-	tw.stitch = tw.shrink(wide, n(-g), mouth, b)
-	tw.cut = tw.grow(tw.stitch, n(-g-m), mouth, m)
-	tw.room = newSamples(0, mouth)
+	t.end = half + bend + sh.Ease.MM() + t.fit(0)
+	wide := t.grow(raw, left-n(b), mouth+n(b), b)
+	t.stitch = t.shrink(wide, left, mouth, b)
+	t.cut = t.grow(t.stitch, left-n(m), mouth, m)
+	t.room = newSamples(0, mouth)
 	for i := range mouth + 1 {
-		tw.room.put(i, tw.stitch.at(i)-bend-(tw.seam.at(i)-tw.inner.at(i)))
+		t.room.put(i, t.stitch.at(i)-bend-(t.seam.at(i)-t.inner.at(i)))
 	}
-	return tw
 }
 
 // fit is the sum of the corrections.
@@ -175,6 +184,7 @@ func TestCurvesAgainstBruteTwin(t *testing.T) {
 	for name, in := range inputs {
 		tw := bruteCurves(in, 0.02)
 		p := mustPlan(t, in)
+		compareFigures(t, name, p, tw)
 		compareTwin(t, name+": lower edge", p.at.lower, tw.lower, tw, 0.01)
 		compareTwin(t, name+": stitch line in the plane", p.at.seam, tw.seam, tw, 0.02)
 		compareTwin(t, name+": stitch line in the flat", p.at.stitch, tw.stitch, tw, 0.02)

@@ -102,7 +102,7 @@ func (p *Plan) checkSqueeze() Check {
 	switch {
 	case d < lim.Loose.MM():
 		c.Level = Note
-		c.say(place+"to spare, loose: form it closely there", x, spare)
+		c.say(place+"to spare, loose: form it closely all along", x, spare)
 	case d <= 0:
 		c.say(place+"to spare, the moulding holds the knife", x, spare)
 	case d <= lim.Snug.MM():

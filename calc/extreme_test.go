@@ -88,13 +88,13 @@ func tryExtreme(t *testing.T, a, b uint64) (planned bool) {
 
 func TestExtremesAreSane(t *testing.T) {
 	planned := 0
-	for n := range uint64(120) {
+	for n := range uint64(90) {
 		if tryExtreme(t, 3, n) {
 			planned++
 		}
 	}
-	if planned < 40 {
-		t.Errorf("only %d of 120 could be planned: the test has no teeth", planned)
+	if planned < 30 {
+		t.Errorf("only %d of 90 could be planned: the test has no teeth", planned)
 	}
 }
 
