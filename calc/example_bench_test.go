@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"math/rand/v2"
 	"testing"
 
 	"chape/calc/knife"
@@ -46,6 +47,19 @@ func BenchmarkPlanTwiceTheSamples(b *testing.B) {
 		if _, err := compute(in, spacing/2); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// BenchmarkPlanAtTheExtremes makes plans from the ends of all ranges: knives
+// of metres, hundreds of stitches.
+func BenchmarkPlanAtTheExtremes(b *testing.B) {
+	var ins []Input
+	for n := range uint64(50) {
+		ins = append(ins, extremeInput(rand.New(rand.NewPCG(3, n))))
+	}
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		_, _ = Compute(ins[i%len(ins)]) // many are refused
 	}
 }
 

@@ -3,7 +3,6 @@ package calc
 import (
 	"math/rand/v2"
 	"testing"
-	"time"
 
 	"chape/calc/curve"
 	"chape/calc/knife"
@@ -72,17 +71,19 @@ func FuzzExtremes(f *testing.F) {
 	f.Fuzz(func(t *testing.T, a, b uint64) { tryExtreme(t, a, b) })
 }
 
+// mostSamples bounds what any plan may take: the time grows with the samples.
+const mostSamples = 20000
+
 func tryExtreme(t *testing.T, a, b uint64) (planned bool) {
 	in := extremeInput(rand.New(rand.NewPCG(a, b)))
-	start := time.Now()
 	p, err := Compute(in)
-	if d := time.Since(start); d > time.Second {
-		t.Errorf("%v for a plan of %+v", d, in)
-	}
 	if err != nil {
 		return false
 	}
 	checkSane(t, p)
+	if n := len(p.at.cut.X); n > mostSamples {
+		t.Errorf("%d samples for a plan of %+v", n, in)
+	}
 	return true
 }
 
