@@ -1,0 +1,190 @@
+package shelfpane
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+
+	"chape/project"
+	"chape/project/shelf"
+	"chape/project/store"
+	"chape/ui/act"
+	"chape/ui/term/ink"
+)
+
+var update = flag.Bool("update", false, "write the golden files")
+
+var noon = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
+
+// rig is the screen with its commands run at once.
+type rig struct {
+	t    *testing.T
+	m    Model
+	now  time.Time
+	sent []tea.Msg // what the root would get
+	held []tea.Cmd // with hold set: commands not run yet
+	hold bool
+}
+
+func newRig(t *testing.T, dir string, w, h int) *rig {
+	r := &rig{t: t, now: noon}
+	r.m = New(r.options(dir))
+	r.m.SetSize(w, h)
+	r.run(r.m.Init())
+	return r
+}
+
+func (r *rig) options(dir string) Options {
+	return Options{
+		Shelf: shelf.Open(store.OSLockingIn(""), dir), Clock: func() time.Time { return r.now },
+		Styles: ink.New(ink.Middling, ink.Mono),
+	}
+}
+
+func (r *rig) run(cmd tea.Cmd) {
+	if cmd == nil {
+		return
+	}
+	if r.hold {
+		r.held = append(r.held, cmd)
+		return
+	}
+	r.send(cmd())
+}
+
+func (r *rig) send(msg tea.Msg) {
+	switch msg := msg.(type) {
+	case nil:
+	case tea.BatchMsg:
+		for _, c := range msg {
+			r.run(c)
+		}
+	case OpenMsg, LeaveMsg, act.Say:
+		r.sent = append(r.sent, msg)
+	default:
+		var cmd tea.Cmd
+		r.m, cmd = r.m.Update(msg)
+		r.run(cmd)
+	}
+}
+
+// keys types keys half a second apart: "enter", "up", or text.
+func (r *rig) keys(keys ...string) {
+	special := map[string]tea.KeyType{"enter": tea.KeyEnter, "lf": tea.KeyCtrlJ, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown,
+		"home": tea.KeyHome, "end": tea.KeyEnd, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "backspace": tea.KeyBackspace, "ctrl+u": tea.KeyCtrlU}
+	for _, k := range keys {
+		r.now = r.now.Add(500 * time.Millisecond)
+		if kind, ok := special[k]; ok {
+			r.send(tea.KeyMsg{Type: kind})
+			continue
+		}
+		for _, c := range k {
+			kind := tea.KeyRunes
+			if c == ' ' {
+				kind = tea.KeySpace
+			}
+			r.send(tea.KeyMsg{Type: kind, Runes: []rune{c}})
+		}
+	}
+}
+
+func (r *rig) last() tea.Msg {
+	if len(r.sent) == 0 {
+		return nil
+	}
+	return r.sent[len(r.sent)-1]
+}
+
+func (r *rig) titles() string {
+	var out []string
+	for _, i := range r.m.shown {
+		out = append(out, r.m.entries[i].Title)
+	}
+	return strings.Join(out, ", ")
+}
+
+func (r *rig) chosen() string {
+	e, _ := r.m.Chosen()
+	return e.Title
+}
+
+// sheath is an invented project in the given step.
+func sheath(title string, step int) project.Project {
+	p := project.Defaults()
+	p.Title, p.Steps = title, project.FormThenSew()
+	for i := range p.Steps[:step] {
+		p.Steps[i].Done = noon.Add(-time.Duration(100-i) * time.Hour)
+	}
+	return p
+}
+
+func put(t *testing.T, dir, name string, data []byte, at time.Time) {
+	t.Helper()
+	path := filepath.Join(dir, name)
+	os.MkdirAll(filepath.Dir(path), 0o700)
+	if err := os.WriteFile(path, data, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Chtimes(path, at, at); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// full is a shelf with something of everything; all of it is invented.
+func full(t *testing.T) string {
+	dir := t.TempDir()
+	ago := func(h int) time.Time { return noon.Add(-time.Duration(h) * time.Hour) }
+	add := func(name string, p project.Project, at time.Time) { put(t, dir, name+".toml", project.Encode(p), at) }
+
+	held := func(title string, step int, hold time.Duration, since int) project.Project {
+		p := sheath(title, step)
+		p.Steps[step].Hold, p.Steps[step].Latest, p.Steps[step].Started = hold, 2*hold, ago(since)
+		return p
+	}
+	add("orchard", held("Orchard knife", 17, 24*time.Hour, 20), ago(20))
+	add("skinner", held("Little skinner", 10, 15*time.Minute, 0), ago(0))
+	add("camp", held("Camp knife, second try", 11, 12*time.Hour, 13), ago(13))
+	p := sheath("Éclair, the pastry cook's knife with the long bolster and the short blade", 3)
+	p.Customer.Name, p.Customer.Due = "Bögli", time.Date(2026, 12, 18, 0, 0, 0, 0, time.UTC)
+	add("eclair", p, ago(30))
+	p = sheath("Late promise", 22)
+	p.Customer.Due = time.Date(2026, 11, 20, 0, 0, 0, 0, time.UTC)
+	add("late promise", p, ago(31))
+	add("whittler", sheath("Whittler", 0), ago(2))
+	add("done", sheath("Fish knife", len(project.FormThenSew())), ago(3))
+	add("put away/old", sheath("Old pattern", 5), ago(400))
+	put(t, dir, "torn.toml", []byte("format = 1\ntitle = \"Torn\"\nunits = \"cm\"\n"), ago(1))
+	for i := range 5 {
+		add(fmt.Sprintf("spare %d", i), sheath(fmt.Sprintf("Spare %d", i), i), ago(50+i))
+	}
+	return dir
+}
+
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	var b strings.Builder
+	for line := range strings.SplitSeq(ansi.Strip(got), "\n") {
+		b.WriteString(strings.TrimRight(line, " ") + "\n")
+	}
+	path := filepath.Join("testdata", name+".txt")
+	if *update {
+		os.MkdirAll("testdata", 0o755)
+		if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if b.String() != string(want) {
+		t.Errorf("%s is now\n%swant\n%s", name, b.String(), want)
+	}
+}

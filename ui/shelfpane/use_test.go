@@ -1,0 +1,290 @@
+package shelfpane
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/project"
+	"chape/project/shelf"
+	"chape/project/store"
+	"chape/ui/act"
+)
+
+func load(t *testing.T, path string) project.Project {
+	t.Helper()
+	p, err := shelf.Open(store.OSLockingIn(""), filepath.Dir(path)).Load(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// Every key is documented once, and no two commands share one.
+func TestKeyTable(t *testing.T) {
+	k := DefaultKeyMap()
+	inHelp := map[string]int{}
+	for _, column := range k.FullHelp() {
+		for _, b := range column {
+			inHelp[fmt.Sprint(b.Keys(), b.Help())]++
+		}
+	}
+	v := reflect.ValueOf(k)
+	seen := map[string]string{}
+	for i := range v.NumField() {
+		name, b := v.Type().Field(i).Name, v.Field(i).Interface().(key.Binding)
+		if inHelp[fmt.Sprint(b.Keys(), b.Help())] != 1 || b.Help().Desc == "" {
+			t.Errorf("%s is in the help %d times", name, inHelp[fmt.Sprint(b.Keys(), b.Help())])
+		}
+		if name == "Keep" || name == "Drop" { // of a question
+			continue
+		}
+		for _, key := range b.Keys() {
+			if other, ok := seen[key]; ok {
+				t.Errorf("%q is both %s and %s", key, other, name)
+			}
+			seen[key] = name
+			if len(key) == 1 && strings.ContainsAny(key, "0123456789.,+-") {
+				t.Errorf("%q is a command: a calliper types it", key)
+			}
+		}
+	}
+}
+
+func TestChooseAndOpen(t *testing.T) {
+	dir := full(t)
+	r := newRig(t, dir, 80, 24)
+	r.keys("down", "down", "enter")
+	if got := r.last(); got != (OpenMsg{filepath.Join(dir, "orchard.toml")}) {
+		t.Errorf("opens %v", got)
+	}
+	r.keys("end")
+	if r.chosen() != "Old pattern" {
+		t.Errorf("the last is %q", r.chosen())
+	}
+	r.keys("down", "pgup", "home")
+	if r.chosen() != "Camp knife, second try" {
+		t.Errorf("the first is %q", r.chosen())
+	}
+	for range 5 {
+		r.keys("down")
+	}
+	r.keys("enter")
+	if said, ok := r.last().(act.Say); !ok || !said.Warn || !strings.Contains(said.Text, "torn.toml:3: units") {
+		t.Errorf("opening %q gives %v", r.chosen(), r.last())
+	}
+	r.keys("esc")
+	if r.last() != (LeaveMsg{}) {
+		t.Errorf("Esc gives %v", r.last())
+	}
+}
+
+func TestFinding(t *testing.T) {
+	r := newRig(t, full(t), 80, 24)
+	r.keys("/", "bogli")
+	if !r.m.Typing() || r.chosen()[:7] != "Éclair"[:7] || len(r.m.shown) != 1 {
+		t.Errorf("bogli finds %q", r.titles())
+	}
+	r.keys("backspace", "backspace", "backspace", "backspace", "backspace", "spare 3")
+	if r.titles() != "Spare 3" {
+		t.Errorf("spare 3 finds %q", r.titles())
+	}
+	r.keys("backspace", "down", "down", "enter")
+	if r.m.Typing() || len(r.m.shown) != 5 || r.chosen() != "Spare 2" || len(r.sent) != 0 {
+		t.Errorf("after Enter %q of %q, sent %v", r.chosen(), r.titles(), r.sent)
+	}
+	r.keys("enter")
+	if _, ok := r.last().(OpenMsg); !ok {
+		t.Errorf("the second Enter gives %v", r.last())
+	}
+	r.keys("esc")
+	if len(r.m.shown) != 14 || len(r.sent) != 1 {
+		t.Errorf("Esc shows %d, sent %v", len(r.m.shown), r.sent)
+	}
+	// A key of the list is a letter while finding.
+	r.keys("/", "np", "esc")
+	if len(r.m.shown) != 14 || r.m.question != nil || len(r.sent) != 1 {
+		t.Errorf("letters were commands: %v", r.sent)
+	}
+}
+
+func TestNew(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "shelf")
+	r := newRig(t, dir, 80, 24)
+	r.keys("n", "enter")
+	if r.m.question == nil || r.m.question.err == "" {
+		t.Fatal("a project without a title")
+	}
+	r.keys("Bench: knife", "enter")
+	path := filepath.Join(dir, "Bench- knife.toml")
+	if r.last() != (OpenMsg{path}) || r.m.Typing() {
+		t.Fatalf("sent %v", r.sent)
+	}
+	if p := load(t, path); p.Title != "Bench: knife" || len(p.Steps) == 0 {
+		t.Errorf("begun with %+v", p)
+	}
+	if r.titles() != "Bench: knife" {
+		t.Errorf("the list shows %q", r.titles())
+	}
+	info, _ := os.Stat(dir)
+	if file, _ := os.Stat(path); os.Getenv("OS") != "Windows_NT" && (info.Mode().Perm() != 0o700 || file.Mode().Perm() != 0o600) {
+		t.Errorf("others can read it: %v, %v", info.Mode(), file.Mode())
+	}
+	r.keys("n", "x", "esc")
+	if r.m.Typing() || len(r.m.entries) != 1 {
+		t.Error("Esc keeps the question")
+	}
+}
+
+func TestFromRenameAndAway(t *testing.T) {
+	dir := t.TempDir()
+	p := sheath("First", 6)
+	p.Sheath.Leather, p.Customer.Name = 2.5, "Somebody"
+	put(t, dir, "first.toml", project.Encode(p), noon)
+	r := newRig(t, dir, 80, 24)
+
+	r.keys("f", "Second", "enter")
+	second := load(t, filepath.Join(dir, "Second.toml"))
+	if second.Sheath.Leather != 2.5 || second.Customer.Name != "" || project.Current(second.Steps) != 0 {
+		t.Errorf("the second is %+v", second)
+	}
+	r.m.Choose(filepath.Join(dir, "first.toml"))
+	r.keys("r", "ctrl+u", "Best one", "enter")
+	if got := load(t, filepath.Join(dir, "Best one.toml")); got.Title != "Best one" {
+		t.Errorf("renamed to %q", got.Title)
+	}
+	if r.chosen() != "Best one" {
+		t.Errorf("after renaming %q is chosen", r.chosen())
+	}
+	r.keys("p")
+	if r.titles() != "Second, Best one" || r.chosen() != "Best one" {
+		t.Errorf("put away: %q of %q", r.chosen(), r.titles())
+	}
+	load(t, filepath.Join(dir, shelf.Away, "Best one.toml"))
+	r.keys("p")
+	load(t, filepath.Join(dir, "Best one.toml"))
+	for _, m := range r.sent {
+		if said, ok := m.(act.Say); ok && said.Warn {
+			t.Errorf("said %q", said.Text)
+		}
+	}
+}
+
+// A calliper's reading with its Enter does nothing in the list, and opens nothing
+// while finding.
+func TestCalliper(t *testing.T) {
+	for _, end := range [][]tea.KeyType{{tea.KeyEnter}, {tea.KeyCtrlJ}, {tea.KeyEnter, tea.KeyCtrlJ}} {
+		for _, before := range [][]string{nil, {"/"}, {"n"}} {
+			r := newRig(t, full(t), 80, 24)
+			r.keys(before...)
+			typing := r.m.Typing()
+			r.now = r.now.Add(time.Second)
+			for _, c := range "-12.34" {
+				r.now = r.now.Add(5 * time.Millisecond)
+				r.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}})
+			}
+			for _, e := range end {
+				r.now = r.now.Add(5 * time.Millisecond)
+				r.send(tea.KeyMsg{Type: e})
+			}
+			if len(r.sent) != 0 || r.m.Typing() != typing {
+				t.Errorf("a reading ended by %v after %v: sent %v, typing %v", end, before, r.sent, r.m.Typing())
+			}
+		}
+	}
+}
+
+// While the folder is read, keys work, the choice stays on its project, and a second
+// look makes an end of the first.
+func TestFillsBehind(t *testing.T) {
+	dir := t.TempDir()
+	for i := range 120 {
+		put(t, dir, fmt.Sprintf("k%03d.toml", i), project.Encode(sheath(fmt.Sprintf("Knife %03d", i), 1)), noon.Add(-time.Duration(i)*time.Hour))
+	}
+	p := sheath("Rings", 9)
+	p.Steps[9].Started = noon.Add(-99 * time.Hour)
+	put(t, dir, "rings.toml", project.Encode(p), noon.Add(-999*time.Hour))
+	r := newRig(t, dir, 80, 24)
+	want := r.titles()
+
+	r = &rig{t: t, now: noon, hold: true}
+	r.m = New(r.options(dir))
+	r.m.SetSize(80, 24)
+	r.run(r.m.Init())
+	step := func() {
+		cmd := r.held[0]
+		r.held = r.held[1:]
+		r.send(cmd())
+	}
+	step()
+	if len(r.m.shown) != 121 || r.m.scan.left != 121 || !strings.Contains(r.m.View(), "121 to read") {
+		t.Fatalf("at first %d are shown, %d left", len(r.m.shown), r.m.scan.left)
+	}
+	r.keys("down", "down", "down")
+	at := r.chosen()
+	step()
+	if e, _ := r.m.Chosen(); filepath.Base(e.Path) != at+".toml" || e.State != shelf.InHand {
+		t.Errorf("the choice went from %q to %q", at, e.Path)
+	}
+	run := r.m.scan.run
+	r.run(r.m.Look())
+	for len(r.held) > 0 {
+		step()
+	}
+	if r.titles() != want || r.m.scan.left != 0 || r.m.scan.run != run+1 {
+		t.Errorf("in the end %q\nwant %q", r.titles(), want)
+	}
+	if !strings.HasPrefix(want, "Rings, Knife 000, Knife 001") {
+		t.Errorf("sorted %q", want)
+	}
+}
+
+func TestMouse(t *testing.T) {
+	r := newRig(t, full(t), 80, 24)
+	press := func(b tea.MouseButton, x, y int) {
+		r.send(tea.MouseMsg{Action: tea.MouseActionPress, Button: b, X: x, Y: y})
+	}
+	for _, c := range []struct {
+		b    tea.MouseButton
+		x, y int
+		want string
+	}{
+		{tea.MouseButtonLeft, 5, 4, "Orchard knife"}, {tea.MouseButtonLeft, 5, 0, "Orchard knife"}, {tea.MouseButtonLeft, 5, 18, "Orchard knife"},
+		{tea.MouseButtonLeft, 90, 3, "Orchard knife"}, {tea.MouseButtonLeft, -1, -1, "Orchard knife"},
+		{tea.MouseButtonWheelDown, 0, 0, "Late promise"}, {tea.MouseButtonWheelUp, 0, 0, "Orchard knife"},
+	} {
+		if press(c.b, c.x, c.y); r.chosen() != c.want {
+			t.Errorf("%v at %d,%d chooses %q, want %q", c.b, c.x, c.y, r.chosen(), c.want)
+		}
+	}
+	if len(r.sent) != 0 {
+		t.Errorf("the mouse did %v", r.sent)
+	}
+}
+
+// A letter typed into the words looked for, over 10,000 projects, with the new screen.
+func BenchmarkFindKey(b *testing.B) {
+	m := New(Options{Clock: func() time.Time { return noon }})
+	m.SetSize(160, 45)
+	entries := make([]shelf.Entry, 10000)
+	for i := range entries {
+		entries[i] = shelf.Entry{Path: fmt.Sprintf("/shelf/knife %d.toml", i), Title: fmt.Sprintf("Knife %d", i), State: shelf.InHand, Step: "Dry"}
+	}
+	m.scan.seen = true
+	m.setEntries(entries)
+	m, _ = m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("/")})
+	for b.Loop() {
+		m, _ = m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("9")})
+		m, _ = m.Update(tea.KeyMsg{Type: tea.KeyBackspace})
+		if len(m.View()) == 0 {
+			b.Fatal("no view")
+		}
+	}
+}

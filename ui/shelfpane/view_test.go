@@ -1,0 +1,90 @@
+package shelfpane
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"chape/project"
+)
+
+func TestGolden(t *testing.T) {
+	dir := full(t)
+	for _, c := range []struct {
+		name string
+		w, h int
+		keys []string
+	}{
+		{"list80x24", 80, 24, nil},
+		{"list160x45", 160, 45, nil},
+		{"narrow", 40, 14, nil},
+		{"broken", 80, 24, []string{"/", "torn", "enter"}},
+		{"finding", 80, 24, []string{"/", "spare"}},
+		{"none_found", 80, 24, []string{"/", "zzz"}},
+		{"asking_new", 80, 24, []string{"n", "Bench kn"}},
+		{"asking_from", 60, 20, []string{"f", "enter"}},
+	} {
+		r := newRig(t, dir, c.w, c.h)
+		r.keys(c.keys...)
+		golden(t, c.name, r.m.View())
+	}
+	golden(t, "empty", newRig(t, filepath.Join(dir, "none"), 60, 10).m.View())
+}
+
+// Whatever the size and the state, the view has exactly that size.
+func TestExactSize(t *testing.T) {
+	dir := full(t)
+	put(t, dir, "wild.toml", project.Encode(wild()), noon)
+	states := map[string][]string{"list": nil, "end": {"end"}, "finding": {"/", "wild ünd weiter"}, "asking": {"n", strings.Repeat("long ", 30)},
+		"refused": {"n", "enter"}, "broken": {"/", "torn", "enter"}}
+	for name, keys := range states {
+		r := newRig(t, dir, 80, 24)
+		r.keys(keys...)
+		for _, w := range []int{0, 1, 2, 3, 5, 9, 17, 37, 38, 39, 61, 62, 63, 80, 111, 112, 113, 160, 250} {
+			for h := range 40 {
+				r.m.SetSize(w, h)
+				view := r.m.View()
+				if w == 0 || h == 0 {
+					if view != "" {
+						t.Fatalf("%s at %d×%d is %q", name, w, h, view)
+					}
+					continue
+				}
+				lines := strings.Split(view, "\n")
+				if len(lines) != h {
+					t.Fatalf("%s at %d×%d has %d lines", name, w, h, len(lines))
+				}
+				for _, l := range lines {
+					if ansi.StringWidth(l) != w {
+						t.Fatalf("%s at %d×%d: %d wide: %q", name, w, h, ansi.StringWidth(l), l)
+					}
+				}
+			}
+		}
+	}
+}
+
+// wild has texts that no screen should obey.
+func wild() project.Project {
+	p := sheath("wild \u202e\u0301漢字 \U0001F52A and on and on and on and on and on and on", 0)
+	p.Customer.Name = "\x1b[2J\a\tbell"
+	p.Steps[0].Title, p.Steps[0].Short = "\x1b]0;title\a", "漢字漢字漢"
+	return p
+}
+
+func TestHostileTexts(t *testing.T) {
+	dir := t.TempDir()
+	put(t, dir, "wild.toml", project.Encode(wild()), noon)
+	put(t, dir, "torn \x1b[31m.toml", []byte("units = \"\x1b[31m\""), noon)
+	for _, keys := range [][]string{nil, {"down"}, {"f"}, {"r"}, {"p"}} {
+		r := newRig(t, dir, 100, 24)
+		r.m.o.Styles.Chosen, r.m.o.Styles.Warn = r.m.o.Styles.Text, r.m.o.Styles.Text
+		r.keys(keys...)
+		view := r.m.View()
+		if clean := ansi.Strip(view); strings.ContainsAny(clean, "\x1b\a\t\u202e") || strings.Contains(view, "\x1b[2J") || strings.Contains(view, "\x1b[31m") {
+			t.Errorf("after %v controls reach the screen: %q", keys, view)
+		}
+	}
+}
