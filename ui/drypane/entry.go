@@ -17,7 +17,7 @@ type entry struct {
 	label  string
 	input  textinput.Model
 	plain  bool   // Enter alone is the answer
-	fresh  bool   // the text is the old value: the first character takes its place
+	fresh  bool   // the first character takes the place of the text, which is an old value
 	scale  bool   // a scale may type here: its own Enter counts
 	doubt  string // why the text as it stands is asked about
 	err    error  // why it will not do
@@ -87,6 +87,7 @@ func (m Model) reply(msg tea.KeyMsg, by hand) (Model, tea.Cmd) {
 func (m Model) keep(by hand) (Model, tea.Cmd) {
 	e := *m.entry
 	a, err := e.answer(m, e.input.Value())
+	e.fresh = by == tool // its next reading is another one, not more of this
 	switch {
 	case err != nil:
 		e.err, e.doubt = err, ""
