@@ -179,7 +179,7 @@ func TestSuddenEnd(t *testing.T) {
 func TestMuteTerminal(t *testing.T) {
 	h := newHome(t)
 	s := ptytest.Start(t, ptytest.Options{Width: 80, Height: 24, Dir: h.dir, Mute: true}, "chape", h.newProject("mute.toml"))
-	s.Shows("? the keys")
+	s.Shows("? keys")
 	for _, query := range []string{"\x1b]11;?", "\x1b]10;?", "\x1b[6n", "\x1b[c"} {
 		if strings.Contains(s.Raw(), query) {
 			t.Errorf("asks the terminal %q", query)
@@ -207,7 +207,7 @@ func TestFirstStart(t *testing.T) {
 	s := ptytest.Start(t, ptytest.Options{Width: 80, Height: 24, Dir: h.dir}, "chape", path)
 	s.Shows("Is this a ring of dots")
 	s.Type("n")
-	s.Shows("? the keys")
+	s.Shows("? keys")
 	config := filepath.Join(h.dir, "config", "chape", "config.toml")
 	s.Type("\t")
 	s.Until("the answer on the disk", func(string) bool {

@@ -26,19 +26,33 @@ func Workbench(path string) error {
 		path = folder
 	}
 	if info, err := os.Stat(path); path == folder || err == nil && info.IsDir() {
-		o.Shelf = shelf.Open(o.FS, path)
-		o.Doc = set.document(example.Load(time.Now()), "", store.Stamp{})
-		greet(&o, "an invented example to try things on: it touches no file until you keep it")
-		return workbench.Run(o)
+		return openShelf(set, o, path)
 	}
 	o.Shelf = shelf.Open(o.FS, folder)
 	if err := load(set, &o, path); err != nil {
 		return err
 	}
 	lock, elsewhere := store.TakeLock(o.FS, path)
-	defer lock.Release()
+	o.Lock = lock // the workbench gives it back
 	if elsewhere {
 		greet(&o, "this project is open in another window as well: changes made there show here")
+	}
+	return workbench.Run(o)
+}
+
+// openShelf starts on the shelf of a folder or, while that is empty, on a copy of
+// the example.
+func openShelf(set settings, o workbench.Options, folder string) error {
+	o.Shelf = shelf.Open(o.FS, folder)
+	look, err := o.Shelf.Look()
+	if err != nil {
+		return err
+	}
+	if o.OnShelf = len(look.Entries()) > 0; o.OnShelf {
+		o.Doc = set.document(set.NewProject(""), "", store.Stamp{})
+	} else {
+		o.Doc = set.document(example.Load(time.Now()), "", store.Stamp{})
+		greet(&o, "an invented example to try things on: it touches no file until you keep it")
 	}
 	return workbench.Run(o)
 }

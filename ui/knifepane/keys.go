@@ -36,7 +36,7 @@ func DefaultKeys() KeyMap {
 		Cycle:    bind("Space", "next choice", " "),
 		Edit:     bind("e", "change the value that stands", "e"),
 		Clear:    bind("Backspace", "empty the value and type", "backspace", "ctrl+h"),
-		Source:   bind("o", "marks from the outline, or as measured", "o"),
+		Source:   bind("m", "marks from the outline, or as measured", "m"),
 		AddMark:  bind("a", "add a mark behind this one", "a"),
 		AddStep:  bind("j", "make this mark a pair: a step, as at a bolster", "j"),
 		AddFit:   bind("f", "add a correction after a trial fit", "f"),

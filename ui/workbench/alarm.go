@@ -48,8 +48,8 @@ func (m *Model) tick() tea.Cmd {
 func (m *Model) observe() tea.Cmd {
 	now := m.now()
 	var texts []string
-	for _, e := range m.watch.Observe(m.allHolds(), now) {
-		texts = append(texts, eventText(e, now))
+	for _, e := range m.watch.Observe(m.watched(), now) {
+		texts = append(texts, eventText(e, m.doc.Committed().Title, now))
 	}
 	if len(texts) > 0 {
 		m.ring(texts, now)
@@ -126,10 +126,11 @@ func (m *Model) title() string {
 	return "chape: " + term.Plain(name)
 }
 
-// eventText says what has fallen due, and when if nobody was watching.
-func eventText(e project.Event, now time.Time) string {
+// eventText says what has fallen due, and when if nobody was watching. The own
+// project is not named.
+func eventText(e project.Event, own string, now time.Time) string {
 	what := e.Hold.Short
-	if e.Hold.Project != "" {
+	if e.Hold.Project != own {
 		what = e.Hold.Project + " " + what
 	}
 	what = term.Plain(what)

@@ -116,15 +116,11 @@ func (m *Model) saved(msg savedMsg) tea.Cmd {
 	if m.doc.SaveDone(msg.save, msg.stamp, msg.err, m.now()) {
 		return m.divide(msg.save)
 	}
-	if msg.err == nil && m.quitting && !m.doc.Unsaved() {
-		return tea.Quit
+	if msg.err != nil {
+		m.saveFailed()
+		return m.save()
 	}
-	if msg.err != nil && m.quitting {
-		m.quitting = false
-		m.question = m.lossQuestion()
-		return nil
-	}
-	return m.save()
+	return m.afterSave()
 }
 
 // divide puts ours beside the file that someone else has changed meanwhile, and
@@ -281,15 +277,12 @@ type keptMsg struct {
 
 func (m *Model) kept(msg keptMsg) tea.Cmd {
 	if msg.err != nil {
-		m.quitting = false
+		m.quitting, m.next = false, ""
 		m.message = act.Say{Text: "not kept: " + msg.err.Error(), Warn: true}
 		return nil
 	}
 	m.doc.Kept(msg.path, msg.rev, msg.stamp)
 	m.message = act.Say{Text: "kept as " + msg.path}
-	if m.quitting && !m.doc.Unsaved() {
-		return tea.Quit
-	}
 	m.refresh()
-	return m.save()
+	return m.afterSave()
 }

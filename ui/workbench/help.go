@@ -28,7 +28,25 @@ func (m *Model) sections() []section {
 		{"Plan", m.plan.Keys.Bindings()},
 		{"Steps", slices.Concat(m.steps.KeyMap.FullHelp()...)},
 		{"Bench view", slices.Concat(m.bench.KeyMap.FullHelp()...)},
+		{"Shelf", slices.Concat(m.shelf.KeyMap.FullHelp()...)},
+		{"Weighings", slices.Concat(m.dry.KeyMap.FullHelp()...)},
 	}
+}
+
+// inHand puts the keys of what is in hand first.
+func (m *Model) inHand(all []section) []section {
+	first := m.focus.String()
+	switch m.at {
+	case onShelf:
+		first = "Shelf"
+	case onDrying:
+		first = "Weighings"
+	}
+	i := slices.IndexFunc(all, func(s section) bool { return s.title == first })
+	if i < 0 {
+		return all
+	}
+	return append([]section{all[i]}, slices.Delete(slices.Clone(all), i, i+1)...)
 }
 
 // helpKey scrolls the overlay; any other key closes it, but not a measuring
@@ -54,11 +72,16 @@ func (m *Model) helpKey(k tea.KeyMsg, reading bool) tea.Cmd {
 	return nil
 }
 
-const keyWidth = 16
+// The widths of the list of keys.
+const (
+	keyWidth   = 16
+	twoAbreast = 116 // from here on the list stands in two columns
+)
 
+// helpLines is the list of keys.
 func (m *Model) helpLines() []string {
 	var lines []string
-	for i, s := range m.sections() {
+	for i, s := range m.inHand(m.sections()) {
 		if i > 0 {
 			lines = append(lines, "")
 		}
@@ -69,23 +92,34 @@ func (m *Model) helpLines() []string {
 			}
 		}
 	}
-	return lines
+	w := m.overlay().Inner().W
+	if w < twoAbreast {
+		return lines
+	}
+	half := (len(lines) + 1) / 2
+	left := layout.Fit(lines[:half], w/2, half)
+	return layout.Beside(left, layout.Fit(lines[half:], w-w/2, half))
 }
 
-// plainKeys writes the arrows in words where the font may lack them.
+// keyNames brings the parts' ways of writing keys to one.
+var keyNames = map[string]string{
+	"up": "↑", "down": "↓", "left": "←", "right": "→", "pgup": "PgUp", "pgdn": "PgDn", "home": "Home", "end": "End",
+	"space": "Space", "enter": "Enter", "esc": "Esc", "backspace": "Backspace", "ctrl+c": "Ctrl+C", "ctrl+z": "Ctrl+Z",
+}
+
+// arrows are written in words where the font may lack them.
+var arrows = strings.NewReplacer("↑", "Up", "↓", "Down", "←", "Left", "→", "Right")
+
 func (m *Model) plainKeys(s string) string {
-	if !m.o.ascii() {
-		return s
+	words := strings.Split(s, " ")
+	for i, w := range words {
+		if name, ok := keyNames[w]; ok {
+			words[i] = name
+		}
 	}
-	switch s {
-	case "↑":
-		return "Up"
-	case "↓":
-		return "Down"
-	case "←":
-		return "Left"
-	case "→":
-		return "Right"
+	s = strings.Join(words, " ")
+	if m.o.ascii() {
+		return arrows.Replace(s)
 	}
 	return s
 }

@@ -16,7 +16,7 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 			m.bench = m.bench.Silenced()
 			return nil
 		}
-		if !m.editing() {
+		if !m.editing() && !m.placeTyping() {
 			m.typing.key(k, m.o.Clock())
 			return nil
 		}
@@ -25,6 +25,10 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 		next, cmd := m.bench.Update(k)
 		m.bench = next
 		return m.run(cmd)
+	}
+	if m.at != onPanes && m.question == nil && m.help == nil { // those watch for readings themselves
+		m.message = act.Say{}
+		return m.placeKey(k)
 	}
 	k, drop, reading := m.typing.key(k, m.o.Clock())
 	if drop {
@@ -53,6 +57,11 @@ func (m *Model) editing() bool {
 	return false
 }
 
+// placeTyping tells whether the shelf or the page of weighings has a text open.
+func (m *Model) placeTyping() bool {
+	return m.at == onShelf && m.shelf.Typing() || m.at == onDrying && m.dry.Typing()
+}
+
 // editKey hands a key to the text being typed, except those that end or stop
 // the program.
 func (m *Model) editKey(k tea.KeyMsg, reading bool) tea.Cmd {
@@ -78,6 +87,10 @@ func (m *Model) freeKey(k tea.KeyMsg, reading bool) tea.Cmd {
 		return m.takeUp(m.focus.Back())
 	case key.Matches(k, m.Keys.Bench):
 		return m.showBench(true)
+	case key.Matches(k, m.Keys.Shelf) && m.o.Shelf != nil:
+		return m.goTo(onShelf)
+	case key.Matches(k, m.Keys.Drying):
+		return m.goTo(onDrying)
 	case key.Matches(k, m.Keys.Undo):
 		return m.undo()
 	case key.Matches(k, m.Keys.Redo):
@@ -189,6 +202,11 @@ func (m *Model) mouse(e tea.MouseMsg) tea.Cmd {
 	}
 	if m.question != nil || m.help != nil || !pressed {
 		return nil
+	}
+	if m.at != onPanes {
+		in := m.overlay().Inner()
+		e.X, e.Y = e.X-in.X, e.Y-in.Y
+		return m.toPlace(e)
 	}
 	for i, r := range m.lay.Panes {
 		if r.Contains(e.X, e.Y) {

@@ -8,6 +8,7 @@ import (
 type KeyMap struct {
 	NextPane, LastPane key.Binding
 	Bench              key.Binding
+	Shelf, Drying      key.Binding
 	Undo, Redo         key.Binding
 	Keep, Print        key.Binding
 	Help, Suspend      key.Binding
@@ -24,6 +25,8 @@ func DefaultKeys(suspends bool) KeyMap {
 		NextPane: bind("Tab", "next pane: knife, plan, steps", "tab"),
 		LastPane: bind("Shift+Tab", "pane before", "shift+tab"),
 		Bench:    bind("b", "the bench view: one step, one hold, seen from afar", "b"),
+		Shelf:    bind("o", "the shelf: open another project, begin one", "o"),
+		Drying:   bind("w", "weighings: when the sheath will be dry", "w"),
 		Undo:     bind("u", "undo", "u"),
 		Redo:     bind("U, Ctrl+R", "redo", "U", "ctrl+r"),
 		Keep:     bind("Ctrl+S", "keep this copy as a project; save again at once", "ctrl+s"),
@@ -40,6 +43,6 @@ func DefaultKeys(suspends bool) KeyMap {
 // Bindings lists the keys in the order of the help.
 func (k KeyMap) Bindings() []key.Binding {
 	return []key.Binding{
-		k.NextPane, k.LastPane, k.Bench, k.Undo, k.Redo, k.Keep, k.Print, k.Help, k.Suspend, k.Quit, k.Break,
+		k.NextPane, k.LastPane, k.Bench, k.Shelf, k.Drying, k.Undo, k.Redo, k.Keep, k.Print, k.Help, k.Suspend, k.Quit, k.Break,
 	}
 }

@@ -2,6 +2,7 @@ package workbench
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -31,7 +32,8 @@ func TestEveryKeyIsInTheHelp(t *testing.T) {
 	}
 	silent := map[string]bool{"ctrl+j": true} // the Enter of some terminals, said as Enter
 	for name, table := range map[string]any{
-		"workbench": m.Keys, "knife": m.knife.Keys, "plan": m.plan.Keys, "steps": m.steps.KeyMap, "bench": m.bench.KeyMap,
+		"workbench": m.Keys, "knife": m.knife.Keys, "plan": m.plan.Keys, "steps": m.steps.KeyMap,
+		"shelf": m.shelf.KeyMap, "weighings": m.dry.KeyMap, "bench": m.bench.KeyMap,
 	} {
 		for _, b := range bindings(table) {
 			keys := strings.Join(b.Keys(), " ")
@@ -61,6 +63,13 @@ func TestNoKeyMeansTwoThings(t *testing.T) {
 		}
 	}
 	sets["steps"] = append(sets["steps"], m.Keys.Bindings()...)
+	root := []key.Binding{m.Keys.Quit, m.Keys.Break, m.Keys.Help, m.Keys.Suspend}
+	for name, table := range map[string][][]key.Binding{
+		"shelf":     m.shelf.KeyMap.FullHelp()[:3], // without those of a question
+		"weighings": append(m.dry.KeyMap.FullHelp(), []key.Binding{m.Keys.Undo, m.Keys.Redo}),
+	} {
+		sets[name] = append(slices.Concat(table...), root...)
+	}
 	for name, set := range sets {
 		seen := map[string]string{}
 		for _, b := range set {
@@ -80,7 +89,7 @@ func TestDigitsAreNoCommands(t *testing.T) {
 	for _, sec := range m.sections() {
 		for _, b := range sec.keys {
 			for _, k := range b.Keys() {
-				if len(k) == 1 && strings.ContainsAny(k, "0123456789.,+-/\"") {
+				if len(k) == 1 && strings.ContainsAny(k, "0123456789.,+-\"") {
 					t.Errorf("%s: %q is a command", sec.title, k)
 				}
 			}

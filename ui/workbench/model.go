@@ -12,9 +12,11 @@ import (
 	"chape/ui/act"
 	"chape/ui/bench"
 	"chape/ui/doc"
+	"chape/ui/drypane"
 	"chape/ui/knifepane"
 	"chape/ui/layout"
 	"chape/ui/planpane"
+	"chape/ui/shelfpane"
 	"chape/ui/stepspane"
 )
 
@@ -30,6 +32,10 @@ type Model struct {
 	drawn         [layout.Panes][]string // each pane as last drawn; nil: it has to be drawn anew
 	frame         string                 // the whole screen; "": the same
 	focus         layout.Pane
+	at            place
+	bare          bool // no project is open yet: only the shelf is shown
+	shelf         shelfpane.Model
+	dry           drypane.Model
 	knife         knifepane.Model
 	plan          planpane.Model
 	steps         stepspane.Model
@@ -39,8 +45,9 @@ type Model struct {
 	message  act.Say
 	question *question // takes every key until it is answered
 	help     *help
-	quitting bool // as soon as the running save has ended
-	dropped  bool // a loose copy that nobody wants
+	quitting bool   // as soon as the running save has ended
+	next     string // the project to be opened then
+	dropped  bool   // a loose copy that nobody wants
 
 	others  []project.Hold // of the other projects of the shelf
 	watch   project.Watch
@@ -52,17 +59,12 @@ type Model struct {
 // New gives the workbench for a document.
 func New(o Options) *Model {
 	o = o.filled()
-	m := &Model{
-		Keys:  DefaultKeys(o.Suspends),
-		o:     o,
-		doc:   o.Doc,
-		knife: knifepane.New(o.Styles),
-		plan:  planpane.New(o.Styles),
-		steps: stepspane.New(o.Clock, o.Styles),
-		bench: bench.New(o.Clock, o.Styles, o.ascii()),
+	m := &Model{Keys: DefaultKeys(o.Suspends), o: o, doc: o.Doc}
+	m.makePanes()
+	m.shelf = shelfpane.New(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles})
+	if o.OnShelf {
+		m.at, m.bare = onShelf, true
 	}
-	m.showLooks()
-	m.plan.SetRates(o.Rates, o.Currency)
 	m.message = act.Say{Text: o.Greeting}
 	if o.Ask {
 		m.question = m.glyphQuestion()
@@ -71,10 +73,27 @@ func New(o Options) *Model {
 	return m
 }
 
+// makePanes makes the panes anew, for a document that has just been opened.
+func (m *Model) makePanes() {
+	o := m.o
+	m.knife = knifepane.New(o.Styles)
+	m.plan = planpane.New(o.Styles)
+	m.plan.SetRates(o.Rates, o.Currency)
+	m.steps = stepspane.New(o.Clock, o.Styles)
+	m.bench = bench.New(o.Clock, o.Styles, o.ascii())
+	m.dry = drypane.New(o.Clock, o.Styles)
+	m.lay = layout.Layout{} // so that all hear their size
+	m.showLooks()
+}
+
 // Init implements tea.Model.
 func (m *Model) Init() tea.Cmd {
 	m.voice(m.o.Voice.Title(m.title()))
-	return tea.Batch(m.nextTick(), m.look(), m.observe())
+	first := tea.Batch(m.nextTick(), m.look(), m.observe())
+	if m.at == onShelf {
+		return tea.Batch(first, m.shelf.Init())
+	}
+	return first
 }
 
 // Update implements tea.Model: it says who deals with what.
@@ -96,7 +115,14 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if cmd, ok := m.disk(msg); ok {
 		return m, cmd
 	}
-	cmd, _ := m.take(msg)
+	if cmd, ok := m.shelfMessage(msg); ok {
+		return m, cmd
+	}
+	if cmd, _, known := m.takeKnown(msg); known {
+		return m, cmd
+	}
+	next, cmd := m.shelf.Update(msg) // what it found on the disk
+	m.shelf = next
 	return m, cmd
 }
 
@@ -132,9 +158,15 @@ func (m *Model) runAll(cmd tea.Cmd) (out tea.Cmd, ok bool) {
 // take does what a message of a pane says; ok is false for a change that was
 // refused.
 func (m *Model) take(msg tea.Msg) (cmd tea.Cmd, ok bool) {
+	cmd, ok, _ = m.takeKnown(msg)
+	return cmd, ok
+}
+
+// takeKnown also tells whether it knows the message.
+func (m *Model) takeKnown(msg tea.Msg) (cmd tea.Cmd, ok, known bool) {
 	switch msg := msg.(type) {
 	case nil:
-		return nil, true
+		return nil, true, true
 	case act.Preview:
 		m.doc.Preview(msg.Do)
 	case act.Drop:
@@ -143,25 +175,25 @@ func (m *Model) take(msg tea.Msg) (cmd tea.Cmd, ok bool) {
 		m.doc.Choose(msg.Mark)
 	case act.Say:
 		m.message = msg
-		return nil, true
+		return nil, true, true
 	case act.Commit:
 		if err := m.doc.Commit(msg.Label, msg.Do); err != nil {
 			m.message = act.Say{Text: msg.Label + ": " + knifepane.Words(err), Warn: true}
 			m.doc.Drop()
 			m.refresh()
-			return nil, false
+			return nil, false, true
 		}
 	case bench.Leave:
-		return m.showBench(false), true
+		return m.showBench(false), true, true
 	case bench.Quit:
-		return m.quit(), true
+		return m.quit(), true, true
 	case bench.Suspend:
-		return m.suspend(), true
+		return m.suspend(), true, true
 	default:
-		return nil, true
+		return nil, true, false
 	}
 	m.refresh()
-	return m.save(), true
+	return m.save(), true, true
 }
 
 // refresh shows every pane the state of the document.
@@ -172,6 +204,7 @@ func (m *Model) refresh() {
 		s.Stale, s.Err = true, err
 	}
 	m.plan.SetSnapshot(s)
+	m.dry.SetSnapshot(s)
 	m.forget()
 	m.refreshTime(s)
 }
@@ -193,6 +226,7 @@ func (m *Model) forget() { m.drawn = [layout.Panes][]string{} }
 func (m *Model) showLooks() {
 	m.knife.ASCII = m.o.ascii()
 	m.plan.SetGlyphs(m.o.Looks.Glyphs, m.o.Looks.Aspect)
+	m.dry.SetGlyphs(m.o.Looks.Glyphs, m.o.Looks.Aspect)
 	m.forget()
 }
 
@@ -220,6 +254,9 @@ func (m *Model) relayout() {
 	m.plan.SetSize(inner(layout.Plan))
 	m.steps.SetSize(inner(layout.Steps))
 	m.bench.SetSize(m.width, m.height)
+	in := m.overlay().Inner()
+	m.shelf.SetSize(in.W, in.H)
+	m.dry.SetSize(in.W, in.H)
 }
 
 func (m *Model) holdLines() []string {
@@ -229,4 +266,11 @@ func (m *Model) holdLines() []string {
 // allHolds are those of this project and of the others on the shelf.
 func (m *Model) allHolds() []project.Hold {
 	return append(project.Holds(m.doc.Committed(), ""), m.others...)
+}
+
+// watched are the same under the names that the shelf has for them, so that going over
+// to another project announces nothing twice.
+func (m *Model) watched() []project.Hold {
+	p := m.doc.Committed()
+	return append(project.Holds(p, p.Title), m.others...)
 }

@@ -38,8 +38,11 @@ type Options struct {
 	Print     print.Options
 	Rates     calc.Rates
 	Currency  string
-	Limits    calc.Limits // of documents opened later
-	Greeting  string      // one line for the start
+	OnShelf   bool                                                             // start on the shelf, with no project open
+	Lock      *store.Lock                                                      // of the document
+	Document  func(p project.Project, path string, stamp store.Stamp) *doc.Doc // opens another one
+	Begin     func(title string) project.Project                               // a new project by the user's defaults
+	Greeting  string                                                           // one line for the start
 }
 
 // Looks is what a terminal's font shows well.

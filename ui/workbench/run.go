@@ -41,6 +41,9 @@ func Run(o Options) error {
 
 	_, err := p.Run()
 	out.Close()
+	if m.o.Lock != nil {
+		m.o.Lock.Release()
+	}
 	if errors.Is(err, tea.ErrInterrupted) {
 		err = nil // as good as quitting
 	}

@@ -78,15 +78,19 @@ func start(t testing.TB, w, h int, p project.Project, path string, make doc.Make
 			t.Fatal(err)
 		}
 	}
+	document := func(p project.Project, path string, stamp store.Stamp) *doc.Doc {
+		return doc.New(p, path, stamp, doc.Options{Make: make, Check: project.Project.Validate, Limits: calc.DefaultLimits()})
+	}
 	s.m = New(Options{
-		Doc:    doc.New(p, path, stamp, doc.Options{Make: make, Check: project.Project.Validate, Limits: calc.DefaultLimits()}),
-		FS:     disk,
-		Clock:  func() time.Time { return s.now },
-		Tick:   func(time.Duration, func(time.Time) tea.Msg) tea.Cmd { return nil },
-		Voice:  s.voice,
-		Styles: ink.New(ink.Middling, ink.None),
-		Looks:  Looks{Glyphs: canvas.Braille},
-		Shelf:  shelf.Open(disk, filepath.Join(t.TempDir(), "shelf")),
+		Doc:      document(p, path, stamp),
+		Document: document,
+		FS:       disk,
+		Clock:    func() time.Time { return s.now },
+		Tick:     func(time.Duration, func(time.Time) tea.Msg) tea.Cmd { return nil },
+		Voice:    s.voice,
+		Styles:   ink.New(ink.Middling, ink.None),
+		Looks:    Looks{Glyphs: canvas.Braille},
+		Shelf:    shelf.Open(disk, filepath.Join(t.TempDir(), "shelf")),
 		Elsewhere: []string{
 			t.TempDir(),
 		},

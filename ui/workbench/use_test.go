@@ -78,6 +78,7 @@ func TestReadingAnywhere(t *testing.T) {
 		"question": func(s *screen) { s.m.question = s.m.glyphQuestion() },
 		"bench":    func(s *screen) { s.keys("b") },
 		"choice":   func(s *screen) { s.keys("home") },
+		"shelf":    func(s *screen) { s.keys("o") },
 	}
 	for name, enter := range states {
 		s := filed(t, 120, 40, fresh())

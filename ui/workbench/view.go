@@ -36,6 +36,10 @@ func (m *Model) screen() string {
 		lines = append(lines, m.questionView()...)
 	case m.help != nil:
 		lines = append(lines, m.helpView()...)
+	case m.at == onShelf:
+		lines = append(lines, m.placeView("Shelf: "+m.o.Shelf.Dir(), m.shelf.View())...)
+	case m.at == onDrying:
+		lines = append(lines, m.placeView("Drying", m.dry.View())...)
 	default:
 		lines = append(lines, m.panesView()...)
 	}
@@ -53,6 +57,9 @@ func (m *Model) head() string {
 	st := m.o.Styles
 	if m.alarm.ringing() {
 		return st.Banner.Render(layout.Line("! "+m.alarm.text+" - any key silences it", m.width))
+	}
+	if m.bare {
+		return st.Strong.Render("no project open")
 	}
 	title := term.Plain(m.doc.Committed().Title)
 	if title == "" {
@@ -102,6 +109,12 @@ func (m *Model) holdsView() []string {
 		lines[i] = m.o.Styles.Note.Render(l)
 	}
 	return lines
+}
+
+// placeView frames what fills the room between head and foot.
+func (m *Model) placeView(title, content string) []string {
+	r := m.overlay()
+	return layout.Frame(r.W, r.H, term.Plain(title), true, strings.Split(content, "\n"), m.edges())
 }
 
 func (m *Model) panesView() []string {
@@ -203,20 +216,23 @@ func (m *Model) foot() []string {
 	return []string{m.o.Styles.Quiet.Render(strings.Join(parts, "   "))}
 }
 
+// footKeys are the keys that matter where the user is, in few words.
 func (m *Model) footKeys() []key.Binding {
 	switch {
 	case m.question != nil:
 		return nil
 	case m.help != nil:
 		return []key.Binding{key.NewBinding(key.WithHelp("any key", "closes this"))}
+	case m.at == onShelf:
+		return m.shelfFoot()
+	case m.at == onDrying && m.dry.Typing():
+		return m.dry.KeyMap.QuestionHelp()
+	case m.at == onDrying:
+		return append(m.dry.KeyMap.ShortHelp(), m.Keys.Help)
 	case m.editing() && m.focus == layout.Knife:
 		return []key.Binding{m.knife.Keys.KeepNext, m.knife.Keys.Restore}
 	case m.editing():
 		return m.steps.KeyMap.QuestionHelp()
-	}
-	brief := func(b key.Binding, does string) key.Binding {
-		b.SetHelp(b.Help().Key, does)
-		return b
 	}
 	keys := []key.Binding{brief(m.Keys.NextPane, m.focus.Next().String())}
 	switch m.focus {
@@ -227,5 +243,22 @@ func (m *Model) footKeys() []key.Binding {
 	default:
 		keys = append(keys, brief(m.steps.KeyMap.Tick, "tick"), brief(m.steps.KeyMap.Start, "start hold"))
 	}
-	return append(keys, brief(m.Keys.Bench, "bench"), m.Keys.Undo, m.Keys.Help, m.Keys.Quit)
+	return append(keys, brief(m.Keys.Bench, "bench"), brief(m.Keys.Shelf, "shelf"), m.Keys.Undo, brief(m.Keys.Help, "keys"), m.Keys.Quit)
+}
+
+func (m *Model) shelfFoot() []key.Binding {
+	k := m.shelf.KeyMap
+	if m.shelf.Typing() {
+		return k.QuestionHelp()
+	}
+	return []key.Binding{
+		k.Open, brief(k.Find, "find"), brief(k.New, "new"), brief(k.From, "new from this"), k.Rename,
+		brief(k.Away, "put away"), brief(m.Keys.Help, "keys"), m.Keys.Quit,
+	}
+}
+
+// brief is a key with fewer words than the help has.
+func brief(b key.Binding, does string) key.Binding {
+	b.SetHelp(b.Help().Key, does)
+	return b
 }
