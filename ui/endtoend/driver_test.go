@@ -154,5 +154,5 @@ func (d *driver) bench() bool {
 		return func(screen string) bool { return strings.Contains(screen, text) }
 	}
 	return d.send("b ") && d.screen.Reaches(has("esc leave")) &&
-		d.send(escape) && d.screen.Reaches(has("? the keys"))
+		d.send(escape) && d.screen.Reaches(has(ready))
 }

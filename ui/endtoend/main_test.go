@@ -97,7 +97,7 @@ func (h *home) write(p project.Project) {
 func (h *home) open(width, height int) *ptytest.Screen {
 	h.t.Helper()
 	s := h.start(ptytest.Options{Width: width, Height: height})
-	s.Shows("? the keys")
+	s.Shows(ready)
 	return s
 }
 
@@ -152,6 +152,9 @@ func aKnife() project.Project {
 const stepCount = 12
 
 func hasHold(step int) bool { return step%4 == 3 }
+
+// ready stands at the foot of the screen while no question is open.
+const ready = "q quit"
 
 // The keys that are more than a character.
 const (
