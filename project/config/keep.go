@@ -86,11 +86,11 @@ func edit(path string, data []byte, changes []Change) ([]byte, error) {
 		}
 		text = put(text, ch.Key, literal(ch.Value))
 	}
-	got, err := Decode(path, []byte(text))
-	if err != nil {
-		return nil, err
+	var refused *project.Refused
+	if _, err := Decode(path, Encode(want)); errors.As(err, &refused) {
+		return nil, refused.Problems[0] // the value is at fault, not a line of the file
 	}
-	if !reflect.DeepEqual(got, want) {
+	if got, err := Decode(path, []byte(text)); err != nil || !reflect.DeepEqual(got, want) {
 		return nil, fmt.Errorf("%q is written in a way that can't be changed without rewriting it: set %s there by hand", path, changes[0].Key)
 	}
 	return []byte(text), nil
