@@ -119,7 +119,7 @@ func TestOneDay(t *testing.T) {
 	s.Shows("saved")
 
 	s.Type("\x1b[Z") // Shift+Tab: the steps
-	s.Shows("space tick")
+	s.Shows("Space tick")
 	s.Type(" ")
 	s.Until("the tick on the disk", func(string) bool { return !h.read(path).Steps[0].Done.IsZero() })
 
@@ -130,7 +130,7 @@ func TestOneDay(t *testing.T) {
 	s.Resize(30, 8)
 	s.Shows("needs 40×12")
 	s.Resize(80, 24)
-	s.Shows("space tick")
+	s.Shows("Space tick")
 
 	for range 8 { // down to the fold, whose hold is 2 h
 		s.Type("\x1b[B")
