@@ -33,12 +33,17 @@ const (
 // cheap enough to ask every second: it looks at the files with holds, and at the
 // others only when a folder has changed or a minute has passed. Of a large shelf it
 // reads 500 files at a call, those changed last first.
+//
+// While one call is at work on a slow disk, another gives what is known.
 func (s *Shelf) Holds(now time.Time) []Running {
-	now = now.Round(0)
-	if s.isStale(now) {
-		s.lookAtAll(now)
-	} else {
-		s.lookAtHeld()
+	if s.asking.TryLock() {
+		defer s.asking.Unlock()
+		now = now.Round(0)
+		if s.isStale(now) {
+			s.lookAtAll(now)
+		} else {
+			s.lookAtHeld()
+		}
 	}
 	return s.running()
 }

@@ -23,6 +23,8 @@ type Shelf struct {
 	fsys store.FS
 	dir  string
 
+	asking sync.Mutex // held by the call of Holds that looks at the disk
+
 	mu    sync.Mutex
 	cache map[string]cached // by path
 	full  look              // the last look at every file, for Holds
