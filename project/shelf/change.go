@@ -36,11 +36,11 @@ func From(earlier project.Project, title string, start project.Project) project.
 
 // Load reads a project of the shelf. The error is one line.
 func (s *Shelf) Load(path string) (project.Project, error) {
-	p, _, _, err := s.load1(path)
+	p, _, _, err := s.read(path)
 	return p, err
 }
 
-func (s *Shelf) load1(path string) (project.Project, project.Notices, store.Stamp, error) {
+func (s *Shelf) read(path string) (project.Project, project.Notices, store.Stamp, error) {
 	data, stamp, err := store.Read(s.fsys, path)
 	if err != nil {
 		return project.Project{}, project.Notices{}, stamp, err
@@ -106,7 +106,7 @@ func (s *Shelf) Rename(path, title string, now time.Time) (string, error) {
 		return path, err
 	}
 	defer done()
-	p, notices, stamp, err := s.load1(path)
+	p, notices, stamp, err := s.read(path)
 	if err != nil {
 		return path, err
 	}

@@ -188,3 +188,16 @@ func golden(t *testing.T, name, got string) {
 		t.Errorf("%s is now\n%swant\n%s", name, b.String(), want)
 	}
 }
+
+// tenThousand is a shelf of invented projects.
+func tenThousand(b *testing.B) string {
+	dir := b.TempDir()
+	data := string(project.Encode(sheath("Knife", 5)))
+	for i := range 10000 {
+		text := strings.Replace(data, `"Knife"`, fmt.Sprintf(`"Knife %d"`, i), 1)
+		if err := os.WriteFile(filepath.Join(dir, fmt.Sprintf("knife %d.toml", i)), []byte(text), 0o600); err != nil {
+			b.Fatal(err)
+		}
+	}
+	return dir
+}

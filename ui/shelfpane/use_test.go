@@ -268,23 +268,3 @@ func TestMouse(t *testing.T) {
 		t.Errorf("the mouse did %v", r.sent)
 	}
 }
-
-// A letter typed into the words looked for, over 10,000 projects, with the new screen.
-func BenchmarkFindKey(b *testing.B) {
-	m := New(Options{Clock: func() time.Time { return noon }})
-	m.SetSize(160, 45)
-	entries := make([]shelf.Entry, 10000)
-	for i := range entries {
-		entries[i] = shelf.Entry{Path: fmt.Sprintf("/shelf/knife %d.toml", i), Title: fmt.Sprintf("Knife %d", i), State: shelf.InHand, Step: "Dry"}
-	}
-	m.scan.seen = true
-	m.setEntries(entries)
-	m, _ = m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("/")})
-	for b.Loop() {
-		m, _ = m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("9")})
-		m, _ = m.Update(tea.KeyMsg{Type: tea.KeyBackspace})
-		if len(m.View()) == 0 {
-			b.Fatal("no view")
-		}
-	}
-}

@@ -1,0 +1,84 @@
+package shelfpane
+
+import (
+	"path/filepath"
+	"strings"
+	"time"
+
+	"chape/project/shelf"
+	"chape/ui/layout"
+	"chape/ui/term"
+)
+
+// foot is the question, or more about the chosen project.
+func (m Model) foot(now time.Time) []string {
+	room := m.h - m.headRows() - leastRows
+	if room <= 0 {
+		room = min(2, m.h-m.headRows())
+	}
+	var lines []string
+	if m.question != nil {
+		lines = m.questionLines()
+	} else {
+		lines = m.about(now)
+	}
+	if len(lines) > room && room >= 0 {
+		lines = lines[len(lines)-room:]
+	}
+	return lines
+}
+
+func (m Model) footRows() int { return len(m.foot(time.Time{})) }
+
+func (m Model) questionLines() []string {
+	q := m.question
+	lines := layout.Wrap(q.label, m.w)
+	for i := range lines {
+		lines[i] = m.o.Styles.Strong.Render(lines[i])
+	}
+	if q.err != "" {
+		lines = append(lines, m.o.Styles.Warning(term.Plain(q.err)))
+	}
+	return append(lines, q.input.View())
+}
+
+// about is the chosen project's file, step and customer, or why it can't be loaded. It
+// takes as many lines for every project, so that the list does not jump.
+func (m Model) about(now time.Time) []string {
+	lines := []string{m.o.Styles.Quiet.Render(strings.Repeat("-", m.w)), "", "", ""}
+	e, ok := m.Chosen()
+	if !ok {
+		return lines
+	}
+	name := filepath.Base(e.Path)
+	if e.PutAway {
+		name = filepath.Join(shelf.Away, name)
+	}
+	changed := ""
+	if !e.Modified.IsZero() {
+		changed = "changed " + e.Modified.In(now.Location()).Format("2 Jan 2006 15:04")
+	}
+	lines[1] = m.o.Styles.Quiet.Render(layout.Ends(term.Plain(name), changed, m.w))
+	if e.State == shelf.Broken {
+		for i, text := range m.whyBroken(e) {
+			lines[2+i] = m.o.Styles.Warn.Render(text)
+		}
+		return lines
+	}
+	lines[2] = term.Plain(e.Step)
+	if e.Customer != "" {
+		lines[3] = "for " + term.Plain(e.Customer)
+	}
+	return lines
+}
+
+// whyBroken is the error in two lines.
+func (m Model) whyBroken(e shelf.Entry) []string {
+	text := "! " + term.Plain(e.Err)
+	lines := layout.Wrap(text, m.w)
+	if len(lines) > 2 {
+		rest := strings.TrimSpace(strings.TrimPrefix(text, lines[0]))
+		lines = []string{lines[0], layout.Line(rest, m.w)}
+	}
+	return lines
+}
