@@ -1,6 +1,9 @@
 package command
 
 import (
+	"errors"
+	"fmt"
+	"io/fs"
 	"os"
 	"time"
 
@@ -67,6 +70,9 @@ func greet(o *workbench.Options, text string) {
 // load opens a project file.
 func load(set settings, o *workbench.Options, path string) error {
 	data, stamp, err := store.Read(o.FS, path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("there is no file %q: look at its name, or begin it with: chape new %s", path, path)
+	}
 	if err != nil {
 		return err
 	}

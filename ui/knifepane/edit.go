@@ -4,7 +4,9 @@ import (
 	"errors"
 	"strings"
 
+	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 
 	"chape/calc/length"
 	"chape/project"
@@ -23,15 +25,29 @@ type edit struct {
 
 // begin opens an edit with a text in it, the cursor behind.
 func begin(f project.Field, p project.Project, text string) *edit {
+	if f.Kind == project.Lines {
+		text = strings.ReplaceAll(text, "\n", lineEnd)
+	}
 	e := &edit{field: f, base: p, input: newLine(text)}
 	e.read()
 	return e
 }
 
+// lineEnd stands for the end of a line in a text of several, which is typed on one.
+const lineEnd = "↵"
+
+// text is what is typed.
+func (e *edit) text() string {
+	if e.field.Kind == project.Lines {
+		return strings.ReplaceAll(e.input.String(), lineEnd, "\n")
+	}
+	return e.input.String()
+}
+
 // read works out whether the text will do.
 func (e *edit) read() {
 	e.asking = false
-	e.value, e.err = e.field.Parse(e.input.String(), e.base)
+	e.value, e.err = e.field.Parse(e.text(), e.base)
 	if e.err == nil {
 		q := e.base
 		e.err = e.field.Set(&q, e.value)
@@ -41,10 +57,14 @@ func (e *edit) read() {
 func (e *edit) empty() bool { return strings.TrimSpace(e.input.String()) == "" }
 
 // key puts a key into the text and gives the preview that follows from it.
-func (e *edit) key(k tea.KeyMsg) tea.Cmd {
-	if k.Paste {
+func (e *edit) key(k tea.KeyMsg, newLine key.Binding) tea.Cmd {
+	switch {
+	case k.Paste && e.field.Kind == project.Lines:
+		k.Runes = []rune(strings.ReplaceAll(strings.ReplaceAll(string(k.Runes), "\r", ""), "\n", lineEnd))
+	case k.Paste:
 		k.Runes = firstLine(k.Runes)
-		k.Paste = false
+	case key.Matches(k, newLine) && e.field.Kind == project.Lines:
+		k = tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(lineEnd)}
 	}
 	if !e.input.key(k) {
 		return nil
@@ -76,17 +96,20 @@ func (e *edit) setter() func(*project.Project) error {
 	}
 }
 
+// longestLabel is how much of a text an undo is named by.
+const longestLabel = 30
+
 var errGone = errors.New("this row is not there any more: the file was changed meanwhile")
 
 // commit keeps the value.
 func (e *edit) commit() tea.Cmd {
-	label := e.field.Name + " " + strings.TrimSpace(e.input.String())
+	label := e.field.Name + " " + ansi.Truncate(strings.TrimSpace(e.input.String()), longestLabel, "…")
 	return act.Send(act.Commit{Label: label, Do: e.setter()})
 }
 
 // unchanged tells whether the text says what stood there before.
 func (e *edit) unchanged() bool {
-	return e.input.String() == e.field.Show(e.base) || e.empty() && e.field.Auto == ""
+	return e.text() == e.field.Show(e.base) || e.empty() && e.field.Auto == ""
 }
 
 // far tells whether a length is under a tenth or over ten times what it was:

@@ -14,7 +14,7 @@ type KeyMap struct {
 	AddFit, Remove        key.Binding
 
 	// While a value is typed; every other key goes into it.
-	KeepNext, KeepBack, KeepUp, KeepDown, Restore key.Binding
+	KeepNext, KeepBack, KeepUp, KeepDown, Restore, NewLine key.Binding
 }
 
 // DefaultKeys gives the keys in use.
@@ -47,6 +47,7 @@ func DefaultKeys() KeyMap {
 		KeepUp:   bind("↑", "keep it, row above", "up"),
 		KeepDown: bind("↓", "keep it, row below", "down"),
 		Restore:  bind("Esc", "put the old value back", "esc"),
+		NewLine:  bind("Alt+Enter", "a new line, in notes", "alt+enter"),
 	}
 }
 
@@ -60,5 +61,5 @@ func (k KeyMap) Bindings() []key.Binding {
 
 // Typing lists the keys while a value is typed.
 func (k KeyMap) Typing() []key.Binding {
-	return []key.Binding{k.KeepNext, k.KeepBack, k.KeepUp, k.KeepDown, k.Restore}
+	return []key.Binding{k.KeepNext, k.KeepBack, k.KeepUp, k.KeepDown, k.Restore, k.NewLine}
 }

@@ -250,5 +250,5 @@ func (m *Model) begin(text string, first tea.KeyMsg) tea.Cmd {
 	if len(first.Runes) == 0 {
 		return nil
 	}
-	return m.edit.key(first)
+	return m.edit.key(first, m.Keys.NewLine)
 }

@@ -359,3 +359,16 @@ func TestRandomKeys(t *testing.T) {
 		}
 	}
 }
+
+func TestNotesKeepTheirLines(t *testing.T) {
+	p := defaults()
+	p.Notes = "one\ntwo"
+	f := open(t, p)
+	f.goTo("notes", -1)
+	f.keys("enter", "end", "x")
+	f.take(f.pane.Key(tea.KeyMsg{Type: tea.KeyEnter, Alt: true}, false))
+	f.keys("three", "enter")
+	if got := f.project().Notes; got != "one\ntwox\nthree" {
+		t.Errorf("notes %q", got)
+	}
+}

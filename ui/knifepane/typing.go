@@ -26,7 +26,7 @@ func (m *Model) editKey(k tea.KeyMsg, reading bool) tea.Cmd {
 	case key.Matches(k, m.Keys.KeepDown):
 		return m.leave(func() tea.Cmd { return m.move(1) })
 	}
-	return m.edit.key(k)
+	return m.edit.key(k, m.Keys.NewLine)
 }
 
 // leave keeps what was typed and moves on. What will not do stays open with its

@@ -5,6 +5,7 @@ import (
 	"math"
 	"path/filepath"
 
+	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/ui/act"
@@ -31,6 +32,10 @@ func (m *Model) answer(k tea.KeyMsg, _ bool) tea.Cmd {
 	if k.Type == tea.KeyEsc && !m.question.stays {
 		m.question = nil
 		return nil
+	}
+	if key.Matches(k, m.Keys.Break) {
+		m.question = nil
+		return m.quit()
 	}
 	if k.Type != tea.KeyRunes || k.Paste {
 		return nil

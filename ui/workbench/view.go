@@ -16,6 +16,9 @@ import (
 func (m *Model) View() string {
 	if m.frame == "" {
 		m.frame = m.screen()
+		if m.o.ascii() {
+			m.frame = strings.ReplaceAll(m.frame, "…", "~")
+		}
 	}
 	return m.frame
 }
@@ -25,7 +28,7 @@ func (m *Model) screen() string {
 	case m.width <= 0 || m.height <= 0:
 		return "" // no size yet
 	case m.bench.On():
-		return m.bench.View()
+		return m.benchView()
 	case m.lay.TooSmall != "":
 		return strings.Join(layout.Message(m.lay.TooSmall, m.width, m.height), "\n")
 	}
@@ -48,6 +51,19 @@ func (m *Model) screen() string {
 		lines = lines[:max(0, len(lines)-more)]
 	}
 	lines = append(lines, layout.Fit(foot, m.width, len(foot))...)
+	return strings.Join(lines, "\n")
+}
+
+// benchView is the bench view with what must not be missed: a hold that has fallen
+// due, and work that is not on the disk.
+func (m *Model) benchView() string {
+	lines := strings.Split(m.bench.View(), "\n")
+	if m.alarm.ringing() && len(lines) > 0 {
+		lines[0] = m.head()
+	}
+	if state := m.doc.State(); (state == doc.Failed || state == doc.Divided) && len(lines) > 0 {
+		lines[len(lines)-1] = layout.Line(m.savedText(), m.width)
+	}
 	return strings.Join(lines, "\n")
 }
 
