@@ -229,7 +229,7 @@ func (m *Model) foot() []string {
 			parts = append(parts, m.plainKeys(h.Key)+" "+h.Desc)
 		}
 	}
-	return []string{m.o.Styles.Quiet.Render(strings.Join(parts, "   "))}
+	return []string{m.o.Styles.Quiet.Render(strings.Join(parts, "  "))}
 }
 
 // footKeys are the keys that matter where the user is, in few words.
