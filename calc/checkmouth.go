@@ -2,23 +2,36 @@ package calc
 
 import "math"
 
-// checkCorner tells when the corners of the mouth could not be rounded as
-// asked without cutting off the stitch line. There is none without rounding.
+// checkCorner tells when rounding the corners of the mouth takes so much off
+// the end of the stitch line that the first hole comes near the edge. There
+// is none without rounding.
 func (p *Plan) checkCorner() []Check {
-	asked := p.Input.Sheath.MouthRound.MM()
-	if asked <= 0 {
+	r := p.corner.radius
+	if r <= 0 {
 		return nil
 	}
-	r := p.corner.radius
-	c := Check{Name: "mouth corners", Value: r, At: p.at.mouth, HasAt: true}
-	if r < asked-tie {
+	lost := p.corner.takes(p.Body.MouthStitch, p.at.mouth)
+	c := Check{Name: "mouth corners", Value: lost, At: p.at.mouth, HasAt: true}
+	if lost > p.Input.Stitch.First.MM()/2 {
 		c.Level = Note
-		c.say("corners of the mouth, %v: rounded by %v, more would cut into the stitch line: set them to %v",
-			inPlace(p.at.mouth), inCalliper(r), inCalliper(r))
+		c.say("corners of the mouth, %v: rounded by %v they take %v off the end of the stitch line: round them by %v",
+			inPlace(p.at.mouth), inCalliper(r), inCalliper(lost), inCalliper(p.at.m))
 	} else {
 		c.say("corners of the mouth, %v: rounded by %v", inPlace(p.at.mouth), inCalliper(r))
 	}
 	return []Check{c}
+}
+
+// takes is how much the corner takes off a line that runs to the mouth at
+// the half-width y.
+func (c corner) takes(y, mouth float64) float64 {
+	for i := 1; i < len(c.arc); i++ { // from the cut line to the mouth, y falling
+		a, b := c.arc[i-1], c.arc[i]
+		if b.Y <= y && a.Y > y {
+			return mouth - a.X - (b.X-a.X)*(a.Y-y)/(a.Y-b.Y)
+		}
+	}
+	return 0
 }
 
 // checkTab keeps the loop's stitches out of fold and welt.

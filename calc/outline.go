@@ -23,22 +23,13 @@ type corner struct {
 	arc        curve.Line
 }
 
-// mouthCorner rounds the corner between cut line and mouth by mouth_round.
-// Where that would cut off the end of the stitch line, or where the mouth or
-// the sheath is too short for it, the radius is as large as will do.
+// mouthCorner rounds the corner between cut line and mouth by mouth_round, or
+// by as much of it as half the mouth and half the sheath have room for. The
+// stitch line runs on to the mouth; checkCorner says when that is cut short.
 func (s *sampled) mouthCorner() corner {
 	wide := s.cut.Y[len(s.cut.Y)-1]
-	stitch := s.stitch.Y[len(s.stitch.Y)-1]
-	r := math.Min(s.in.Sheath.MouthRound.MM(), math.Min(wide, s.mouth)/2)
-	for range 5 {
-		if r < leastRound {
-			break
-		}
-		c := s.roundCorner(r)
-		if c.mouth.Y >= stitch-leastRound {
-			return c
-		}
-		r *= (wide - stitch) / (wide - c.mouth.Y) // on straight lines this is it
+	if r := math.Min(s.in.Sheath.MouthRound.MM(), math.Min(wide, s.mouth)/2); r >= leastRound {
+		return s.roundCorner(r)
 	}
 	tip := curve.Vec{X: s.mouth, Y: wide}
 	return corner{0, tip, tip, curve.Line{tip}}
