@@ -3,12 +3,14 @@
 package endtoend
 
 import (
+	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
 	"time"
 
 	"chape/project"
+	"chape/ui/ptytest"
 )
 
 // state is what the random keys change, as far as both the screen and the file
@@ -86,15 +88,9 @@ func screenState(screen string) (s state, ok bool) {
 		return s, false
 	}
 	for i := range figures {
-		m := figureRow[i].FindStringSubmatch(panes)
-		if m == nil {
+		if s.figures[i], ok = shown(panes, i); !ok {
 			return s, false
 		}
-		v, err := strconv.ParseFloat(m[1], 64)
-		if err != nil {
-			return s, false
-		}
-		s.figures[i] = v
 	}
 	rows := stepRow.FindAllStringSubmatch(panes, -1)
 	if len(rows) != stepCount {
@@ -109,4 +105,31 @@ func screenState(screen string) (s state, ok bool) {
 		}
 	}
 	return s, true
+}
+
+// shown is a figure as it stands on the screen, saved or not; ok is false while
+// it is being typed.
+func shown(screen string, figure int) (v float64, ok bool) {
+	m := figureRow[figure].FindStringSubmatch(screen)
+	if m == nil {
+		return 0, false
+	}
+	v, err := strconv.ParseFloat(m[1], 64)
+	return v, err == nil
+}
+
+// showsFigure waits for a figure, saved or not.
+func showsFigure(s *ptytest.Screen, figure int, want float64) {
+	s.Until(fmt.Sprintf("%s %v", figures[figure].name, want), func(screen string) bool {
+		v, ok := shown(screen, figure)
+		return ok && v == want
+	})
+}
+
+// savedWith waits until the screen calls a figure saved.
+func savedWith(s *ptytest.Screen, figure int, want float64) {
+	s.Until(fmt.Sprintf("%s %v as saved", figures[figure].name, want), func(screen string) bool {
+		st, ok := screenState(screen)
+		return ok && st.figures[figure] == want
+	})
 }

@@ -101,13 +101,13 @@ func TestFolderGone(t *testing.T) {
 	s.Type(home_ + down + down + "142.5\r")
 	s.Shows("NOT SAVED")
 	s.Type("31.5\r") // work goes on
-	s.Until("the depth", func(screen string) bool { return figureRow[1].MatchString(screen) && strings.Contains(screen, "31.5") })
+	showsFigure(s, 1, 31.5)
 	s.Shows("NOT SAVED")
 	if err := os.Rename(dir+" away", dir); err != nil {
 		t.Fatal(err)
 	}
 	s.Lacks("NOT SAVED")
-	s.Until("saved", func(screen string) bool { _, ok := screenState(screen); return ok })
+	savedWith(s, 1, 31.5)
 	if o := h.read().Outline; o.Blade != 142.5 || o.Depth != 31.5 {
 		t.Errorf("in the file: %+v", o)
 	}
@@ -131,7 +131,7 @@ func TestSmallDisk(t *testing.T) {
 	s.Type(home_ + down + down + "142.5\r")
 	s.Shows("NOT SAVED: the disk is full")
 	s.Type("31.5\r")
-	s.Until("the depth", func(screen string) bool { return strings.Contains(screen, "31.5") })
+	showsFigure(s, 1, 31.5)
 	if got := h.read().Outline.Blade; got != 110 {
 		t.Errorf("in the file: %v", got)
 	}
@@ -142,7 +142,7 @@ func TestSmallDisk(t *testing.T) {
 	if err := os.Remove(fill); err != nil {
 		t.Fatal(err)
 	}
-	s.Until("saved", func(screen string) bool { _, ok := screenState(screen); return ok })
+	savedWith(s, 1, 31.5)
 	if o := h.read().Outline; o.Blade != 142.5 || o.Depth != 31.5 {
 		t.Errorf("in the file: %+v", o)
 	}
