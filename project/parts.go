@@ -155,31 +155,47 @@ func (f *partFiller) suggest(key, table string) string {
 	return remedy
 }
 
-// EncodeParts writes a file that DecodeParts reads back as the same. Every key
-// has its hint in a comment before it.
+// EncodeParts writes a file that DecodeParts reads back as the same. Every key has a
+// comment before it that says what it is.
 func EncodeParts(heading string, p Project, own []Own) []byte {
 	var b strings.Builder
 	b.WriteString(heading)
 	table := ""
-	pair := func(s Spec, v any, skip bool) {
+	pair := func(s Spec, v any, given bool) {
 		if t := parent(s.Key); t != table {
 			table = t
 			b.WriteString("\n[" + table + "]\n")
 		}
-		if s.Hint != "" {
-			b.WriteString("# " + s.Hint + "\n")
-		}
-		if !skip {
+		b.WriteString("# " + s.remark(given) + "\n")
+		if given {
 			writePair(&b, s, v)
 		}
 	}
 	for _, o := range own {
-		v := o.Get()
-		pair(o.Spec, v, v == nil)
+		pair(o.Spec, o.Get(), true)
 	}
 	for _, c := range parts {
-		pair(c.Spec, c.get(p), c.skip != nil && c.skip(p))
+		pair(c.Spec, c.get(p), c.skip == nil || !c.skip(p))
 	}
 	writeRows(&b, "step", stepParts, p.Steps)
 	return []byte(b.String())
+}
+
+// remark says what a key of a file is. The screens show the hollow, not the radius it
+// comes from.
+func (s Spec) remark(given bool) string {
+	text := s.Hint
+	switch {
+	case s.Key == "sheath.blend":
+		text = "the radius that hollows are rounded by: half the smallest hollow's diameter, plus margin and sanding"
+	case s.Name != "":
+		text = s.Name + ": " + text
+	}
+	if s.Name != "" && s.Kind == Choice {
+		text += "; " + strings.TrimPrefix(s.offer(), "try ")
+	}
+	if !given {
+		text = last(s.Key) + ", left out: " + s.Auto + ". " + text
+	}
+	return text
 }

@@ -33,8 +33,20 @@ func Sample() []byte {
 		}
 		b.WriteString(line)
 	}
+	b.WriteString(stepSample)
 	return []byte(b.String())
 }
+
+const stepSample = `
+# Steps of your own, which new projects then start with: one of these for each, in
+# their order. Hold times come from the data sheet of what you use.
+#[[step]]
+#title = "Cement both faces, close, press"
+#short = "CEMENT"
+#caution = "Open a window; no flame; gloves."
+#hold = "15m"
+#latest = "2h"
+`
 
 // Change is another value for a key that stands once: a text, a number or a
 // flag.

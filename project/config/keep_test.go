@@ -78,6 +78,26 @@ func TestKeepRefuses(t *testing.T) {
 	}
 }
 
+// The sample with every sign taken off is a whole configuration.
+func TestSampleIsWhole(t *testing.T) {
+	var b strings.Builder
+	for line := range strings.Lines(string(Sample())) {
+		if rest, ok := strings.CutPrefix(line, "#"); ok && !strings.HasPrefix(rest, " ") {
+			line = rest
+		}
+		b.WriteString(line)
+	}
+	c, err := Decode("sample", []byte(b.String()))
+	if err != nil {
+		t.Fatalf("%v in\n%s", err, b.String())
+	}
+	want := Defaults()
+	want.start.Steps = c.start.Steps
+	if !reflect.DeepEqual(c, want) || len(c.start.Steps) != 1 {
+		t.Errorf("it says %+v", c)
+	}
+}
+
 func TestKeepMakesTheFile(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "chape", "config.toml")
 	fsys := store.OSLockingIn("")

@@ -1,7 +1,9 @@
 package shelf
 
 import (
+	"cmp"
 	"path/filepath"
+	"slices"
 	"time"
 
 	"chape/project"
@@ -28,9 +30,9 @@ const (
 	mostAtOnce = 500
 )
 
-// Holds gives the holds of all projects, those put away too, in no order. Two files
-// that tell of the same hold, as a copy kept beside a project does, count once. It is
-// cheap enough to ask every second: it looks at the files with holds, and at the
+// Holds gives the holds of all projects, those put away too. Where two files tell of
+// the same hold, as a copy kept beside a project does, it is that of the one with the
+// shorter name. It is cheap enough to ask every second: it looks at the files with holds, and at the
 // others only when a folder has changed or a minute has passed. Of a large shelf it
 // reads 500 files at a call, those changed last first.
 //
@@ -108,6 +110,10 @@ func (s *Shelf) held() []cached {
 			out = append(out, c)
 		}
 	}
+	// A copy kept beside a project has the longer name.
+	slices.SortFunc(out, func(a, b cached) int {
+		return cmp.Or(len(a.entry.Path)-len(b.entry.Path), cmp.Compare(a.entry.Path, b.entry.Path))
+	})
 	return out
 }
 

@@ -60,12 +60,8 @@ func TestHolds(t *testing.T) {
 	// A copy kept beside a project rings once.
 	data, _ := os.ReadFile(filepath.Join(dir, "d.toml"))
 	putBytes(t, dir, "d (mine).toml", data, old)
-	total := 0
-	for _, r := range s.Holds(time1.Add(time.Second)) {
-		total += len(r.Holds)
-	}
-	if total != 2 {
-		t.Errorf("%d holds, want those of C and D", total)
+	if n := names(s.Holds(time1.Add(time.Second))); len(n) != 2 || n["c.toml"] != 1 || n["d.toml"] != 1 {
+		t.Errorf("holds of %v, want those of C and D", n)
 	}
 	os.Remove(a)
 	os.RemoveAll(filepath.Join(dir, Away))
