@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"strings"
 	"time"
 
 	"github.com/charmbracelet/x/term"
@@ -47,17 +48,34 @@ func Workbench(path string) error {
 // the example.
 func openShelf(set settings, o workbench.Options, folder string) error {
 	o.Shelf = shelf.Open(o.FS, folder)
-	look, err := o.Shelf.Look()
-	if err != nil {
-		return err
-	}
-	if o.OnShelf = len(look.Entries()) > 0; o.OnShelf {
+	if o.OnShelf = holdsAny(folder); o.OnShelf {
 		o.Doc = set.document(set.NewProject(""), "", store.Stamp{})
 	} else {
 		o.Doc = set.document(example.Load(time.Now()), "", store.Stamp{})
 		greet(&o, "an invented example to try things on: it touches no file until you keep it")
 	}
 	return workbench.Run(o)
+}
+
+// holdsAny tells whether there is a project in a folder, put away or not. It does not
+// list the folder: the shelf will.
+func holdsAny(folder string) bool {
+	f, err := os.Open(folder)
+	if err != nil {
+		return false
+	}
+	defer f.Close()
+	for {
+		names, err := f.Readdirnames(100)
+		for _, name := range names {
+			if strings.HasSuffix(strings.ToLower(name), ".toml") && !strings.HasPrefix(name, ".") || name == shelf.Away {
+				return true
+			}
+		}
+		if err != nil {
+			return false
+		}
+	}
 }
 
 // greet says something at the start unless something worse is said already.
