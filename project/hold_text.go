@@ -88,7 +88,7 @@ func HoldLines(holds []Hold, now time.Time, width int) []string {
 	sorted := append([]Hold(nil), holds...)
 	SortHolds(sorted)
 	// The more of them are said, the longer the lines: take the most that fit.
-	for n := len(sorted); n > 1; n-- {
+	for n := mostHolds(sorted, now, width); n > 1; n-- {
 		if lines, fit := packHolds(sorted, n, now, width); fit {
 			return lines
 		}
@@ -100,6 +100,20 @@ func HoldLines(holds []Hold, now time.Time, width int) []string {
 	return lines
 }
 
+// holdGap stands between two holds on a line.
+const holdGap = "   "
+
+// mostHolds bounds how many can fit, so that hundreds of holds are not all tried.
+func mostHolds(sorted []Hold, now time.Time, width int) int {
+	room := 2 * (width + len(holdGap))
+	for i, h := range sorted {
+		if room -= ansi.StringWidth(h.Line(now)) + len(holdGap); room < 0 {
+			return i
+		}
+	}
+	return len(sorted)
+}
+
 // packHolds says the first n holds and counts the others.
 func packHolds(sorted []Hold, n int, now time.Time, width int) (lines []string, fit bool) {
 	var parts []string
@@ -109,11 +123,10 @@ func packHolds(sorted []Hold, n int, now time.Time, width int) (lines []string, 
 	if rest := len(sorted) - n; rest > 0 {
 		parts = append(parts, fmt.Sprintf("+%d more, next %s", rest, ClockTime(sorted[n].Due, now)))
 	}
-	const gap = "   "
 	line := parts[0]
 	fit = ansi.StringWidth(line) <= width
 	for _, part := range parts[1:] {
-		if joined := line + gap + part; ansi.StringWidth(joined) <= width {
+		if joined := line + holdGap + part; ansi.StringWidth(joined) <= width {
 			line = joined
 			continue
 		}

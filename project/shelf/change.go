@@ -185,7 +185,7 @@ func (s *Shelf) alone(path string) (done func(), err error) {
 	lock, elsewhere := store.TakeLock(s.fsys, path)
 	if elsewhere {
 		lock.Release()
-		return nil, fmt.Errorf("%q is open: close it first", filepath.Base(path))
+		return nil, fmt.Errorf("%q is open: go over to another project, or close its window, first", filepath.Base(path))
 	}
 	return lock.Release, nil
 }

@@ -178,7 +178,7 @@ func TestOpenElsewhere(t *testing.T) {
 	path := put(t, dir, "a.toml", sheath("A", 3), now)
 	lock, _ := store.TakeLock(store.OSLockingIn(locks), path)
 	s := Open(store.OSLockingIn(locks), dir)
-	if _, err := s.Rename(path, "B", now); err == nil || !strings.Contains(err.Error(), `"a.toml" is open: close it first`) {
+	if _, err := s.Rename(path, "B", now); err == nil || !strings.Contains(err.Error(), `"a.toml" is open: go over to another project`) {
 		t.Errorf("renamed while open: %v", err)
 	}
 	if _, err := s.PutAway(path); err == nil {

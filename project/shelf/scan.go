@@ -106,9 +106,12 @@ func (sc *Scan) Next(n int) []Entry {
 	return out
 }
 
-// load reads a file and remembers what it said. A time of a moment before is
-// not trusted afterwards, see settle.
+// load reads a file, unless another look has read it meanwhile, and remembers what it
+// said. A time of a moment before is not trusted afterwards, see settle.
 func (s *Shelf) load(p pending) Entry {
+	if c, ok := s.known(p.path); ok && c.holds(p.size, p.mod) {
+		return c.entry
+	}
 	taken := s.fsys.Now()
 	e := unread(p.path, p.away, p.mod).read(s.fsys)
 	s.mu.Lock()

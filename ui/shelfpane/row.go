@@ -21,7 +21,7 @@ const leadWidth = 2
 func (m Model) columns() columns {
 	room := m.w - leadWidth
 	switch {
-	case room >= 110:
+	case room >= 94:
 		c := columns{title: (room - 34) * 2 / 5, hold: 20, due: 11}
 		c.step = room - c.title - c.hold - c.due - 3
 		return c
