@@ -89,11 +89,10 @@ func (m *Model) makePanes() {
 // Init implements tea.Model.
 func (m *Model) Init() tea.Cmd {
 	m.voice(m.o.Voice.Title(m.title()))
-	first := tea.Batch(m.nextTick(), m.look(), m.observe())
-	if m.at == onShelf {
-		return tea.Batch(first, m.shelf.Init())
+	if m.at == onShelf { // its holds are looked at with the first tick: the list comes first
+		return tea.Batch(m.nextTick(), m.shelf.Init())
 	}
-	return first
+	return tea.Batch(m.nextTick(), m.look(), m.observe())
 }
 
 // Update implements tea.Model: it says who deals with what.
