@@ -226,6 +226,9 @@ func TestDeletedFileIsMadeAnew(t *testing.T) {
 	if !ok || !s.Expect.IsZero() {
 		t.Errorf("next save expects %v, %v", s.Expect, ok)
 	}
+	if !d.SaveDone(s, s.Expect, &store.ErrExists{Path: "a.toml"}, start) {
+		t.Error("a file that is there again does not count as theirs")
+	}
 }
 
 func other(mm length.Length) Version {
@@ -263,6 +266,9 @@ func TestDivided(t *testing.T) {
 		s, _ := d.NextSave(start)
 		if !d.SaveDone(s, s.Expect, &store.ErrChanged{Path: "a.toml", Now: stampOf(9)}, start) {
 			t.Fatal("not noticed")
+		}
+		if _, ok := d.SaveNow(); ok {
+			t.Fatal("another save before both sides are kept")
 		}
 		d.Divide(other(5), "a ours.toml", s.Rev, stampOf(2))
 		d.Commit("b", leather(2))

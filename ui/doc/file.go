@@ -114,7 +114,7 @@ func (d *Doc) SaveNow() (Save, bool) {
 
 // SaveDone tells how a save went. It reports whether the file was changed by
 // someone else meanwhile: then theirs must be read, ours put beside it, and
-// both told with Divide.
+// both told with Divide, or DivideFailed; no other save begins before.
 func (d *Doc) SaveDone(s Save, stamp store.Stamp, err error, now time.Time) (divided bool) {
 	f := &d.file
 	if s.Path != f.path {
@@ -130,14 +130,21 @@ func (d *Doc) SaveDone(s Save, stamp store.Stamp, err error, now time.Time) (div
 	f.wait = min(max(firstWait, 2*f.wait), mostWait)
 	f.retry = now.Add(f.wait)
 	var changed *store.ErrChanged
-	if !errors.As(err, &changed) {
-		return false
-	}
-	if changed.Now.IsZero() {
+	var exists *store.ErrExists // it was gone, and is there again
+	switch {
+	case errors.As(err, &changed) && changed.Now.IsZero():
 		f.stamp = store.Stamp{} // gone: the next try makes it anew
 		return false
+	case errors.As(err, &changed), errors.As(err, &exists):
+		f.flying = true // until both sides are kept
+		return true
 	}
-	return true
+	return false
+}
+
+// DivideFailed says that ours could not be put beside: it is tried again.
+func (d *Doc) DivideFailed(err error) {
+	d.file.flying, d.file.failure = false, err
 }
 
 // Restamp notes a later look at the file that found the same bytes.

@@ -140,13 +140,17 @@ func (m *Model) divide(s doc.Save) tea.Cmd {
 
 func (m *Model) divided(msg dividedMsg) tea.Cmd {
 	if msg.err != nil {
-		m.message = act.Say{Text: msg.err.Error(), Warn: true}
-		return nil // the failed save is tried again, and comes here again
+		m.doc.DivideFailed(msg.err) // the save is tried again, and comes here again
+		m.saveFailed()
+		return nil
 	}
 	m.doc.Divide(msg.theirs, msg.beside, msg.rev, msg.stamp)
-	m.question = m.sidesQuestion()
+	m.next = ""
+	if !m.quitting {
+		m.question = m.sidesQuestion()
+	}
 	m.refresh()
-	return m.save()
+	return m.afterSave()
 }
 
 func readVersion(fsys store.FS, path string) doc.Version {
@@ -163,7 +167,7 @@ func readVersion(fsys store.FS, path string) doc.Version {
 func (m *Model) look() tea.Cmd {
 	neighbours := m.lookAround()
 	path, seen, fsys := m.doc.Path(), m.doc.Stamp(), m.o.FS
-	if path == "" || m.polling || m.doc.Flying() || seen.IsZero() {
+	if path == "" || m.polling || m.doc.Flying() {
 		return neighbours
 	}
 	m.polling = true
@@ -235,6 +239,10 @@ func (m *Model) looked(msg lookedMsg) tea.Cmd {
 		m.message = act.Say{Text: name + " was changed by another program: its new state is loaded; u brings yours back"}
 		m.refresh()
 	case doc.Refused:
+		if m.refused.Same(msg.stamp) {
+			return nil // said already
+		}
+		m.refused = msg.stamp
 		m.message = act.Say{Text: "changed by another program, and can't be loaded: " + msg.version.Err.Error(), Warn: true}
 	case doc.BothSide:
 		if s, ok := m.doc.SaveNow(); ok { // it meets theirs, and goes beside
@@ -246,6 +254,10 @@ func (m *Model) looked(msg lookedMsg) tea.Cmd {
 
 // keep gives a loose copy a file on the shelf, or saves again at once.
 func (m *Model) keep() tea.Cmd {
+	if m.doc.State() == doc.Failed && m.o.Shelf != nil {
+		m.question = m.elsewhereQuestion()
+		return nil
+	}
 	if m.doc.Path() != "" {
 		if s, ok := m.doc.SaveNow(); ok {
 			return m.saving(s)
@@ -257,6 +269,11 @@ func (m *Model) keep() tea.Cmd {
 		m.message = act.Say{Text: "there is no folder to keep it in: start with chape new FILE", Warn: true}
 		return nil
 	}
+	return m.keepOnShelf()
+}
+
+// keepOnShelf gives the document a file of its own on the shelf.
+func (m *Model) keepOnShelf() tea.Cmd {
 	p, rev, sh, fsys := m.doc.Committed(), m.doc.Rev(), m.o.Shelf, m.o.FS
 	return func() tea.Msg {
 		out := keptMsg{rev: rev}

@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
+	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/bench"
 	"chape/ui/doc"
@@ -52,8 +53,9 @@ type Model struct {
 	others  []project.Hold // of the other projects of the shelf
 	watch   project.Watch
 	alarm   alarm
-	polling bool // a look at the file is under way
-	looking bool // a look at the shelf is under way
+	polling bool        // a look at the file is under way
+	looking bool        // a look at the shelf is under way
+	refused store.Stamp // what another program made of the file and can't be loaded
 }
 
 // New gives the workbench for a document.

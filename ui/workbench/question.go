@@ -94,6 +94,24 @@ func (m *Model) lossQuestion() *question {
 	}
 }
 
+// elsewhereQuestion offers another file where the document's own can't be
+// written.
+func (m *Model) elsewhereQuestion() *question {
+	return &question{
+		title: "Not saved",
+		text:  []string{m.doc.Failure().Error()},
+		choices: []choice{
+			{"s", "try again", func() tea.Cmd {
+				if s, ok := m.doc.SaveNow(); ok {
+					return m.saving(s)
+				}
+				return nil
+			}},
+			{"k", "go on in another file, on the shelf in " + m.o.Shelf.Dir(), func() tea.Cmd { return m.keepOnShelf() }},
+		},
+	}
+}
+
 // looseQuestion asks before a changed copy, which has no file, is left.
 func (m *Model) looseQuestion() *question {
 	return &question{

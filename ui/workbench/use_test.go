@@ -1,10 +1,7 @@
 package workbench
 
 import (
-	"errors"
 	"math/rand"
-	"os"
-	"path/filepath"
 	"reflect"
 	"strings"
 	"testing"
@@ -15,8 +12,6 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
-	"chape/project/example"
-	"chape/project/store"
 	"chape/ui/layout"
 )
 
@@ -162,163 +157,6 @@ func TestFellDueMeanwhile(t *testing.T) {
 	p.Steps[1].Started = morning.Add(-90 * time.Minute)
 	s := filed(t, 100, 30, p)
 	s.shows("DRY fell due meanwhile, at 09:00")
-}
-
-func TestChangedByAnotherProgram(t *testing.T) {
-	s := filed(t, 100, 30, fresh())
-	theirs := fresh()
-	theirs.Outline.Blade = 99
-	s.write(theirs)
-	s.wait(time.Second)
-	if got := s.m.doc.Committed().Outline.Blade; got != 99 {
-		t.Errorf("theirs was not loaded: %v", got)
-	}
-	s.shows("was changed by another program: its new state is loaded")
-	s.keys("u")
-	if got := s.onDisk().Outline.Blade; got != 110 {
-		t.Errorf("undo does not bring ours back: %v", got)
-	}
-}
-
-// write puts a project into the file as another program would.
-func (s *screen) write(p project.Project) {
-	s.t.Helper()
-	if err := os.WriteFile(s.path, project.Encode(p), 0o600); err != nil {
-		s.t.Fatal(err)
-	}
-}
-
-func TestChangedOnBothSides(t *testing.T) {
-	for _, key := range []string{"t", "y"} {
-		s := filed(t, 100, 30, fresh())
-		theirs := fresh()
-		theirs.Outline.Blade = 99
-		s.write(theirs)
-		s.keys("1", "4", "0", "enter") // before any look at the disk
-		s.shows("Changed on both sides")
-		blades := map[length.Length]bool{}
-		files, _ := filepath.Glob(filepath.Join(filepath.Dir(s.path), "*.toml"))
-		for _, f := range files {
-			blades[readVersion(disk, f).Project.Outline.Blade] = true
-		}
-		if !blades[99] || !blades[140] {
-			t.Fatalf("%s: in the files are %v (%q)", key, blades, files)
-		}
-		s.keys("q") // answers nothing
-		s.shows("Changed on both sides")
-		s.keys(key)
-		s.shows("saved")
-		want, name := length.Length(99), s.path
-		if key == "y" {
-			want, name = 140, s.m.doc.Path()
-			if name == s.path {
-				t.Error("ours took the place of theirs")
-			}
-		}
-		if got := s.m.doc.Committed().Outline.Blade; got != want || readVersion(disk, name).Project.Outline.Blade != want {
-			t.Errorf("%s: went on with %v", key, got)
-		}
-	}
-}
-
-// fullDisk fails to make files while it is full.
-type fullDisk struct {
-	store.FS
-	full *bool
-}
-
-func (f fullDisk) Create(name string, perm os.FileMode) (store.File, error) {
-	if *f.full {
-		return nil, &os.PathError{Op: "open", Path: name, Err: errors.New("no space left on device")}
-	}
-	return f.FS.Create(name, perm)
-}
-
-func TestSaveFailsUntilItWorks(t *testing.T) {
-	full := true
-	s := filed(t, 120, 30, fresh())
-	s.m.o.FS = fullDisk{disk, &full}
-	s.keys("1", "4", "0", "enter")
-	s.shows("NOT SAVED")
-	s.wait(time.Minute)
-	s.shows("NOT SAVED")
-	s.keys("q")
-	s.shows("Quitting puts your work into a file of its own")
-	s.keys("esc")
-	full = false
-	s.wait(time.Minute)
-	s.shows("saved")
-	if got := s.onDisk().Outline.Blade; got != 140 {
-		t.Errorf("on the disk: %v", got)
-	}
-}
-
-func TestQuittingWithoutADisk(t *testing.T) {
-	full := true
-	s := filed(t, 120, 30, fresh())
-	s.m.o.FS = fullDisk{disk, &full}
-	s.keys("1", "4", "0", "enter", "q", "q")
-	if !s.quit {
-		t.Fatal("q and q do not quit")
-	}
-	full = false // the rescue folder takes it
-	if err := s.m.Finish(nil); err != nil {
-		t.Fatalf("Finish: %v", err)
-	}
-	if got := s.onDisk().Outline.Blade; got != 140 {
-		t.Errorf("on the disk: %v", got)
-	}
-	s.keys("9")
-	s.m.doc.Commit("more", func(p *project.Project) error { p.Sheath.Leather = 4; return nil })
-	s.path = filepath.Join(t.TempDir(), "gone", "x.toml")
-	if err := s.m.Finish(&Crash{Value: "test"}); err == nil || !strings.Contains(err.Error(), "your work is in") {
-		t.Errorf("after a fault: %v", err)
-	}
-}
-
-func TestLooseCopy(t *testing.T) {
-	s := loose(t, 120, 30)
-	s.keys("f1", "q")
-	if !s.quit {
-		t.Error("an untouched copy asks before it goes")
-	}
-	s = loose(t, 120, 30)
-	s.keys("f1", "a", "q")
-	s.shows("This copy is not kept")
-	s.keys("k")
-	if !s.quit || s.m.doc.Path() == "" {
-		t.Fatalf("quit %v, path %q", s.quit, s.m.doc.Path())
-	}
-	if got, want := len(s.onDisk().Knife.Stations), len(example.Load(morning).Knife.Stations)+1; got != want {
-		t.Errorf("kept with %d marks, want %d", got, want)
-	}
-	info, err := os.Stat(filepath.Dir(s.m.doc.Path()))
-	if err != nil || info.Mode().Perm()&0o077 != 0 {
-		t.Errorf("the new shelf is open to others: %v, %v", info.Mode(), err)
-	}
-}
-
-func TestCommentsAreKeptBeside(t *testing.T) {
-	s := filed(t, 100, 30, fresh())
-	commented := append([]byte("# my own words\n"), project.Encode(fresh())...)
-	if err := os.WriteFile(s.path, commented, 0o600); err != nil {
-		t.Fatal(err)
-	}
-	s = start(t, 100, 30, fresh(), s.path, calc.Compute)
-	s.m.o.Notices = project.Notices{Comments: true}
-	s.keys("1", "4", "0", "enter")
-	s.shows("the file as it was is kept in")
-	beside, _ := filepath.Glob(filepath.Join(filepath.Dir(s.path), "*with comments*"))
-	if len(beside) != 1 {
-		t.Fatalf("beside the file: %q", beside)
-	}
-	if data, _ := os.ReadFile(beside[0]); string(data) != string(commented) {
-		t.Error("the commented file was not kept as it was")
-	}
-	s.keys("1", "5", "0", "enter")
-	if beside, _ = filepath.Glob(filepath.Join(filepath.Dir(s.path), "*with comments*")); len(beside) != 1 {
-		t.Errorf("kept more than once: %q", beside)
-	}
 }
 
 func TestMouse(t *testing.T) {
