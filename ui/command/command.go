@@ -66,7 +66,7 @@ type verb struct {
 // help itself is one of them.
 func verbs() []verb {
 	return []verb{
-		newVerb, planVerb, printVerb, ringVerb, helpVerb(),
+		newVerb, planVerb, printVerb, settingsVerb, ringVerb, helpVerb(),
 	}
 }
 

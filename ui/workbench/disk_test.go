@@ -242,4 +242,3 @@ func TestCommentsAreKeptBeside(t *testing.T) {
 		t.Errorf("kept more than once: %q", beside)
 	}
 }
-

@@ -1,0 +1,38 @@
+package command
+
+import (
+	"fmt"
+
+	"chape/project/config"
+)
+
+var settingsVerb = verb{
+	name: "settings", args: "[--sample]", does: "say where your settings are, and whether they can be used",
+	more: `  --sample       print a whole file of the defaults, every key behind a comment sign
+
+The file holds units, paper, the shelf's folder, colours, the alarm, the printer's
+correction, your usual sheath, belt, stitches and steps, thresholds and prices.`,
+	run: func(w World, v verb, args []string) error {
+		fs := flags(v.name)
+		help := addHelp(fs)
+		sample := fs.Bool("sample", false, "")
+		if err := parse(fs, args, v.name); err != nil {
+			return err
+		}
+		switch {
+		case *help:
+			return v.help(w.Out)
+		case fs.NArg() > 0:
+			return misuse("settings takes no file: %q is too much", fs.Arg(0))
+		case *sample:
+			_, err := w.Out.Write(config.Sample())
+			return err
+		}
+		set := loadSettings()
+		if set.path == "" {
+			return misuse("this system has no folder for settings: set HOME")
+		}
+		fmt.Fprintf(w.Out, "settings: %s\nshelf:    %s\n", set.path, set.shelf())
+		return set.broken
+	},
+}
