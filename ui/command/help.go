@@ -9,9 +9,9 @@ import (
 const opening = `chape — a workbench for leather sheaths: a knife's measurements in, the flat
 pattern and the stitch plan out, and the steps of the work with their waiting times.
 
-  chape                    open the shelf, or the example while it is empty
-  chape FILE               open one project
-  chape FOLDER             open another folder as the shelf
+  chape                       open the shelf, or the example while it is empty
+  chape FILE                  open one project
+  chape FOLDER                open another folder as the shelf
 `
 
 // helpVerb is made by a function: help lists all verbs, itself included.
@@ -43,9 +43,9 @@ func overview(w io.Writer) error {
 	var b strings.Builder
 	b.WriteString(opening)
 	for _, v := range verbs() {
-		fmt.Fprintf(&b, "  %-24s %s\n", strings.TrimSpace("chape "+v.name+" "+v.args), v.does)
+		fmt.Fprintf(&b, "  %-27s %s\n", strings.TrimSpace("chape "+v.name+" "+v.args), v.does)
 	}
-	b.WriteString("  chape --version          say the version\n\n")
+	b.WriteString("  chape --version             say the version\n\n")
 	b.WriteString("In the workbench ? lists the keys. \"chape help COMMAND\" says more about one command.\n")
 	_, err := io.WriteString(w, b.String())
 	return err

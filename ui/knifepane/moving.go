@@ -95,7 +95,11 @@ func (m *Model) cycle(f project.Field, by int) tea.Cmd {
 		return nil
 	}
 	v := next(f, m.snap.Project, by)
-	return act.Send(act.Commit{Label: f.Name, Do: func(p *project.Project) error {
+	label := f.Name
+	if word, ok := v.(string); ok {
+		label += " " + word
+	}
+	return act.Send(act.Commit{Label: label, Do: func(p *project.Project) error {
 		if !inReach(f, *p) {
 			return errGone
 		}

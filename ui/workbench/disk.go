@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"path/filepath"
 	"reflect"
+	"sync/atomic"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -76,8 +77,12 @@ func (m *Model) save() tea.Cmd {
 func (m *Model) saving(s doc.Save) tea.Cmd {
 	fsys, notices, now := m.o.FS, m.o.Notices, m.now()
 	m.o.Notices = project.Notices{}
+	f := &flight{done: make(chan savedMsg, 1)}
+	m.flight = f
 	return func() tea.Msg {
+		f.begun.Store(true)
 		out := savedMsg{save: s, stamp: s.Expect}
+		defer func() { f.done <- out }()
 		if label := asItWas(notices); label != "" {
 			if out.version, out.err = copyBeside(fsys, s.Path, label, now); out.err != nil {
 				return out
@@ -86,6 +91,22 @@ func (m *Model) saving(s doc.Save) tea.Cmd {
 		out.stamp, out.err = store.Save(fsys, s.Path, project.Encode(s.Project), s.Expect)
 		return out
 	}
+}
+
+// flight is a save under way. A signal may end the program before its answer
+// comes back; Finish then takes it from here.
+type flight struct {
+	begun atomic.Bool
+	done  chan savedMsg
+}
+
+// land takes the answer of a save that was under way when the screen closed.
+func (m *Model) land() {
+	if !m.doc.Flying() || m.flight == nil || !m.flight.begun.Load() {
+		return
+	}
+	msg := <-m.flight.done // a save waits for nobody for long, see store
+	m.doc.SaveDone(msg.save, msg.stamp, msg.err, m.now())
 }
 
 func asItWas(n project.Notices) string {

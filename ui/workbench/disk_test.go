@@ -8,6 +8,8 @@ import (
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
@@ -240,5 +242,29 @@ func TestCommentsAreKeptBeside(t *testing.T) {
 	s.keys("1", "5", "0", "enter")
 	if beside, _ = filepath.Glob(filepath.Join(filepath.Dir(s.path), "*with comments*")); len(beside) != 1 {
 		t.Errorf("kept more than once: %q", beside)
+	}
+}
+
+// TestEndedInTheMidstOfASave has a signal end the program while a save runs and
+// another change waits behind it.
+func TestEndedInTheMidstOfASave(t *testing.T) {
+	s := filed(t, 100, 30, fresh())
+	change := func(mm length.Length) tea.Cmd {
+		s.m.doc.Commit("blade", func(p *project.Project) error { p.Sheath.Leather = mm; return nil })
+		return s.m.save()
+	}
+	running := change(3)
+	if change(4) != nil {
+		t.Fatal("two saves at once")
+	}
+	done := make(chan bool)
+	s.m.flight.begun.Store(true)
+	go func() { running(); close(done) }()
+	if err := s.m.Finish(nil); err != nil {
+		t.Errorf("Finish: %v", err)
+	}
+	<-done
+	if got := s.onDisk().Sheath.Leather; got != 4 {
+		t.Errorf("on the disk: %v", got)
 	}
 }

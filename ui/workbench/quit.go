@@ -42,6 +42,7 @@ func (m *Model) quit() tea.Cmd {
 // whatever reason. It returns an error that says what could not be saved, why,
 // and where it was put instead; nil when all is well.
 func (m *Model) Finish(crash *Crash) error {
+	m.land()
 	if m.doc.State() == doc.Divided && !m.doc.Unsaved() {
 		theirs, ours, _ := m.doc.Sides()
 		err := fmt.Errorf("%q was changed by another program as well: yours is in %q", theirs, ours)

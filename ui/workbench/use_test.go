@@ -159,6 +159,33 @@ func TestFellDueMeanwhile(t *testing.T) {
 	s.shows("DRY fell due meanwhile, at 09:00")
 }
 
+// TestHostileText: nothing that a file holds reaches the terminal raw.
+func TestHostileText(t *testing.T) {
+	evil := "a\x1b]0;x\x07b\x1b[2Jc\nd\u202ee\u009b31m"
+	p := fresh()
+	p.Title, p.Notes, p.Customer.Name = evil, evil, evil
+	p.Fits = []project.Fit{{Fit: calc.Fit{At: 50, Reach: 20}, With: "paper", Note: evil}}
+	for i := range p.Steps {
+		p.Steps[i].Title, p.Steps[i].Note, p.Steps[i].Caution, p.Steps[i].Short = evil, evil, evil, "A\x1bB"
+	}
+	p.Steps[1].Started = morning.Add(-2 * time.Hour)
+	s := start(t, 120, 60, p, "", calc.Compute)
+	look := func() {
+		t.Helper()
+		for _, bad := range []string{"\x1b]", "\x07", "\x1b[2J", "\u202e", "\u009b"} {
+			if strings.Contains(s.m.View(), bad) || strings.Contains(s.voice.title, bad) {
+				t.Fatalf("%q is on the screen", bad)
+			}
+		}
+		s.fits()
+	}
+	look()
+	for _, k := range []string{"f1", "end", "tab", "right", "right", "right", "tab", "b", "esc", "w", "esc", "o"} {
+		s.keys(k)
+		look()
+	}
+}
+
 func TestMouse(t *testing.T) {
 	s := filed(t, 160, 45, fresh())
 	press := func(x, y int) {
