@@ -53,6 +53,7 @@ type Model struct {
 	others  []project.Hold // of the other projects of the shelf
 	watch   project.Watch
 	alarm   alarm
+	flight  *flight     // the newest save
 	polling bool        // a look at the file is under way
 	looking bool        // a look at the shelf is under way
 	refused store.Stamp // what another program made of the file and can't be loaded

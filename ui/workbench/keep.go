@@ -1,0 +1,61 @@
+package workbench
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/project/store"
+	"chape/ui/act"
+	"chape/ui/doc"
+)
+
+// keep gives a loose copy a file on the shelf, or saves again at once.
+func (m *Model) keep() tea.Cmd {
+	if m.doc.State() == doc.Failed && m.o.Shelf != nil {
+		m.question = m.elsewhereQuestion()
+		return nil
+	}
+	if m.doc.Path() != "" {
+		if s, ok := m.doc.SaveNow(); ok {
+			return m.saving(s)
+		}
+		m.message = act.Say{Text: "saved in " + m.doc.Path()}
+		return nil
+	}
+	if m.o.Shelf == nil {
+		m.message = act.Say{Text: "there is no folder to keep it in: start with chape new FILE", Warn: true}
+		return nil
+	}
+	return m.keepOnShelf()
+}
+
+// keepOnShelf gives the document a file of its own on the shelf.
+func (m *Model) keepOnShelf() tea.Cmd {
+	p, rev, sh, fsys := m.doc.Committed(), m.doc.Rev(), m.o.Shelf, m.o.FS
+	return func() tea.Msg {
+		out := keptMsg{rev: rev}
+		if out.path, out.err = sh.Create(p); out.err == nil {
+			_, out.stamp, out.err = store.Read(fsys, out.path)
+		}
+		return out
+	}
+}
+
+// keptMsg tells where a loose copy was put.
+type keptMsg struct {
+	path  string
+	rev   uint64
+	stamp store.Stamp
+	err   error
+}
+
+func (m *Model) kept(msg keptMsg) tea.Cmd {
+	if msg.err != nil {
+		m.quitting, m.next = false, ""
+		m.message = act.Say{Text: "not kept: " + msg.err.Error(), Warn: true}
+		return nil
+	}
+	m.doc.Kept(msg.path, msg.rev, msg.stamp)
+	m.message = act.Say{Text: "kept as " + msg.path}
+	m.refresh()
+	return m.afterSave()
+}
