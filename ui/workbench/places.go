@@ -45,7 +45,14 @@ func (m *Model) goTo(p place) tea.Cmd {
 // placeKey takes a key on the shelf or the page of weighings. Only those keys of
 // the root are alive there that make sense.
 func (m *Model) placeKey(k tea.KeyMsg) tea.Cmd {
-	if !m.placeTyping() {
+	if m.placeTyping() {
+		switch {
+		case key.Matches(k, m.Keys.Break): // as in an edit: first what is typed, then the program
+			return m.toPlace(tea.KeyMsg{Type: tea.KeyEsc})
+		case key.Matches(k, m.Keys.Suspend):
+			return m.suspend()
+		}
+	} else {
 		switch {
 		case key.Matches(k, m.Keys.Quit), key.Matches(k, m.Keys.Break):
 			return m.quit()

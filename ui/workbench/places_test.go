@@ -126,3 +126,20 @@ func TestWeighings(t *testing.T) {
 	s.keys("esc")
 	s.shows("blade length")
 }
+
+// TestCtrlCLeadsOut: wherever one is, a few of them end the program.
+func TestCtrlCLeadsOut(t *testing.T) {
+	for name, keys := range map[string][]string{
+		"an edit": {"1"}, "a step": {"shift+tab", "a", "x"}, "a weighing": {"w", "1"}, "the help": {"?"},
+		"finding": {"o", "/", "x"}, "a title": {"o", "n", "x"}, "the bench": {"b"}, "the plan": {"tab"},
+	} {
+		s := filed(t, 120, 40, fresh())
+		s.keys(keys...)
+		for range 4 {
+			s.keys("ctrl+c")
+		}
+		if !s.quit {
+			t.Errorf("no way out of %s:\n%s", name, s.text())
+		}
+	}
+}
