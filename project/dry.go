@@ -108,13 +108,8 @@ func (d Drying) Guess(r Room, weigh []Weighing) (earliest, latest time.Time, ok 
 	return from.Add(g.Earliest).Round(time.Hour), from.Add(g.Latest).Round(time.Hour), true
 }
 
-// DryBy says in a few words when the sheath will be dry, for the line of the
+// By says in a few words when the sheath will be dry, for the line of the
 // drying step; false where neither weighings nor the room tell.
-func DryBy(p Project, now time.Time) (text string, ok bool) {
-	return DryingOf(p.Weigh).By(p, now)
-}
-
-// By is DryBy where the fit is there already.
 func (d Drying) By(p Project, now time.Time) (text string, ok bool) {
 	if d.Err == nil {
 		_, likely, _ := d.Window()
@@ -131,10 +126,4 @@ func (d Drying) By(p Project, now time.Time) (text string, ok bool) {
 		return "", false
 	}
 	return "a guess: dry " + ClockTime(from, now) + " to " + ClockTime(to, now), true
-}
-
-// DryingStep is the place of the step during which the sheath dries, the one
-// with the short name DRY that is not done or skipped; -1 where there is none.
-func DryingStep(steps []Step) int {
-	return slices.IndexFunc(steps, func(s Step) bool { return s.open() && s.ShortName() == "DRY" })
 }

@@ -22,7 +22,7 @@ func zumdahl(n int, start time.Time) []Weighing {
 
 var wetted = time.Date(2026, 11, 25, 6, 0, 0, 0, time.UTC) // a Wednesday
 
-func TestDryBy(t *testing.T) {
+func TestDrynessInWords(t *testing.T) {
 	before := Weighing{wetted.Add(-time.Hour), 100, Before}
 	room := Room{20, 50, true, true}
 	at := func(h float64) time.Time { return wetted.Add(time.Duration(h * float64(time.Hour))) }
@@ -44,9 +44,9 @@ func TestDryBy(t *testing.T) {
 		{"later", append(zumdahl(9, wetted), before), Room{}, at(60), "dry by now: weigh it"},
 		{"reached", append(zumdahl(9, wetted), before, Weighing{at(40), 101.5, "drying"}), Room{}, at(41), "dry by the scale, 22:00"},
 	} {
-		text, ok := DryBy(Project{Weigh: c.weigh, Room: c.room}, c.now)
+		text, ok := DryingOf(c.weigh).By(Project{Weigh: c.weigh, Room: c.room}, c.now)
 		if text != c.want || ok != (c.want != "") {
-			t.Errorf("%s: DryBy = %q, %v, want %q", c.name, text, ok, c.want)
+			t.Errorf("%s: By = %q, %v, want %q", c.name, text, ok, c.want)
 		}
 	}
 }
@@ -81,17 +81,5 @@ func TestDryingOfTheLastWetting(t *testing.T) {
 	}
 	if d := DryingOf([]Weighing{{wetted, 100, Before}}); d.Err == nil || !strings.Contains(d.Err.Error(), "weigh it, the knife out") {
 		t.Errorf("only weighed before: %v", d.Err)
-	}
-}
-
-func TestDryingStep(t *testing.T) {
-	steps := FormThenSew()
-	i := DryingStep(steps)
-	if i < 0 || steps[i].Hold != 24*time.Hour {
-		t.Fatalf("DryingStep = %d, want the one held for 24 h", i)
-	}
-	steps[i].Done = wetted
-	if got := DryingStep(steps); got != -1 {
-		t.Errorf("done: DryingStep = %d, want -1", got)
 	}
 }

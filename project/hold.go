@@ -208,15 +208,3 @@ func Nearest(holds []Hold, now time.Time) (h Hold, ok bool) {
 	}
 	return sorted[0], true
 }
-
-// FellDue returns the holds that fell due after since and not after now.
-func FellDue(holds []Hold, since, now time.Time) []Hold {
-	var out []Hold
-	for _, h := range holds {
-		if h.Due.After(since.Round(0)) && !h.Due.After(now.Round(0)) {
-			out = append(out, h)
-		}
-	}
-	SortHolds(out)
-	return out
-}

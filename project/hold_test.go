@@ -169,10 +169,6 @@ func TestHoldsOfSeveral(t *testing.T) {
 	if _, ok := Nearest(nil, noon); ok {
 		t.Error("a nearest hold of none")
 	}
-	fell := FellDue(holds, noon.Add(10*time.Minute), noon.Add(24*time.Hour))
-	if len(fell) != 1 || fell[0].Project != "a" {
-		t.Errorf("fell due: %+v, want that of a only: that of b was said before", fell)
-	}
 	if !slices.IsSortedFunc(holds, func(x, y Hold) int { return x.Due.Compare(y.Due) }) {
 		t.Error("not sorted")
 	}

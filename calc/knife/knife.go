@@ -9,8 +9,6 @@
 package knife
 
 import (
-	"fmt"
-
 	"chape/calc/length"
 )
 
@@ -39,16 +37,6 @@ func (k Kind) String() string {
 	}
 }
 
-// ParseKind reads the word the project file uses.
-func ParseKind(s string) (Kind, error) {
-	for _, k := range Kinds {
-		if k.String() == s {
-			return k, nil
-		}
-	}
-	return Blade, fmt.Errorf("%q is not a kind of section: try blade, slab or oval", s)
-}
-
 // Back tells whether the knife's back would cut the fold.
 type Back uint8
 
@@ -64,17 +52,6 @@ func (b Back) String() string {
 		return "sharp"
 	}
 	return "blunt"
-}
-
-// ParseBack reads the word the project file uses.
-func ParseBack(s string) (Back, error) {
-	switch s {
-	case "blunt":
-		return Blunt, nil
-	case "sharp":
-		return Sharp, nil
-	}
-	return Blunt, fmt.Errorf("%q is not a back: try blunt or sharp", s)
 }
 
 // Station is one mark along the knife.

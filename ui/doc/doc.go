@@ -156,12 +156,6 @@ func (d *Doc) Choose(mark int) {
 	d.mark = max(0, min(mark, len(d.shown.Knife.Stations)-1))
 }
 
-// SetLimits changes the thresholds of the checks.
-func (d *Doc) SetLimits(l calc.Limits) {
-	d.limits = l
-	d.refresh()
-}
-
 // Committed gives the project as it stands, without the preview. The caller
 // may not change what its slices hold.
 func (d *Doc) Committed() project.Project { return d.committed }

@@ -103,6 +103,3 @@ func Around(style lipgloss.Style) canvas.Style {
 
 // Warning renders a warning, which a leading '!' shows without colour too.
 func (s Styles) Warning(text string) string { return s.Warn.Render("! " + text) }
-
-// Noted renders a note, which a leading '*' shows without colour too.
-func (s Styles) Noted(text string) string { return s.Note.Render("* " + text) }
