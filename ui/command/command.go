@@ -9,6 +9,8 @@ import (
 	"io"
 	"os"
 	"strings"
+
+	"chape/ui/term"
 )
 
 // The exit statuses.
@@ -39,17 +41,22 @@ func misuse(format string, args ...any) error {
 	return usageError{fmt.Sprintf(format, args...)}
 }
 
-// Status prints an error, if there is one, and gives the exit status for it.
+// Status prints an error, if there is one, and gives the exit status for it. The
+// lines are made safe: a file's name or a mistyped word may hold anything.
 func Status(w io.Writer, err error) int {
-	var u usageError
-	switch {
-	case err == nil:
+	if err == nil {
 		return good
-	case errors.As(err, &u):
-		fmt.Fprintf(w, "chape: %v\n", err)
+	}
+	for i, line := range strings.Split(err.Error(), "\n") {
+		if line = term.Plain(line); i == 0 {
+			line = "chape: " + line
+		}
+		fmt.Fprintln(w, line)
+	}
+	var u usageError
+	if errors.As(err, &u) {
 		return badUsage
 	}
-	fmt.Fprintf(w, "chape: %v\n", err)
 	return badFile
 }
 

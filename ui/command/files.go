@@ -11,6 +11,7 @@ import (
 	"chape/project"
 	"chape/project/report"
 	"chape/project/store"
+	"chape/ui/term"
 )
 
 var newVerb = verb{
@@ -30,7 +31,7 @@ sheath (see the settings in config.toml), to be typed over in the workbench: cha
 		}
 		set := loadSettings()
 		if set.broken != nil {
-			fmt.Fprintf(w.Err, "chape: your settings can't be used, the defaults hold: %v\n", set.broken)
+			fmt.Fprintf(w.Err, "chape: your settings can't be used, the defaults hold: %s\n", term.Plain(set.broken.Error()))
 		}
 		if *title == "" {
 			*title = titleFrom(path)
@@ -47,7 +48,7 @@ sheath (see the settings in config.toml), to be typed over in the workbench: cha
 		if _, err := store.SaveNew(store.OS(), path, project.Encode(p)); err != nil {
 			return err
 		}
-		_, err = fmt.Fprintf(w.Out, "%s is there; type the knife with: chape %s\n", path, path)
+		_, err = fmt.Fprintf(w.Out, "%[1]s is there; type the knife with: chape %[1]s\n", term.Plain(path))
 		return err
 	},
 }

@@ -1,6 +1,7 @@
 package command
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -10,6 +11,7 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project/print"
+	"chape/ui/term"
 )
 
 var printVerb = verb{
@@ -102,7 +104,9 @@ func printFile(w io.Writer, path, dir string, kinds []string, o print.Options, f
 	}
 	paths, err := print.Write(dir, files, force, nil)
 	for _, name := range paths {
-		fmt.Fprintln(w, name)
+		if _, e := fmt.Fprintln(w, term.Plain(name)); e != nil {
+			return errors.Join(err, e)
+		}
 	}
 	return err
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"chape/project/config"
+	"chape/ui/term"
 )
 
 var settingsVerb = verb{
@@ -32,7 +33,7 @@ correction, your usual sheath, belt, stitches and steps, thresholds and prices.`
 		if set.path == "" {
 			return misuse("this system has no folder for settings: set HOME")
 		}
-		fmt.Fprintf(w.Out, "settings: %s\nshelf:    %s\n", set.path, set.shelf())
+		fmt.Fprintf(w.Out, "settings: %s\nshelf:    %s\n", term.Plain(set.path), term.Plain(set.shelf()))
 		return set.broken
 	},
 }
