@@ -129,7 +129,8 @@ func SplitFigure(v string) (whole, part string) {
 	return v, ""
 }
 
-// table writes t in so many strips side by side.
+// table writes t in as many strips side by side as the page is wide enough
+// for, and at most so many.
 func (b *page) table(t Table, strips int) {
 	b.heading(t.Name)
 	b.wrap("  ", t.Note)
@@ -151,6 +152,9 @@ func (b *page) table(t Table, strips int) {
 		}
 		return s.String()
 	}
+	const between = "    "
+	wide := utf8.RuneCountInString(row(t.Columns)) + len(between)
+	strips = max(1, min(strips, (pageWidth+len(between))/wide))
 	high := (len(t.Rows) + strips - 1) / strips
 	heads := make([]string, 0, strips)
 	for i := range strips {
@@ -158,13 +162,13 @@ func (b *page) table(t Table, strips int) {
 			heads = append(heads, row(t.Columns))
 		}
 	}
-	b.line(strings.Join(heads, "    "))
+	b.line(strings.Join(heads, between))
 	for i := range high {
 		var cells []string
 		for k := i; k < len(t.Rows) && len(cells) < strips; k += high {
 			cells = append(cells, row(t.Rows[k]))
 		}
-		b.line(strings.Join(cells, "    "))
+		b.line(strings.Join(cells, between))
 	}
 }
 

@@ -168,6 +168,9 @@ func TestPageWidth(t *testing.T) {
 	for _, p := range []project.Project{bar(), long} {
 		for _, u := range []length.Unit{length.Millimetres, length.Inches} {
 			page := Page(p, compute(t, p), u)
+			if p.Title == bar().Title && strings.Contains(page, "…") {
+				t.Errorf("%s: a figure or a word is cut off on the page", u)
+			}
 			for i, l := range strings.Split(page, "\n") {
 				if w := ansi.StringWidth(l); w > 80 {
 					t.Errorf("%s line %d is %d wide: %s", u, i+1, w, l)
