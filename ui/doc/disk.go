@@ -2,6 +2,7 @@ package doc
 
 import (
 	"chape/calc/length"
+	"chape/project"
 	"chape/project/store"
 )
 
@@ -67,16 +68,18 @@ func (d *Doc) Sides() (theirs, ours string, readable bool) {
 	return d.file.main, d.file.ours, d.file.theirs.Err == nil
 }
 
-// Theirs ends a division: go on with what the others made. Ours stays beside.
-func (d *Doc) Theirs() {
+// Theirs ends a division: go on with what the others made, and gives what their
+// file holds that a save would not keep. Ours stays beside.
+func (d *Doc) Theirs() project.Notices {
 	f := &d.file
 	if !f.divided || f.theirs.Err != nil {
-		return
+		return project.Notices{}
 	}
 	v := f.theirs
 	*f = file{path: f.main, rev: f.rev, saved: f.rev}
 	d.preview = nil
 	d.load(v, "going on with theirs")
+	return v.Notices
 }
 
 // Ours ends a division: go on with ours, in the file beside. Theirs stays in

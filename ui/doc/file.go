@@ -48,6 +48,7 @@ const (
 // Version is what was found on the disk.
 type Version struct {
 	Project project.Project
+	Notices project.Notices // what it holds that a save would not keep
 	Stamp   store.Stamp
 	Err     error // it could not be read: the project means nothing
 }

@@ -20,6 +20,7 @@ import (
 type (
 	savedMsg struct {
 		save    doc.Save
+		notices project.Notices // of the file that is saved over
 		stamp   store.Stamp
 		err     error
 		version string // where the file as it was, with its comments, was put
@@ -71,8 +72,9 @@ func (m *Model) save() tea.Cmd {
 	return m.saving(s)
 }
 
-// saving writes one state. Before the first one a file with comments, or of an
-// older format, is put beside as it was: the save would not keep it.
+// saving writes one state. Before the first one a file with comments, of an older
+// format, or with marks that are not those of its outline, is put beside as it was:
+// the save would not keep it.
 func (m *Model) saving(s doc.Save) tea.Cmd {
 	fsys, notices, now := m.o.FS, m.o.Notices, m.now()
 	m.o.Notices = project.Notices{}
@@ -80,7 +82,7 @@ func (m *Model) saving(s doc.Save) tea.Cmd {
 	m.flight = f
 	return func() tea.Msg {
 		f.begun.Store(true)
-		out := savedMsg{save: s, stamp: s.Expect}
+		out := savedMsg{save: s, notices: notices, stamp: s.Expect}
 		defer func() { f.done <- out }()
 		if label := asItWas(notices); label != "" {
 			if out.version, out.err = copyBeside(fsys, s.Path, label, now); out.err != nil {
@@ -114,6 +116,8 @@ func asItWas(n project.Notices) string {
 		return "older format"
 	case n.Comments:
 		return "with comments"
+	case n.Refilled:
+		return "with other marks"
 	}
 	return ""
 }
@@ -137,6 +141,9 @@ func (m *Model) saved(msg savedMsg) tea.Cmd {
 		return m.divide(msg.save)
 	}
 	if msg.err != nil {
+		if msg.version == "" && msg.save.Path == m.doc.Path() {
+			m.o.Notices = msg.notices // the next try has to keep the file as it was
+		}
 		m.saveFailed()
 		return m.save()
 	}
@@ -177,7 +184,7 @@ func readVersion(fsys store.FS, path string) doc.Version {
 	data, stamp, err := store.Read(fsys, path)
 	v := doc.Version{Stamp: stamp, Err: err}
 	if err == nil {
-		v.Project, _, v.Err = project.Decode(path, data)
+		v.Project, v.Notices, v.Err = project.Decode(path, data)
 	}
 	return v
 }

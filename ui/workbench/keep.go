@@ -30,9 +30,13 @@ func (m *Model) keep() tea.Cmd {
 
 // keepOnShelf gives the document a file of its own on the shelf.
 func (m *Model) keepOnShelf() tea.Cmd {
-	p, rev, sh, fsys := m.doc.Committed(), m.doc.Rev(), m.o.Shelf, m.o.FS
+	if m.keeping {
+		return nil // a held key makes one file
+	}
+	m.keeping = true
+	d, p, rev, sh, fsys := m.doc, m.doc.Committed(), m.doc.Rev(), m.o.Shelf, m.o.FS
 	return func() tea.Msg {
-		out := keptMsg{rev: rev}
+		out := keptMsg{doc: d, rev: rev}
 		if out.path, out.err = sh.Create(p); out.err == nil {
 			_, out.stamp, out.err = store.Read(fsys, out.path)
 		}
@@ -42,6 +46,7 @@ func (m *Model) keepOnShelf() tea.Cmd {
 
 // keptMsg tells where a loose copy was put.
 type keptMsg struct {
+	doc   *doc.Doc // as it was then: another one may be open by now
 	path  string
 	rev   uint64
 	stamp store.Stamp
@@ -49,13 +54,17 @@ type keptMsg struct {
 }
 
 func (m *Model) kept(msg keptMsg) tea.Cmd {
+	m.keeping = false
 	if msg.err != nil {
 		m.quitting, m.next = false, ""
 		m.message = act.Say{Text: "not kept: " + msg.err.Error(), Warn: true}
 		return nil
 	}
-	m.doc.Kept(msg.path, msg.rev, msg.stamp)
 	m.message = act.Say{Text: "kept as " + msg.path}
+	if msg.doc != m.doc {
+		return nil
+	}
+	m.doc.Kept(msg.path, msg.rev, msg.stamp)
 	m.refresh()
 	return m.afterSave()
 }

@@ -87,6 +87,7 @@ func (m *Model) looked(msg lookedMsg) tea.Cmd {
 	}
 	switch m.doc.DiskChanged(msg.version) {
 	case doc.Loaded:
+		m.o.Notices = msg.version.Notices
 		m.message = act.Say{Text: name + " was changed by another program: its new state is loaded; u brings yours back"}
 		m.refresh()
 	case doc.Refused:

@@ -49,6 +49,8 @@ type Model struct {
 	quitting bool   // as soon as the running save has ended
 	next     string // the project to be opened then
 	dropped  bool   // a loose copy that nobody wants
+	bringing bool   // another project is on its way from the disk
+	keeping  bool   // a file is being made for the document
 
 	others  []project.Hold // of the other projects of the shelf
 	watch   project.Watch

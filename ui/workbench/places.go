@@ -96,6 +96,8 @@ func (m *Model) leaveShelf() tea.Cmd {
 // open goes over to another project, as soon as this one is on the disk.
 func (m *Model) open(path string) tea.Cmd {
 	switch {
+	case m.bringing:
+		return nil // Enter pressed twice opens once
 	case samePath(path, m.doc.Path()):
 		return m.goTo(onPanes)
 	case !m.doc.Unsaved():
@@ -129,6 +131,8 @@ func (m *Model) leaveCopyQuestion(path string) *question {
 
 // openedMsg brings a project from the disk.
 type openedMsg struct {
+	path      string
+	rev       uint64 // of the document that was left for it
 	doc       *doc.Doc
 	notices   project.Notices
 	lock      *store.Lock
@@ -137,35 +141,39 @@ type openedMsg struct {
 }
 
 func (m *Model) opening(path string) tea.Cmd {
-	fsys, document, old := m.o.FS, m.o.Document, m.o.Lock
+	fsys, document := m.o.FS, m.o.Document
 	if document == nil {
 		return func() tea.Msg { return openedMsg{err: errors.New("this workbench opens no other project")} }
 	}
+	m.bringing = true
+	out := openedMsg{path: path, rev: m.doc.Rev()}
 	return func() tea.Msg {
 		data, stamp, err := store.Read(fsys, path)
 		if err != nil {
-			return openedMsg{err: err}
+			out.err = err
+			return out
 		}
-		p, notices, err := project.Decode(filepath.Base(path), data)
-		if err != nil {
-			return openedMsg{err: err}
+		var p project.Project
+		if p, out.notices, out.err = project.Decode(filepath.Base(path), data); out.err != nil {
+			return out
 		}
-		out := openedMsg{doc: document(p, path, stamp), notices: notices}
+		out.doc = document(p, path, stamp)
 		out.lock, out.elsewhere = store.TakeLock(fsys, path)
-		if old != nil {
-			old.Release()
-		}
 		return out
 	}
 }
 
 // opened shows the project that was brought.
 func (m *Model) opened(msg openedMsg) tea.Cmd {
-	m.next = ""
-	if msg.err != nil {
+	m.next, m.bringing = "", false
+	switch {
+	case msg.err != nil:
 		m.message = act.Say{Text: msg.err.Error(), Warn: true}
 		return nil
+	case m.doc.Unsaved() && m.doc.Rev() != msg.rev: // changed while a slow disk was read
+		return tea.Batch(giveBack(msg.lock), m.open(msg.path))
 	}
+	old := m.o.Lock
 	m.doc, m.o.Notices, m.o.Lock = msg.doc, msg.notices, msg.lock
 	m.bare = false
 	m.polling = false
@@ -176,7 +184,18 @@ func (m *Model) opened(msg openedMsg) tea.Cmd {
 	}
 	m.refresh()
 	m.voice(m.o.Voice.Title(m.title()))
-	return m.look()
+	return tea.Batch(giveBack(old), m.look())
+}
+
+// giveBack gives the command that ends the note of an open file.
+func giveBack(l *store.Lock) tea.Cmd {
+	if l == nil {
+		return nil
+	}
+	return func() tea.Msg {
+		l.Release()
+		return nil
+	}
 }
 
 // shelfMessage deals with what the shelf asks for; ok is false for other

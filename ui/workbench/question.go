@@ -63,7 +63,7 @@ func (m *Model) sidesQuestion() *question {
 	}
 	if readable {
 		q.choices = append(q.choices, choice{"t", "go on with theirs; yours stays beside it", func() tea.Cmd {
-			m.doc.Theirs()
+			m.o.Notices = m.doc.Theirs()
 			m.refresh()
 			return m.save()
 		}})
@@ -120,7 +120,7 @@ func (m *Model) looseQuestion() *question {
 		choices: []choice{
 			{"k", "keep it as a project, and quit", func() tea.Cmd {
 				cmd := m.keep()
-				m.quitting = cmd != nil
+				m.quitting = m.keeping
 				return cmd
 			}},
 			{"d", "drop it, and quit", func() tea.Cmd {

@@ -182,7 +182,7 @@ func (m *Model) questionView() []string {
 	}
 	lines = append(lines, "")
 	for _, c := range q.choices {
-		lines = append(lines, m.o.Styles.Strong.Render(c.key)+"  "+c.does)
+		lines = append(lines, m.o.Styles.Strong.Render(c.key)+"  "+term.Plain(c.does))
 	}
 	if !q.stays {
 		lines = append(lines, m.o.Styles.Strong.Render("Esc")+"  go back")
