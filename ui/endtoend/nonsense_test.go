@@ -47,7 +47,7 @@ func nonsense(r *rand.Rand) map[string]string {
 		"sequences":         sequences.String(),
 		"mouse":             mouse.String(),
 		"typed digits":      strings.Repeat("1234567890", much/10),
-		"typed lines":       strings.Repeat("12.5\r\n", 1000),
+		"typed lines":       strings.Repeat("12.5\r\n", 300),
 		"pasted letters":    pasteOn + strings.Repeat("leather ", much/8) + pasteOff,
 		"pasted lines":      pasteOn + strings.Repeat("1\n", much/2) + pasteOff,
 		"pasted sequences":  pasteOn + strings.Repeat("\x1b[2J\x1b]2;title\a", much/16) + pasteOff,

@@ -80,10 +80,11 @@ func TestTwoWindows(t *testing.T) {
 	h.orderly()
 }
 
+const question = "Changed on both sides"
+
 // TestBothSides types into two windows at once until both have changed the
 // project: whatever comes of it, no number of either is lost.
 func TestBothSides(t *testing.T) {
-	const question = "Changed on both sides"
 	asked := 0
 	for range 5 {
 		h := newHome(t, aKnife())
@@ -170,5 +171,40 @@ func TestEditedByHand(t *testing.T) {
 	}
 	if o := decode(t, filepath.Join(filepath.Dir(h.path), mine)).Outline; o.Depth != 31.5 || o.Blade != 133.5 {
 		t.Errorf("ours holds %+v", o)
+	}
+}
+
+// TestGoneAndBack: the file is away for a while, as on a share that was put
+// down. What comes back is taken for what it is.
+func TestGoneAndBack(t *testing.T) {
+	t.Parallel()
+	for _, changed := range []bool{false, true} {
+		for _, noticed := range []int{0, 3} {
+			d := newDesk(t, storetest.New(), aKnife())
+			away := d.path + ".away"
+			if err := os.Rename(d.path, away); err != nil {
+				t.Fatal(err)
+			}
+			d.seconds(noticed)
+			if noticed > 0 {
+				d.shows("moved or deleted")
+			}
+			if changed {
+				theirs := aKnife()
+				theirs.Outline.Depth = 31.5
+				if err := os.WriteFile(away, project.Encode(theirs), 0o600); err != nil {
+					t.Fatal(err)
+				}
+			}
+			if err := os.Rename(away, d.path); err != nil {
+				t.Fatal(err)
+			}
+			d.blade("130")
+			d.seconds(5)
+			found := blades(t, filepath.Dir(d.path))
+			if found[130] == "" || changed && found[110] != "knife.toml" {
+				t.Errorf("changed %v, noticed after %d s: in the files %v\n%s", changed, noticed, found, d.screen())
+			}
+		}
 	}
 }
