@@ -130,7 +130,7 @@ func (m Model) inputLine(e *entry) string {
 	return layout.Line(e.input.View(), m.w)
 }
 
-// column widths of the table: number, when, grams before and behind the point.
+// columns are the widths of the table: number, when, grams before and behind the point.
 func (m Model) columns() (number, when, whole, part int) {
 	number, when, whole = 1, len("when"), len("grams")-2
 	for _, i := range m.rows {

@@ -71,7 +71,7 @@ func TestEverySize(t *testing.T) {
 		r.show()
 		asking := newRig(t, sheath(weigh), 0, 0)
 		asking.keys("w", "-", "1", "enter")
-		for w := 0; w <= 150; w += 1 + w/60 {
+		for w := 0; w <= 150; w += 1 + w/40 {
 			for _, h := range []int{1, 2, 5, 9, 12, 19, 40} {
 				for _, m := range []Model{r.m, asking.m} {
 					m.SetSize(w, h)
