@@ -29,10 +29,7 @@ sheath (see the settings in config.toml), to be typed over in the workbench: cha
 		if done || err != nil {
 			return err
 		}
-		set := loadSettings()
-		if set.broken != nil {
-			fmt.Fprintf(w.Err, "chape: your settings can't be used, the defaults hold: %s\n", term.Plain(set.broken.Error()))
-		}
+		set := settingsFor(w)
 		if *title == "" {
 			*title = titleFrom(path)
 		}
@@ -75,7 +72,7 @@ The page is enough to mark the leather with a ruler and dividers.`,
 		if done || err != nil {
 			return err
 		}
-		p, plan, err := planOf(path)
+		p, plan, err := planOf(settingsFor(w), path)
 		if err != nil {
 			return err
 		}
@@ -91,8 +88,8 @@ The page is enough to mark the leather with a ruler and dividers.`,
 	},
 }
 
-// planOf reads a project and works its plan out.
-func planOf(path string) (project.Project, *calc.Plan, error) {
+// planOf reads a project and works its plan out by the user's thresholds.
+func planOf(set settings, path string) (project.Project, *calc.Plan, error) {
 	data, _, err := store.Read(store.OS(), path)
 	if err != nil {
 		return project.Project{}, nil, err
@@ -101,7 +98,7 @@ func planOf(path string) (project.Project, *calc.Plan, error) {
 	if err != nil {
 		return project.Project{}, nil, err
 	}
-	plan, err := calc.Compute(p.Input(loadSettings().Limits()))
+	plan, err := calc.Compute(p.Input(set.Limits()))
 	if err != nil {
 		return project.Project{}, nil, fmt.Errorf("%q can't be planned: %w", path, err)
 	}

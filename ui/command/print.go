@@ -22,7 +22,8 @@ var printVerb = verb{
   --half           one half only, to be marked and flipped
   --flesh          as it lies flesh side up; grain side up, if it is not given
   --trial T        a pattern for trial stock of that thickness, not for leather
-  --measured X,Y   what the two 100 mm on a printed sheet measured, in mm
+  --measured X,Y   what the two 100 mm measured on a sheet printed without a correction,
+                   in mm; kept in your settings, and 100,100 takes it back
   --force          replace files that chape did not write
 
 Print at 100 %, and check with your dividers before you cut.`,
@@ -43,7 +44,7 @@ func runPrint(w World, v verb, args []string) error {
 	if done || err != nil {
 		return err
 	}
-	set := loadSettings()
+	set := settingsFor(w)
 	o := print.Options{Half: *half, Paper: set.Sheet(), Correction: set.Printer}
 	if *flesh {
 		o.Up = calc.FleshUp
@@ -66,7 +67,14 @@ func runPrint(w World, v verb, args []string) error {
 	if *out == "" {
 		*out = filepath.Dir(path)
 	}
-	return printFile(w.Out, path, *out, split(*kinds), o, *force)
+	if err := printFile(w.Out, set, path, *out, split(*kinds), o, *force); err != nil || *measured == "" {
+		return err
+	}
+	if err := set.keepPrinter(o.Correction); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(w.Out, "what the sheet measured is kept in %s, for all that is printed from now on\n", term.Plain(set.path))
+	return err
 }
 
 func split(kinds string) []string {
@@ -89,8 +97,8 @@ func correction(text string) (print.Correction, error) {
 	return c, c.Check()
 }
 
-func printFile(w io.Writer, path, dir string, kinds []string, o print.Options, force bool) error {
-	p, plan, err := planOf(path)
+func printFile(w io.Writer, set settings, path, dir string, kinds []string, o print.Options, force bool) error {
+	p, plan, err := planOf(set, path)
 	if err != nil {
 		return err
 	}

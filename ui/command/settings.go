@@ -1,6 +1,8 @@
 package command
 
 import (
+	"errors"
+	"fmt"
 	"os"
 	"runtime"
 
@@ -30,6 +32,16 @@ func loadSettings() settings {
 	}
 	c, err := config.Load(store.OS(), path)
 	return settings{Config: c, path: path, broken: err}
+}
+
+// settingsFor is loadSettings for a plain command, which says at once when the
+// defaults have to do.
+func settingsFor(w World) settings {
+	set := loadSettings()
+	if set.broken != nil {
+		fmt.Fprintf(w.Err, "chape: your settings can't be used, the defaults hold: %s\n", term.Plain(set.broken.Error()))
+	}
+	return set
 }
 
 // document opens a project under the user's thresholds.
@@ -87,6 +99,18 @@ func (s settings) remember() func(workbench.Looks) error {
 	return func(l workbench.Looks) error {
 		return config.Keep(store.OS(), s.path, config.Change{Key: "glyphs", Value: l.Glyphs.String()}, config.Change{Key: "cell", Value: l.Aspect})
 	}
+}
+
+// keepPrinter keeps what the pricks on a printed sheet measured.
+func (s settings) keepPrinter(c print.Correction) error {
+	err := errors.New("this system has no folder for settings: set HOME")
+	if s.path != "" {
+		err = config.Keep(store.OS(), s.path, config.Change{Key: "printer.x", Value: c.X}, config.Change{Key: "printer.y", Value: c.Y})
+	}
+	if err != nil {
+		return fmt.Errorf("printed, but what the sheet measured can't be kept: %w", err)
+	}
+	return nil
 }
 
 func homeFolder() string {
