@@ -59,7 +59,7 @@ func orUnnamed(title string) string {
 	return title
 }
 
-// page is a text with helpers that keep it within the width.
+// page is a text whose lines are kept within the width.
 type page struct{ strings.Builder }
 
 func (b *page) line(s string) {

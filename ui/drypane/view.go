@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/lipgloss"
-	"github.com/charmbracelet/x/ansi"
 
 	"chape/ui/layout"
 	"chape/ui/term"
@@ -80,17 +79,17 @@ func (m Model) head(much int) []string {
 	var out []string
 	text, bad := m.verdict()
 	if bad {
-		out = wrapped("! "+text, m.w, most, m.Styles.Warn)
+		out = layout.Paragraph("! "+text, m.w, most, m.Styles.Warn)
 	} else {
-		out = wrapped(text, m.w, most, m.Styles.Strong)
+		out = layout.Paragraph(text, m.w, most, m.Styles.Strong)
 	}
 	if text, bad := m.guess(); bad {
-		out = append(out, wrapped("! "+text, m.w, 2, m.Styles.Warn)...)
+		out = append(out, layout.Paragraph("! "+text, m.w, 2, m.Styles.Warn)...)
 	} else if much > 0 {
-		out = append(out, wrapped(text, m.w, 2, m.Styles.Text)...)
+		out = append(out, layout.Paragraph(text, m.w, 2, m.Styles.Text)...)
 	}
 	if much > 1 {
-		out = append(out, wrapped(m.how(), m.w, 3, m.Styles.Quiet)...)
+		out = append(out, layout.Paragraph(m.how(), m.w, 3, m.Styles.Quiet)...)
 	}
 	return out
 }
@@ -99,26 +98,26 @@ func (m Model) head(much int) []string {
 func (m Model) foot(much int) []string {
 	var out []string
 	if much > 0 && m.entry == nil {
-		out = wrapped(m.roomText(), m.w, much, m.Styles.Quiet)
+		out = layout.Paragraph(m.roomText(), m.w, much, m.Styles.Quiet)
 	}
 	most := 3
 	if much == 0 {
 		most = 1
 	}
-	out = append(out, wrapped("! "+caution, m.w, most, m.Styles.Warn)...)
+	out = append(out, layout.Paragraph("! "+caution, m.w, most, m.Styles.Warn)...)
 	if m.entry == nil {
 		return out
 	}
 	e := m.entry
-	out = append(out, wrapped(e.label, m.w, 2, m.Styles.Strong)...)
+	out = append(out, layout.Paragraph(e.label, m.w, 2, m.Styles.Strong)...)
 	if !e.plain {
 		out = append(out, m.inputLine(e))
 	}
 	if e.doubt != "" {
-		out = append(out, wrapped("* "+e.doubt, m.w, 2, m.Styles.Note)...)
+		out = append(out, layout.Paragraph("* "+e.doubt, m.w, 2, m.Styles.Note)...)
 	}
 	if e.err != nil {
-		out = append(out, wrapped("! "+term.Plain(e.err.Error()), m.w, 3, m.Styles.Warn)...)
+		out = append(out, layout.Paragraph("! "+term.Plain(e.err.Error()), m.w, 3, m.Styles.Warn)...)
 	}
 	return out
 }
@@ -150,7 +149,7 @@ func (m Model) tableWidth() int {
 // table is the weighings, one line each, their figures aligned on the point.
 func (m Model) table(w int) []string {
 	if len(m.rows) == 0 {
-		return wrapped("Type the weight in grams, or let a scale type it, and press Enter. "+m.KeyMap.Before.Help().Key+": the weight just before wetting, which makes the estimate better.", w, 8, m.Styles.Text)
+		return layout.Paragraph("Type the weight in grams, or let a scale type it, and press Enter. "+m.KeyMap.Before.Help().Key+": the weight just before wetting, which makes the estimate better.", w, 8, m.Styles.Text)
 	}
 	number, when, whole, part := m.columns()
 	lines := []string{m.Styles.Quiet.Render(fmt.Sprintf("  %*s  %-*s  %*s", number, "", when, "when", whole+2, "grams"))}
@@ -182,20 +181,4 @@ func (m Model) rowStyle(k int) lipgloss.Style {
 		return m.Styles.Quiet
 	}
 	return m.Styles.Text
-}
-
-// wrapped breaks text into at most most lines, the last one cut with an ellipsis.
-func wrapped(text string, width, most int, style lipgloss.Style) []string {
-	if text == "" || most <= 0 || width <= 0 {
-		return nil
-	}
-	lines := layout.Wrap(text, width)
-	if len(lines) > most {
-		rest := strings.Join(lines[most-1:], " ")
-		lines = append(lines[:most-1], ansi.Truncate(rest, max(width-1, 0), "")+"…")
-	}
-	for i := range lines {
-		lines[i] = style.Render(strings.TrimRight(lines[i], " "))
-	}
-	return lines
 }

@@ -29,7 +29,7 @@ func givenBack(t *testing.T, s *ptytest.Screen) {
 	}
 }
 
-// TestEndedMidEdit: the session ends, or the terminal goes away, while a number
+// TestEndedMidEdit: the user logs out, or the terminal goes away, while a number
 // is being typed. What was committed is in the file; what was only typed is
 // not; the terminal is given back.
 func TestEndedMidEdit(t *testing.T) {

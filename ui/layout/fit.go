@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/ansi"
 )
 
@@ -118,4 +119,21 @@ func Wrap(text string, w int) []string {
 		return nil
 	}
 	return strings.Split(ansi.Wrap(text, w, ""), "\n")
+}
+
+// Paragraph breaks text into at most most lines of at most w cells, each in style;
+// where lines are left out the last one ends with an ellipsis.
+func Paragraph(text string, w, most int, style lipgloss.Style) []string {
+	if text == "" || most <= 0 || w <= 0 {
+		return nil
+	}
+	lines := Wrap(text, w)
+	if len(lines) > most {
+		rest := strings.Join(lines[most-1:], " ")
+		lines = append(lines[:most-1], ansi.Truncate(rest, w-1, "")+"…")
+	}
+	for i := range lines {
+		lines[i] = style.Render(strings.TrimRight(lines[i], " "))
+	}
+	return lines
 }

@@ -148,7 +148,7 @@ func (m Model) detail() []string {
 	room := m.h - leastRows - 1
 	var title, caution, hold, note, spent []string
 	take := func(text string, lines int, style lipgloss.Style) []string {
-		out := wrapped(text, m.w, min(lines, room), style)
+		out := layout.Paragraph(text, m.w, min(lines, room), style)
 		room -= len(out)
 		return out
 	}
@@ -203,28 +203,12 @@ func (m Model) questionLines() []string {
 		return nil
 	}
 	lines := []string{m.Styles.Quiet.Render(strings.Repeat("-", m.w))}
-	lines = append(lines, wrapped(q.label, m.w, 3, m.Styles.Strong)...)
+	lines = append(lines, layout.Paragraph(q.label, m.w, 3, m.Styles.Strong)...)
 	if q.input != nil {
 		lines = append(lines, layout.Line(q.input.View(), m.w))
 	}
 	if q.err != nil {
-		lines = append(lines, wrapped("! "+term.Plain(q.err.Error()), m.w, 4, m.Styles.Warn)...)
-	}
-	return lines
-}
-
-// wrapped breaks text into at most most lines, the last one cut with an ellipsis.
-func wrapped(text string, width, most int, style lipgloss.Style) []string {
-	if text == "" || most <= 0 {
-		return nil
-	}
-	lines := layout.Wrap(text, width)
-	if len(lines) > most {
-		rest := strings.Join(lines[most-1:], " ")
-		lines = append(lines[:most-1], ansi.Truncate(rest, max(width-1, 0), "")+"…")
-	}
-	for i := range lines {
-		lines[i] = style.Render(strings.TrimRight(lines[i], " "))
+		lines = append(lines, layout.Paragraph("! "+term.Plain(q.err.Error()), m.w, 4, m.Styles.Warn)...)
 	}
 	return lines
 }
