@@ -92,6 +92,11 @@ func Write(dir string, files []File, force bool, progress func(done, all int, pa
 // replaceable refuses a path that holds something of someone else's.
 func replaceable(path string, force bool) error {
 	info, err := os.Lstat(path)
+	if err == nil && info.Mode()&fs.ModeSymlink != 0 {
+		if to, err := os.Stat(path); err == nil {
+			info = to // a link to a pipe is not to be waited for
+		}
+	}
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil
@@ -151,12 +156,13 @@ func writeWhole(path string, data []byte) (err error) {
 	return os.Rename(f.Name(), path)
 }
 
-// mode keeps that of a file that is replaced.
+// mode keeps that of a file that is replaced. A new one is the user's alone, as the
+// project is: the cards name the customer.
 func mode(path string) fs.FileMode {
 	if info, err := os.Stat(path); err == nil {
 		return info.Mode().Perm()
 	}
-	return 0o644
+	return 0o600
 }
 
 // bare takes the call and the path off a system error: the line names the

@@ -24,6 +24,9 @@ func TestWrite(t *testing.T) {
 	if err != nil || len(paths) != 2 || said != 0+2+1+2+2+2 {
 		t.Fatalf("Write = %v, %v, progress %d", paths, err, said)
 	}
+	if info, err := os.Stat(paths[0]); err != nil || info.Mode().Perm() != 0o600 {
+		t.Errorf("mode of a new file: %v, %v, want 0600", info.Mode(), err)
+	}
 	if _, err := Write(dir, files, false, nil); err != nil {
 		t.Errorf("own files are not replaced: %v", err)
 	}
@@ -59,7 +62,8 @@ func TestWriteNowhere(t *testing.T) {
 	file := filepath.Join(dir, "file")
 	os.WriteFile(file, nil, 0o644)
 	os.Mkdir(filepath.Join(dir, "x.pdf"), 0o755)
-	for _, c := range []struct{ dir, name string }{{file, "a.pdf"}, {dir, "x.pdf"}} {
+	os.Symlink("x.pdf", filepath.Join(dir, "to folder.pdf"))
+	for _, c := range []struct{ dir, name string }{{file, "a.pdf"}, {dir, "x.pdf"}, {dir, "to folder.pdf"}} {
 		if _, err := Write(c.dir, []File{{c.name, []byte("x")}}, true, nil); err == nil {
 			t.Errorf("Write(%q, %q): want an error", c.dir, c.name)
 		} else {
