@@ -13,6 +13,7 @@ import (
 // opens it again. The time that passes is taken off the start in the file: the
 // program knows no other clock than the machine's.
 func TestKilledMidHold(t *testing.T) {
+	t.Parallel()
 	h := newHome(t, aKnife())
 	s := h.open(120, 40)
 	s.Type(backTab + home_ + strings.Repeat(down, 3) + "t")

@@ -64,6 +64,7 @@ func (h *home) second() *ptytest.Screen {
 
 // TestTwoWindows: what is kept in one shows in the other, both ways.
 func TestTwoWindows(t *testing.T) {
+	t.Parallel()
 	h := newHome(t, aKnife())
 	one, two := h.open(160, 45), h.second()
 	begun := time.Now()
@@ -85,6 +86,7 @@ const question = "Changed on both sides"
 // TestBothSides types into two windows at once until both have changed the
 // project: whatever comes of it, no number of either is lost.
 func TestBothSides(t *testing.T) {
+	t.Parallel()
 	asked := 0
 	for range 5 {
 		h := newHome(t, aKnife())
@@ -135,6 +137,7 @@ func (h *home) kept() (blade, depth bool) {
 
 // TestEditedByHand changes the open file in an editor: well, and then badly.
 func TestEditedByHand(t *testing.T) {
+	t.Parallel()
 	h := newHome(t, aKnife())
 	s := h.open(160, 45)
 	p := aKnife()

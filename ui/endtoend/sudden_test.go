@@ -53,6 +53,7 @@ func TestEndedMidEdit(t *testing.T) {
 // TestEndedAnyTime ends the program in good order at random moments: nothing is
 // left over beside the file, and no second copy of the project.
 func TestEndedAnyTime(t *testing.T) {
+	t.Parallel()
 	h := newHome(t, aKnife())
 	r := rand.New(rand.NewPCG(*seed, 2))
 	for i := range max(4, *kills/4) {
@@ -92,6 +93,7 @@ func TestEndedAnyTime(t *testing.T) {
 
 // TestFolderGone moves the folder away under the open project and back again.
 func TestFolderGone(t *testing.T) {
+	t.Parallel()
 	h := newHome(t, aKnife())
 	s := h.open(160, 45)
 	dir := filepath.Dir(h.path)
@@ -120,6 +122,7 @@ func TestFolderGone(t *testing.T) {
 // TestSmallDisk runs the real program on a disk of a few blocks until it is
 // full, where such a disk may be made; TestFullDisk does it without one.
 func TestSmallDisk(t *testing.T) {
+	t.Parallel()
 	h := newHome(t, aKnife())
 	dir := filepath.Dir(h.path)
 	if err := smallDisk(dir); err != nil {
