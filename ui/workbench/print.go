@@ -30,8 +30,8 @@ func (m *Model) print() tea.Cmd {
 		return nil
 	}
 	m.message = act.Say{Text: "printing…"}
-	dir, base := filepath.Dir(m.doc.Path()), strings.TrimSuffix(filepath.Base(m.doc.Path()), ".toml")
 	o, fsys, path := m.o.Print, m.o.FS, m.doc.Path()
+	dir, base := filepath.Dir(path), strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
 	return func() tea.Msg {
 		o.Date = dateOf(fsys, path)
 		files, err := print.Files(s.Project, s.Plan, o, base, []string{"pdf", "svg"})
