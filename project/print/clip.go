@@ -78,7 +78,7 @@ func (p path) clip(b box) []path {
 	for i := 1; i < len(pts); i++ {
 		a, z := pts[i-1], pts[i]
 		size := a.Dist(z)
-		t0, t1, ok := within(a, z, b)
+		t0, t1, ok := segmentIn(a, z, b)
 		if ok && t1 > t0 {
 			if t0 > 0 || piece.pts == nil {
 				flush()
@@ -96,8 +96,8 @@ func (p path) clip(b box) []path {
 	return out
 }
 
-// within gives the part of the segment from a to z in b, as shares of it.
-func within(a, z curve.Vec, b box) (t0, t1 float64, ok bool) {
+// segmentIn gives the part of the segment from a to z in b, as shares of it.
+func segmentIn(a, z curve.Vec, b box) (t0, t1 float64, ok bool) {
 	t0, t1 = 0, 1
 	d := z.Sub(a)
 	for _, s := range [4][2]float64{{-d.X, a.X - b.lo.X}, {d.X, b.hi.X - a.X}, {-d.Y, a.Y - b.lo.Y}, {d.Y, b.hi.Y - a.Y}} {

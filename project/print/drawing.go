@@ -176,6 +176,18 @@ func (c circle) box() box { return box{c.at, c.at}.grow(c.radius) }
 
 // box is the upright box round the words.
 func (t text) box() box {
+	l := t.own()
+	sin, cos := math.Sincos(t.angle)
+	var line curve.Line
+	for _, v := range l.corners() {
+		line = append(line, t.at.Add(curve.Vec{X: v.X*cos + v.Y*sin, Y: -v.X*sin + v.Y*cos}))
+	}
+	lo, hi := line.Bounds()
+	return box{lo, hi}
+}
+
+// own is the box round the words as they run, seen from their place.
+func (t text) own() box {
 	w, h := textWidth(t.s, t.bold)*t.size, t.size
 	x := 0.0
 	switch t.anchor {
@@ -184,11 +196,5 @@ func (t text) box() box {
 	case end:
 		x = -w
 	}
-	sin, cos := math.Sincos(t.angle)
-	var line curve.Line
-	for _, v := range []curve.Vec{{X: x, Y: -0.8 * h}, {X: x + w, Y: -0.8 * h}, {X: x + w, Y: 0.25 * h}, {X: x, Y: 0.25 * h}} {
-		line = append(line, t.at.Add(curve.Vec{X: v.X*cos + v.Y*sin, Y: -v.X*sin + v.Y*cos}))
-	}
-	lo, hi := line.Bounds()
-	return box{lo, hi}
+	return box{curve.Vec{X: x, Y: -0.8 * h}, curve.Vec{X: x + w, Y: 0.25 * h}}
 }

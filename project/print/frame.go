@@ -77,6 +77,7 @@ func (j *job) sheets(title string, d *drawing, words []string, zones []zone) ([]
 	for _, s := range t.sheets {
 		p := page{name: sheetName(title, s, len(t.sheets))}
 		on := t.onSheet(d, s)
+		on.settle(s.area)
 		on.label(s.area)
 		on.put(zones, s.area)
 		move := curve.Vec{X: leftStrip}.Sub(s.area.lo)
@@ -155,11 +156,14 @@ func (j *job) title() string {
 // scaleWords say how to print and to check the print.
 func (j *job) scaleWords() string {
 	s := "Print at 100 %, no scaling, no fitting to the page; check with your dividers before you cut."
-	if c := j.o.Correction; c.set() {
-		s += fmt.Sprintf(" Corrected for a printer that gave %s × %s mm for 100 × 100 mm.", millimetres(c.X), millimetres(c.Y))
+	if c := j.o.Correction; c.Set() {
+		s += fmt.Sprintf(" Corrected for a printer that gave %s mm for 100 × 100 mm.", c)
 	}
 	return s
 }
+
+// String gives both measurements in mm: "98.5 × 101.2".
+func (c Correction) String() string { return millimetres(c.X) + " × " + millimetres(c.Y) }
 
 // millimetres shows what was measured; 0 was not.
 func millimetres(v float64) string {

@@ -28,14 +28,52 @@ type Options struct {
 	Stock      length.Length // thickness of the paper; 0: 0.1 mm
 	Correction Correction
 	Date       time.Time // of the project file; also stands in the PDF
+	Offcut     float64   // share of leather bought on top of what is cut, as in calc.Rates
+	// Progress, unless nil, hears what is about to be drawn: "pattern, 2 sheets",
+	// "welt", "work card", "svg". It is called from where the printing was.
+	Progress func(what string)
+}
+
+// Check says which option will not do, whatever the project.
+func (o Options) Check() error {
+	o = o.defaults()
+	if err := o.Paper.check(); err != nil {
+		return err
+	}
+	if err := o.Correction.Check(); err != nil {
+		return err
+	}
+	if o.Trial != 0 && !(o.Trial > 0 && o.Trial <= 10) {
+		return fmt.Errorf("%v mm is no thickness for trial stock: try 0.1 for paper, 0.3 for card", o.Trial.MM())
+	}
+	return nil
+}
+
+// begin tells the listener what is drawn next.
+func (o Options) begin(format string, args ...any) {
+	if o.Progress != nil {
+		o.Progress(fmt.Sprintf(format, args...))
+	}
 }
 
 // Correction is what the two distances of 100 mm on a printed sheet measured,
 // across and along the paper, in mm. Zero: not measured.
 type Correction struct{ X, Y float64 }
 
-// set tells whether there is anything to correct.
-func (c Correction) set() bool {
+// Then is the correction of a printer whose sheet, printed with c, measured m: what
+// it stretches is the product of the two. To 0.01 mm, which is finer than a
+// calliper; the error says that no printer is that far out.
+func (c Correction) Then(m Correction) (Correction, error) {
+	fx, fy := c.factors()
+	gx, gy := m.factors()
+	out := Correction{X: hundredth(100 / (fx * gx)), Y: hundredth(100 / (fy * gy))}
+	return out, out.Check()
+}
+
+func hundredth(mm float64) float64 { return math.Round(mm*100) / 100 }
+
+// Set tells whether there is anything to correct.
+func (c Correction) Set() bool {
 	fx, fy := c.factors()
 	return fx != 1 || fy != 1
 }
@@ -89,18 +127,12 @@ type job struct {
 // newJob checks the options and, for a trial, makes the plan for the trial
 // stock's thickness.
 func newJob(p project.Project, plan *calc.Plan, o Options) (*job, error) {
+	if err := o.Check(); err != nil {
+		return nil, err
+	}
 	j := &job{p: p, plan: plan, o: o.defaults(), dated: !o.Date.IsZero()}
-	if err := j.o.Paper.check(); err != nil {
-		return nil, err
-	}
-	if err := j.o.Correction.Check(); err != nil {
-		return nil, err
-	}
 	if o.Trial == 0 {
 		return j, nil
-	}
-	if !(o.Trial > 0) || o.Trial > 10 {
-		return nil, fmt.Errorf("%v mm is no thickness for trial stock: try 0.1 for paper, 0.3 for card", o.Trial.MM())
 	}
 	in := plan.Input
 	in.Sheath.Leather = o.Trial

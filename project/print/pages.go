@@ -32,25 +32,42 @@ func (j *job) pages() []page {
 	}
 	body, tiles := j.sheets(name, &pattern, []string{j.sideWords(), j.scaleWords(), j.looseWords()}, j.halves())
 
+	j.o.begin("pattern, %s", sheetCount(len(body)))
+
+	j.o.begin("welt")
 	welt := j.welt()
 	weltWords := []string{"Every ply is the same" + j.sanding() + ". Skive the last " + j.skive() + " at the point.", j.scaleWords()}
+	if j.trial() {
+		weltWords = append(weltWords, j.looseWords())
+	}
+	weltPages, _ := j.sheets("Welt", &welt, weltWords, nil)
+
+	j.o.begin("setting out")
 	closed := j.settingOut()
 	closedWords := []string{
 		"Front of the closed sheath, at true size. Distances are along the stitch line from the mouth. Divider setting " + j.dividers() + ".",
 		"Step the dividers along this line to check them; then measure the line on the real sheath.", j.scaleWords()}
 	if j.trial() {
-		weltWords = append(weltWords, j.looseWords())
 		closedWords = append(closedWords, j.looseWords())
 	}
-	weltPages, _ := j.sheets("Welt", &welt, weltWords, nil)
 	closedPages, _ := j.sheets("Setting out", &closed, closedWords, j.closed())
 
 	rest := append(append(body, weltPages...), closedPages...)
 	if !j.trial() {
+		j.o.begin("work card")
 		rest = append(rest, j.workCard()...)
+		j.o.begin("care card")
 		rest = append(rest, j.careCard()...)
 	}
 	return append([]page{j.overview(&pattern, tiles, rest)}, rest...)
+}
+
+// sheetCount is "1 sheet" or "2 sheets".
+func sheetCount(n int) string {
+	if n == 1 {
+		return "1 sheet"
+	}
+	return fmt.Sprintf("%d sheets", n)
 }
 
 // sanding says what the cut lines hold for the sander.

@@ -149,7 +149,7 @@ func TestPricks(t *testing.T) {
 			if d := printed(corner.Y-up.Y, c.Y); math.Abs(d-100) > 0.1 || math.Abs(up.X-corner.X) > 0.01 {
 				t.Errorf("%v page %d: pricks %.3f mm apart along", c, i+1, d)
 			}
-			if said := strings.Contains(oneLine(p.words()), "Corrected for a printer"); said != c.set() {
+			if said := strings.Contains(oneLine(p.words()), "Corrected for a printer"); said != c.Set() {
 				t.Errorf("%v page %d: says that it is corrected: %v", c, i+1, said)
 			}
 		}

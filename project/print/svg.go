@@ -23,6 +23,7 @@ func SVG(p project.Project, plan *calc.Plan, o Options) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	j.o.begin("svg")
 	d := j.forCutter()
 	const room = 8 // mm round it, for the words
 	b := d.bounds().grow(room)
@@ -55,6 +56,7 @@ func (j *job) forCutter() drawing {
 		}
 	}
 	whole := d.bounds()
+	d.settle(whole.grow(6))
 	d.label(whole.grow(6))
 	d.put(j.halves(), whole)
 	drill := j.plan.Stitch.Choice().Diameter

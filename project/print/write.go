@@ -30,18 +30,17 @@ func Files(p project.Project, plan *calc.Plan, o Options, base string, kinds []s
 	if o.Trial != 0 {
 		base += " trial"
 	}
+	if err := CheckKinds(kinds); err != nil {
+		return nil, err
+	}
 	var out []File
 	for i, kind := range kinds {
 		if slices.Contains(kinds[:i], kind) {
 			continue
 		}
 		draw := PDF
-		switch kind {
-		case "pdf":
-		case "svg":
+		if kind == "svg" {
 			draw = SVG
-		default:
-			return nil, fmt.Errorf("%.40q is nothing to print as: try pdf, svg or pdf,svg", kind)
 		}
 		data, err := draw(p, plan, o)
 		if err != nil {
@@ -50,6 +49,16 @@ func Files(p project.Project, plan *calc.Plan, o Options, base string, kinds []s
 		out = append(out, File{base + "." + kind, data})
 	}
 	return out, nil
+}
+
+// CheckKinds says which of the kinds can't be printed.
+func CheckKinds(kinds []string) error {
+	for _, kind := range kinds {
+		if kind != "pdf" && kind != "svg" {
+			return fmt.Errorf("%.40q is nothing to print as: try pdf, svg or pdf,svg", kind)
+		}
+	}
+	return nil
 }
 
 // ErrForeign says that a file there was not written by this program.

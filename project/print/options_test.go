@@ -1,0 +1,64 @@
+package print
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// A printer that gives 98.5 mm for 100 is measured, corrected, and measured
+// again: the second sheet's error multiplies with the first correction.
+func TestMeasuredAgain(t *testing.T) {
+	const realX, realY = 0.9850, 1.0120 // what the printer makes of 1 mm
+	gives := func(c Correction) Correction {
+		fx, fy := c.factors()
+		return Correction{X: 100 * realX * fx, Y: 100 * realY * fy}
+	}
+	// Read off carelessly at first, by 0.4 mm.
+	c, err := Correction{}.Then(Correction{X: 98.9, Y: 100.8})
+	if err != nil || c != (Correction{X: 98.9, Y: 100.8}) {
+		t.Fatalf("first correction %v, %v", c, err)
+	}
+	again := gives(c)
+	if math.Abs(again.X-100) > 0.5 || math.Abs(again.X-100) < 0.3 {
+		t.Fatalf("the corrected sheet gives %v", again)
+	}
+	if c, err = c.Then(again); err != nil {
+		t.Fatal(err)
+	}
+	if last := gives(c); math.Abs(last.X-100) > 0.01 || math.Abs(last.Y-100) > 0.01 {
+		t.Errorf("corrected twice it gives %v with %v", last, c)
+	}
+	if _, err := (Correction{X: 96, Y: 100}).Then(Correction{X: 96, Y: 100}); err == nil {
+		t.Error("a printer 8 % out is believed")
+	}
+}
+
+func TestProgress(t *testing.T) {
+	var heard []string
+	o := Options{Progress: func(s string) { heard = append(heard, s) }}
+	p := garden()
+	if _, err := Files(p, compute(t, p), o, "x", []string{"pdf", "svg"}); err != nil {
+		t.Fatal(err)
+	}
+	if want := []string{"pattern, 2 sheets", "welt", "setting out", "work card", "care card", "svg"}; !slices.Equal(heard, want) {
+		t.Errorf("heard %q, want %q", heard, want)
+	}
+}
+
+func TestOptionsCheck(t *testing.T) {
+	for want, o := range map[string]Options{
+		"try 0.1 for paper":   {Trial: 99},
+		"measure again":       {Correction: Correction{X: 80}},
+		"thickness for trial": {Trial: -1},
+		"mm":                  {Paper: Paper{"x", 10, 10}},
+	} {
+		if err := o.Check(); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%+v: %v, want …%s", o, err, want)
+		}
+	}
+	if err := (Options{}).Check(); err != nil {
+		t.Error(err)
+	}
+}
