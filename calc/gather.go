@@ -9,8 +9,9 @@ import (
 
 // gather is the largest excess of the flat over the plane stitch line over
 // any stretch of the given plane length within 0..mouth, the mean of its two
-// end x, and the length of the stretch: all there is where that is less. Both lines are polylines over the same x, so the largest lies
-// where one end of the stretch is at one of their points.
+// end x, and the length of the stretch: all there is where that is less. Both
+// lines are polylines over the same x, so the largest lies where one end of the
+// stretch is at one of their points.
 func (s *sampled) gather(reach float64) (most, at, along float64) {
 	seam, flat := s.seam.Between(0, s.mouth), s.stitch.Between(0, s.mouth)
 	plane, long := arcLengths(seam), arcLengths(flat)

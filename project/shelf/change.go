@@ -115,7 +115,7 @@ func (s *Shelf) Rename(path, title string, now time.Time) (string, error) {
 		if err := p.Validate(); err != nil {
 			return path, err
 		}
-		if notices != (project.Notices{}) { // which the save would not keep
+		if notices.Comments || notices.OldFormat { // which the save would not keep
 			if err := s.copyBeside(path, stamp, now); err != nil {
 				return path, err
 			}

@@ -32,9 +32,9 @@ const (
 
 // Holds gives the holds of all projects, those put away too. Where two files tell of
 // the same hold, as a copy kept beside a project does, it is that of the one with the
-// shorter name. It is cheap enough to ask every second: it looks at the files with holds, and at the
-// others only when a folder has changed or a minute has passed. Of a large shelf it
-// reads 500 files at a call, those changed last first.
+// shorter name. It is cheap enough to ask every second: it looks at the files with
+// holds, and at the others only when a folder has changed or a minute has passed. Of
+// a large shelf it reads 500 files at a call, those changed last first.
 //
 // While one call is at work on a slow disk, another gives what is known.
 func (s *Shelf) Holds(now time.Time) []Running {

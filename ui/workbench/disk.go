@@ -72,9 +72,8 @@ func (m *Model) save() tea.Cmd {
 	return m.saving(s)
 }
 
-// saving writes one state. Before the first one a file with comments, of an older
-// format, or with marks that are not those of its outline, is put beside as it was:
-// the save would not keep it.
+// saving writes one state. Before the first one a file with comments, or of an
+// older format, is put beside as it was: the save would not keep it.
 func (m *Model) saving(s doc.Save) tea.Cmd {
 	fsys, notices, now := m.o.FS, m.o.Notices, m.now()
 	m.o.Notices = project.Notices{}
@@ -116,8 +115,6 @@ func asItWas(n project.Notices) string {
 		return "older format"
 	case n.Comments:
 		return "with comments"
-	case n.Refilled:
-		return "with other marks"
 	}
 	return ""
 }
