@@ -20,7 +20,7 @@ type column[T any] struct {
 // view is a value as the maker measures it, made from what the file holds.
 type view[T any] struct {
 	get func(T) any
-	set func(*T, any) error
+	set func(*T, any, length.Unit) error // the unit: for the error
 }
 
 // at makes a column for the value p points to.
@@ -102,7 +102,7 @@ func (c column[T]) unlessEmpty() column[T] {
 }
 
 // shownAs sets how the screens show it.
-func (c column[T]) shownAs(get func(T) any, set func(*T, any) error) column[T] {
+func (c column[T]) shownAs(get func(T) any, set func(*T, any, length.Unit) error) column[T] {
 	c.seen = &view[T]{get: get, set: set}
 	return c
 }
@@ -118,7 +118,7 @@ func field[T any](c column[T], index int, row func(*Project) *T, then func(*Proj
 	f.set = func(p *Project, v any) error {
 		t := row(p)
 		if c.seen != nil {
-			if err := c.seen.set(t, v); err != nil {
+			if err := c.seen.set(t, v, p.Units); err != nil {
 				return err
 			}
 		} else {

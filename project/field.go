@@ -45,6 +45,7 @@ type Spec struct {
 	Max     float64         // texts: the most letters
 	Above   bool            // Min itself is too little
 	Options []string        // of a choice, as in the file
+	Shown   []string        // the options as the screens say them; nil: as in the file
 	Auto    string          // what the screen says where no value is given: "centred"
 	Needed  bool            // the file must hold it: there is no default
 }
@@ -84,7 +85,8 @@ func (f Field) Set(p *Project, v any) error {
 	return nil
 }
 
-// Show gives the exact text for the edit field, without a unit.
+// Show gives the text for the screen and its edit field, without a unit. Parse
+// takes it for the value as it is, to the last digit.
 func (f Field) Show(p Project) string { return f.show(f.get(p), p.Units) }
 
 // Parse reads what was typed. The error is one line that says what would do.
@@ -99,6 +101,9 @@ func (f Field) Parse(text string, p Project) (any, error) {
 		return v, err
 	}
 	if bad, ok := f.outside(v, p.Units); ok {
+		if _, ok := v.(length.Length); ok {
+			bad.Found = quote(strings.TrimSpace(text))
+		}
 		return nil, fmt.Errorf("%s will not do: %s", bad.Found, bad.Remedy)
 	}
 	return v, nil
@@ -118,13 +123,13 @@ func (s Spec) show(v any, u length.Unit) string {
 	case nil:
 		return s.Auto
 	case length.Length:
-		return v.Exact(u)
+		return v.Short(u)
 	case float64:
 		return strconv.FormatFloat(v, 'f', -1, 64)
 	case int:
 		return strconv.Itoa(v)
 	case string:
-		return v
+		return s.word(v)
 	case time.Time:
 		if v.IsZero() {
 			return ""
@@ -190,19 +195,31 @@ func wrap[T any](v T, err error) (any, error) {
 // choose takes an option by its word or the beginning of it.
 func (s Spec) choose(text string) (string, error) {
 	low := strings.ToLower(text)
-	if i := slices.Index(s.Options, low); i >= 0 {
-		return low, nil
-	}
 	var found []string
 	for _, o := range s.Options {
-		if low != "" && strings.HasPrefix(o, low) {
+		if low == o || low == s.word(o) {
+			return o, nil
+		}
+		if low != "" && (strings.HasPrefix(o, low) || strings.HasPrefix(s.word(o), low)) {
 			found = append(found, o)
 		}
 	}
 	if len(found) == 1 {
 		return found[0], nil
 	}
-	return "", fmt.Errorf("%s is not one of them: %s", quote(text), s.offer())
+	shown := s
+	if s.Shown != nil {
+		shown.Options = s.Shown
+	}
+	return "", fmt.Errorf("%s is not one of them: %s", quote(text), shown.offer())
+}
+
+// word is an option as the screens say it.
+func (s Spec) word(option string) string {
+	if i := slices.Index(s.Options, option); i >= 0 && i < len(s.Shown) {
+		return s.Shown[i]
+	}
+	return option
 }
 
 func (s Spec) offer() string {
@@ -267,16 +284,25 @@ func (s Spec) span(lo, hi float64) string {
 	return from + strconv.FormatFloat(lo, 'f', -1, 64) + ", up to " + strconv.FormatFloat(hi, 'f', -1, 64)
 }
 
-// measure shows a length for an error: in the unit where that is short.
+// measure shows a length for an error.
 func measure(l length.Length, u length.Unit) string {
 	f := float64(l)
 	if math.IsNaN(f) || math.IsInf(f, 0) || math.Abs(f) > 1e6 || f != 0 && math.Abs(f) < 1e-6 {
 		return strconv.FormatFloat(f, 'g', -1, 64)
 	}
-	if s := l.Exact(u); u == length.Inches && len(s) <= 8 {
-		return s + " in"
+	if u == length.Inches {
+		return l.Short(u) + " in"
 	}
 	return strconv.FormatFloat(f, 'f', -1, 64) + " mm"
+}
+
+// bound shows the most or the least that will do. What has no short text in
+// inches is rounded, by math.Ceil or math.Floor, so that it will do itself.
+func bound(l length.Length, u length.Unit, round func(float64) float64) string {
+	if u == length.Inches && l.Short(u) != l.Exact(u) {
+		return strconv.FormatFloat(round(l.In()*1000)/1000, 'f', -1, 64) + " in"
+	}
+	return measure(l, u)
 }
 
 // tidy takes off what adding and dividing leave behind the ninth decimal, so

@@ -27,7 +27,13 @@ func bindScalars() []Field {
 // thenOf is what follows from a change: the marks follow the outline, and
 // while the mouth stands where the program proposed it, it follows the knife.
 func thenOf(s Spec) func(*Project) error {
-	if s.Group == "outline" {
+	switch {
+	case s.Key == "knife.outline.front":
+		return func(p *Project) error {
+			p.giveFront()
+			return p.refill()
+		}
+	case s.Group == "outline":
 		return (*Project).refill
 	}
 	return nil
@@ -72,7 +78,8 @@ var customer = []column[Project]{
 var outline = []column[Project]{
 	choiceAt(Spec{Key: "knife.back", Group: "knife", Name: "back", Hint: "sharp where a swedge, a second edge or a hook would cut the fold"},
 		func(p *Project) *knife.Back { return &p.Knife.Back }, knife.Blunt, knife.Sharp),
-	choiceAt(Spec{Key: "knife.source", Group: "outline", Name: "marks from", Hint: "outline: filled from the figures below; stations: as you measured them"},
+	choiceAt(Spec{Key: "knife.source", Group: "outline", Name: "marks from", Hint: "outline: filled from the figures below; measured: as you typed them at each mark",
+		Shown: []string{"measured", "outline"}},
 		func(p *Project) *Source { return &p.Source }, FromStations, FromOutline),
 	choiceAt(outlined("point", "point", "the shape of the blade's point"),
 		func(p *Project) *knife.Point { return &p.Outline.Point }, knife.Points...),
@@ -86,11 +93,11 @@ var outline = []column[Project]{
 		func(p *Project) *length.Length { return &p.Outline.Grind }),
 	choiceAt(outlined("front", "front of the handle", "what stands between blade and handle"),
 		func(p *Project) *knife.Front { return &p.Outline.Front }, knife.Fronts...),
-	outlineLength("front_length", "front, length", "along the knife; without bolster or guard it does not count", length.Calliper, 0, 100, 12,
+	outlineLength("front_length", "front length", "along the knife", length.Calliper, 0, 100, 12,
 		func(p *Project) *length.Length { return &p.Outline.FrontLength }),
-	outlineLength("front_depth", "front, depth", "back to belly of the bolster or guard", length.Calliper, 0, 200, 31,
+	outlineLength("front_depth", "front depth", "back to belly of the bolster or guard", length.Calliper, 0, 200, 31,
 		func(p *Project) *length.Length { return &p.Outline.FrontDepth }),
-	outlineLength("front_thick", "front, thickness", "across the bolster or guard", length.Calliper, 0, 80, 17,
+	outlineLength("front_thick", "front thickness", "across the bolster or guard", length.Calliper, 0, 80, 17,
 		func(p *Project) *length.Length { return &p.Outline.FrontThick }),
 	outlineLength("handle", "handle length", "behind the bolster or guard", length.Ruler, 20, 500, 110,
 		func(p *Project) *length.Length { return &p.Outline.Handle }),

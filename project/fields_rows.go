@@ -1,7 +1,7 @@
 package project
 
 import (
-	"fmt"
+	"math"
 	"slices"
 	"time"
 
@@ -25,6 +25,9 @@ func stationLength(key, name, hint string, fine length.Fineness, hi float64, def
 
 var none = length.Length(0)
 
+// deepest is how far from the rule an edge may lie, mm.
+const deepest = 500
+
 // marks are the columns of the table of marks. The file holds places from the
 // rule; the screens show what the calliper reads.
 var marks = []column[knife.Station]{
@@ -33,7 +36,7 @@ var marks = []column[knife.Station]{
 	stationLength("top", "gap", "rule to spine with a small square; 0 where it touches", length.Ruler, 300, none,
 		func(s *knife.Station) *length.Length { return &s.Top }).shownAs(
 		func(s knife.Station) any { return s.Top }, setGap),
-	stationLength("bottom", "depth", "spine to edge with the calliper, square across", length.Calliper, 500, nil,
+	stationLength("bottom", "depth", "spine to edge with the calliper, square across", length.Calliper, deepest, nil,
 		func(s *knife.Station) *length.Length { return &s.Bottom }).shownAs(
 		func(s knife.Station) any { return tidy(s.Depth()) }, setDepth),
 	stationLength("thick", "thickness", "across at the fattest, with the calliper", length.Calliper, 100, nil,
@@ -67,7 +70,7 @@ func (c column[T]) only(written func(T) bool) column[T] {
 }
 
 // setGap moves the mark away from the rule; its depth stays.
-func setGap(s *knife.Station, v any) error {
+func setGap(s *knife.Station, v any, _ length.Unit) error {
 	depth := s.Depth()
 	s.Top = v.(length.Length)
 	s.Bottom = tidy(s.Top + depth)
@@ -75,10 +78,10 @@ func setGap(s *knife.Station, v any) error {
 }
 
 // setDepth keeps the gap and the grind height; a full grind stays full.
-func setDepth(s *knife.Station, v any) error {
+func setDepth(s *knife.Station, v any, u length.Unit) error {
 	height, depth := length.Length(s.Bevel)*s.Depth(), v.(length.Length)
-	if depth < 0 {
-		return Problem{Key: "knife.station.bottom", Index: -1, Found: measure(depth, length.Millimetres), Remedy: "give a depth of 0 or more"}
+	if most := deepest - s.Top; depth < 0 || depth > most {
+		return Problem{Key: "knife.station.bottom", Index: -1, Found: measure(depth, u), Remedy: "give 0, up to " + bound(most, u, math.Floor)}
 	}
 	s.Bottom = tidy(s.Top + depth)
 	if s.Bevel < 1 && depth > 0 {
@@ -88,15 +91,15 @@ func setDepth(s *knife.Station, v any) error {
 }
 
 // setGrind sets the grind height; none given is a full grind.
-func setGrind(s *knife.Station, v any) error {
+func setGrind(s *knife.Station, v any, u length.Unit) error {
 	h, given := v.(length.Length)
 	depth := tidy(s.Depth())
 	switch {
 	case !given:
 		s.Bevel = 1
 	case h < 0 || h > depth:
-		return Problem{Key: "knife.station.bevel", Index: -1, Found: measure(h, length.Millimetres),
-			Remedy: fmt.Sprintf("give 0 up to the depth there, %s", measure(depth, length.Millimetres))}
+		return Problem{Key: "knife.station.bevel", Index: -1, Found: measure(h, u),
+			Remedy: "give 0 up to the depth there, " + bound(depth, u, math.Floor)}
 	case depth == 0:
 		s.Bevel = 1
 	default:
@@ -146,7 +149,7 @@ var fits = []column[Fit]{
 		func(f *Fit) *length.Length { return &f.By }),
 	fitLength("reach", "reach", "how far it runs out to either side", Spec{Max: longestKnife, Above: true}, length.Length(20),
 		func(f *Fit) *length.Length { return &f.Reach }),
-	at(Spec{Key: "fit.with", Group: "fits", Name: "folded in", Kind: Choice, Options: folded, Hint: "what the trial was folded from"},
+	at(Spec{Key: "fit.with", Group: "fits", Name: "stock", Kind: Choice, Options: folded, Hint: "what the trial was folded from"},
 		folded[1], func(f *Fit) *string { return &f.With }),
 	at(Spec{Key: "fit.note", Group: "fits", Name: "note", Kind: Text, Max: longestLine, Hint: "what you saw"},
 		"", func(f *Fit) *string { return &f.Note }).unlessEmpty(),

@@ -1,6 +1,7 @@
 package project
 
 import (
+	"math"
 	"time"
 
 	"chape/calc"
@@ -52,7 +53,7 @@ var sheath = []column[Project]{
 		func(s *calc.Sheath) *length.Length { return &s.Margin }),
 	sheathLength("sanding", "for sanding", "cut oversize by this, sanded flush later", length.Ruler, 0, 20, 1.5,
 		func(s *calc.Sheath) *length.Length { return &s.Sanding }),
-	sheathLength("blend", "smallest hollow", "the drum that fits the tightest hollow of the cut line: its diameter", length.Ruler, 0, 1000, 60,
+	sheathLength("blend", "smallest hollow", "the drum that fits the tightest hollow of the cut line: its diameter", length.Ruler, 0, widestBlend, 60,
 		func(s *calc.Sheath) *length.Length { return &s.Blend }).shownAs(drum, setDrum),
 	sheathLength("ease", "ease", "added to each half where the knife goes in too tight", length.Calliper, -10, 30, 0,
 		func(s *calc.Sheath) *length.Length { return &s.Ease }),
@@ -67,14 +68,21 @@ var sheath = []column[Project]{
 		func(s *calc.Sheath) *length.Length { return &s.Drain }),
 }
 
+// widestBlend is the largest radius that hollows are rounded by, mm.
+const widestBlend = 1000
+
 // drum is the diameter of the tightest hollow of the cut line, which the
 // sanding drum must go into: twice the blend less what lies outside the line.
 func drum(p Project) any {
 	return tidy(2 * (p.Sheath.Blend - p.Sheath.Margin - p.Sheath.Sanding))
 }
 
-func setDrum(p *Project, v any) error {
-	p.Sheath.Blend = tidy(v.(length.Length)/2 + p.Sheath.Margin + p.Sheath.Sanding)
+func setDrum(p *Project, v any, u length.Unit) error {
+	outside, d := p.Sheath.Margin+p.Sheath.Sanding, v.(length.Length)
+	if most := 2 * (widestBlend - outside); d <= 0 || d > most {
+		return Problem{Key: "sheath.blend", Index: -1, Found: measure(d, u), Remedy: "give more than 0, up to " + bound(most, u, math.Floor)}
+	}
+	p.Sheath.Blend = tidy(d/2 + outside)
 	return nil
 }
 

@@ -149,9 +149,12 @@ func plainText(s string) string {
 
 // ParseSpan reads a length of time as people type it: "15 min", "1 h 30 min", "1h30m",
 // "2 d", "40 s", "0". A bare number other than 0 has no meaning.
-func ParseSpan(text string) (time.Duration, error) {
+func ParseSpan(text string) (time.Duration, error) { return parseSpanIn(text, text) }
+
+// parseSpanIn reads a part of what was typed; an error quotes all of it.
+func parseSpanIn(text, typed string) (time.Duration, error) {
 	bad := func() (time.Duration, error) {
-		return 0, fmt.Errorf("%q is not a length of time: try 15 min, 2 h, 1 h 30 min or 2 d", text)
+		return 0, fmt.Errorf("%s is not a length of time: try 15 min, 2 h, 1 h 30 min or 2 d", quote(typed))
 	}
 	rest := strings.ToLower(strings.Join(strings.Fields(text), ""))
 	if rest == "0" {
@@ -159,6 +162,9 @@ func ParseSpan(text string) (time.Duration, error) {
 	}
 	if rest == "" {
 		return bad()
+	}
+	if _, err := parseDecimal(rest); err == nil {
+		return 0, fmt.Errorf("%s has no unit: give the unit, as in 15 min, 2 h", quote(typed))
 	}
 	var sum time.Duration
 	for rest != "" {
@@ -176,7 +182,7 @@ func ParseSpan(text string) (time.Duration, error) {
 			return bad()
 		}
 		if number*float64(unit) > float64(MaxHold-sum) {
-			return 0, fmt.Errorf("%q is too long: give at most 366 d", text)
+			return 0, fmt.Errorf("%s is too long: give at most 366 d", quote(typed))
 		}
 		sum += time.Duration(number * float64(unit)).Round(time.Second)
 		rest = rest[n+end:]
@@ -187,18 +193,22 @@ func ParseSpan(text string) (time.Duration, error) {
 // ParseWindow reads hold times as people type them: "2 h", "24-48 h", "10 min - 1 h".
 // The second time is 'look by'; "0" is no hold.
 func ParseWindow(text string) (hold, latest time.Duration, err error) {
-	first, second, window := strings.Cut(strings.ReplaceAll(text, "–", "-"), "-")
+	plain := strings.NewReplacer("–", "-", "−", "-").Replace(text)
+	first, second, window := strings.Cut(plain, "-")
 	if !window {
 		hold, err = ParseSpan(text)
 		return hold, 0, err
 	}
-	if latest, err = ParseSpan(second); err != nil {
+	if strings.TrimSpace(first) == "" {
+		return 0, 0, fmt.Errorf("%s is less than nothing: try 15 min, 2 h or 24-48 h", quote(text))
+	}
+	if latest, err = parseSpanIn(second, text); err != nil {
 		return 0, 0, err
 	}
 	if !strings.ContainsFunc(first, unicode.IsLetter) { // "24-48 h": the unit is said once
 		first += strings.TrimLeftFunc(second, func(r rune) bool { return !unicode.IsLetter(r) })
 	}
-	if hold, err = ParseSpan(first); err != nil {
+	if hold, err = parseSpanIn(first, text); err != nil {
 		return 0, 0, err
 	}
 	return hold, latest, checkHold(hold, latest)

@@ -70,7 +70,20 @@ func TestParseWindow(t *testing.T) {
 			t.Errorf("ParseWindow(WindowText(%v, %v)) = %v, %v, %v", hold, latest, again, last, err)
 		}
 	}
-	for _, text := range []string{"", "-", "2 h - 1 h", "2-", "1-2", "1 h-2 h-3 h"} {
+	for text, want := range map[string]string{
+		"-5":      `"-5" is less than nothing: try 15 min, 2 h or 24-48 h`,
+		"−5 h":    `"−5 h" is less than nothing: try 15 min, 2 h or 24-48 h`,
+		"10000":   `"10000" has no unit: give the unit, as in 15 min, 2 h`,
+		"1,5":     `"1,5" has no unit: give the unit, as in 15 min, 2 h`,
+		"1-2":     `"1-2" has no unit: give the unit, as in 15 min, 2 h`,
+		"1 x-2 h": `"1 x-2 h" is not a length of time: try 15 min, 2 h, 1 h 30 min or 2 d`,
+		"400 d":   `"400 d" is too long: give at most 366 d`,
+	} {
+		if _, _, err := ParseWindow(text); err == nil || err.Error() != want {
+			t.Errorf("ParseWindow(%q): %v, want %s", text, err, want)
+		}
+	}
+	for _, text := range []string{"", "-", "2 h - 1 h", "2-", "1 h-2 h-3 h"} {
 		if _, _, err := ParseWindow(text); err == nil {
 			t.Errorf("ParseWindow(%q): want an error", text)
 		}

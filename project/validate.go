@@ -3,6 +3,7 @@ package project
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"chape/calc/knife"
 	"chape/calc/length"
@@ -98,7 +99,9 @@ func misfit(err error, u length.Unit) Problem {
 	if !errors.As(err, &m) {
 		return Problem{Key: "knife.outline", Index: -1, Found: err.Error(), Remedy: "change the outline"}
 	}
-	return Problem{Key: "knife.outline." + m.Key, Index: -1, Found: measure(m.Value, u), Remedy: m.Remedy}
+	return Problem{Key: "knife.outline." + m.Key, Index: -1, Found: measure(m.Value, u), Remedy: m.Remedy(
+		func(l length.Length) string { return bound(l, u, math.Ceil) },
+		func(l length.Length) string { return bound(l, u, math.Floor) })}
 }
 
 // leastApart is how far apart two marks stand that do not make a step, mm.
@@ -132,7 +135,7 @@ func (c *checker) marks(s []knife.Station) {
 		case apart == 0:
 			run = 1
 		case apart < leastApart:
-			c.add(at, i, c.say(m.At), "keep marks 0.05 mm or more apart, or make a step of two at one place")
+			c.add(at, i, c.say(m.At), "keep marks "+bound(leastApart, c.units, math.Ceil)+" or more apart, or make a step of two at one place")
 		default:
 			run++
 		}

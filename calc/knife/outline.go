@@ -83,14 +83,25 @@ type Outline struct {
 
 // Misfit is a dimension of an outline from which no marks can be made.
 type Misfit struct {
-	Key    string // as in the project file: "blade", "front_depth"
-	Value  length.Length
-	Remedy string
+	Key   string // as in the project file: "blade", "front_depth"
+	Value length.Length
+	Least length.Length
+	Most  length.Length // of a grind: the blade's depth; 0: there is no such bound
 }
 
 // Error names the dimension, its value in mm and what would do.
 func (m *Misfit) Error() string {
-	return fmt.Sprintf("%s: found %v mm: %s", m.Key, float64(m.Value), m.Remedy)
+	mm := func(l length.Length) string { return fmt.Sprintf("%v mm", float64(l)) }
+	return fmt.Sprintf("%s: found %s: %s", m.Key, mm(m.Value), m.Remedy(mm, mm))
+}
+
+// Remedy says what would do. The bounds are written by least and most, so that
+// they come in the maker's unit and rounding does not put them out of bounds.
+func (m *Misfit) Remedy(least, most func(length.Length) string) string {
+	if m.Most > 0 {
+		return "give at most the blade's depth, " + most(m.Most) + ", or 0 for a full grind"
+	}
+	return "give " + least(m.Least) + " or more"
 }
 
 // The smallest dimensions from which marks come out in order, mm.
@@ -126,11 +137,11 @@ func (o Outline) Validate() error {
 	}
 	for _, c := range checks {
 		if c.on && !(c.value >= c.least && c.value <= 1e5) { // a NaN too
-			return &Misfit{c.key, c.value, fmt.Sprintf("give %v mm or more", float64(c.least))}
+			return &Misfit{Key: c.key, Value: c.value, Least: c.least}
 		}
 	}
 	if o.Grind > o.Depth {
-		return &Misfit{"grind", o.Grind, fmt.Sprintf("give at most the blade's depth, %v mm, or 0 for a full grind", float64(o.Depth))}
+		return &Misfit{Key: "grind", Value: o.Grind, Most: o.Depth}
 	}
 	return nil
 }

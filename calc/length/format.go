@@ -69,6 +69,33 @@ func (l Length) Exact(u Unit) string {
 	return strconv.FormatFloat(l.In(), 'f', -1, 64)
 }
 
+// near64th is how far from a 64th of an inch a length is still shown as one: a
+// calliper shows no more.
+const near64th = 0.05 * Millimetre
+
+// Short shows l without its unit in at most four decimals, for a screen. Inches
+// typed so are shown as they were typed; others, which came from millimetres,
+// as the nearest 64th where that is within 0.05 mm. Only what would round to
+// nothing has more decimals.
+func (l Length) Short(u Unit) string {
+	exact := l.Exact(u)
+	_, part, _ := strings.Cut(exact, ".")
+	if len(part) <= 4 {
+		return exact
+	}
+	if u == Inches {
+		n := math.Round(l.In() * 64)
+		if n != 0 && math.Abs(float64(Length(n/64)*Inch-l)) <= float64(near64th) {
+			return fraction(n, 64)
+		}
+	}
+	s := strings.TrimRight(strconv.FormatFloat(float64(l/u.size()), 'f', 4, 64), "0")
+	if s = strings.TrimSuffix(s, "."); s == "0" || s == "-0" {
+		return exact
+	}
+	return s
+}
+
 // roundUp rounds to a whole number, halves away from zero. A figure that is
 // a half but for its last bits (12.525/0.05 is 250.49999999999997) counts
 // as one. There is no negative zero.

@@ -149,3 +149,34 @@ func FuzzExact(f *testing.F) {
 		}
 	})
 }
+
+func TestShort(t *testing.T) {
+	for _, c := range []struct {
+		l    Length
+		u    Unit
+		want string
+	}{
+		{7.5, Millimetres, "7.5"}, {3.175, Millimetres, "3.175"}, {Inch / 64, Millimetres, "0.3969"}, {25.4 / 3, Millimetres, "8.4667"},
+		{0, Inches, "0"}, {1e-7, Inches, "0.000000003937007874015748"},
+		{7.5, Inches, "19/64"},            // 0.29528: 0.04 mm off
+		{3.2, Inches, "1/8"},              // 0.12598
+		{0.8, Inches, "1/32"},             // 0.03150
+		{20, Inches, "0.7874"},            // 0.15 mm from a 64th
+		{-3.2, Inches, "-1/8"},            //
+		{0.03, Inches, "0.0012"},          // no 64th of nothing
+		{0.3135 * Inch, Inches, "0.3135"}, // as typed
+		{1.375 * Inch, Inches, "1 3/8"},   //
+	} {
+		if got := c.l.Short(c.u); got != c.want {
+			t.Errorf("Length(%v).Short(%v) = %q, want %q", float64(c.l), c.u, got, c.want)
+		}
+	}
+	for mm := Length(-60); mm < 60; mm += 0.007 { // never further from the truth than a calliper shows
+		for _, u := range []Unit{Millimetres, Inches} {
+			got, err := Parse(mm.Short(u), u)
+			if err != nil || math.Abs(float64(got-mm)) > 0.05 {
+				t.Fatalf("Length(%v).Short(%v) = %q, which is %v (%v)", float64(mm), u, mm.Short(u), got, err)
+			}
+		}
+	}
+}
