@@ -22,8 +22,8 @@ var printVerb = verb{
   --half           one half only, to be marked and flipped
   --flesh          as it lies flesh side up; grain side up, if it is not given
   --trial T        a pattern for trial stock of that thickness, not for leather
-  --measured X,Y   what the two 100 mm measured on a sheet printed without a correction,
-                   in mm; kept in your settings, and 100,100 takes it back
+  --measured X,Y   what the two 100 mm measured on a sheet of the last print, in mm; kept
+                   in your settings, as [printer], on top of what was measured before
   --force          replace files that chape did not write
 
 Print at 100 %, and check with your dividers before you cut.`,
@@ -55,7 +55,7 @@ func runPrint(w World, v verb, args []string) error {
 		}
 	}
 	if *measured != "" {
-		if o.Correction, err = correction(*measured); err != nil {
+		if o.Correction, err = correction(set.Printer, *measured); err != nil {
 			return misuse("%v", err)
 		}
 	}
@@ -73,7 +73,7 @@ func runPrint(w World, v verb, args []string) error {
 	if err := set.keepPrinter(o.Correction); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(w.Out, "what the sheet measured is kept in %s, for all that is printed from now on\n", term.Plain(set.path))
+	_, err = fmt.Fprintf(w.Out, "from now on corrected for a printer that gives %v mm for 100 × 100 mm: kept in %s\n", o.Correction, term.Plain(set.path))
 	return err
 }
 
@@ -85,8 +85,9 @@ func split(kinds string) []string {
 	return list
 }
 
-// correction reads what the two distances of 100 mm measured.
-func correction(text string) (print.Correction, error) {
+// correction reads what the two distances of 100 mm measured on a sheet that was
+// printed with the correction before.
+func correction(before print.Correction, text string) (print.Correction, error) {
 	x, y, ok := strings.Cut(text, ",")
 	across, err1 := length.Parse(x, length.Millimetres)
 	along, err2 := length.Parse(y, length.Millimetres)
@@ -94,7 +95,10 @@ func correction(text string) (print.Correction, error) {
 		return print.Correction{}, fmt.Errorf("%q is not two measurements: try --measured 99.5,100.2", text)
 	}
 	c := print.Correction{X: across.MM(), Y: along.MM()}
-	return c, c.Check()
+	if err := c.Check(); err != nil {
+		return print.Correction{}, err
+	}
+	return before.Then(c)
 }
 
 func printFile(w io.Writer, set settings, path, dir string, kinds []string, o print.Options, force bool) error {
