@@ -148,7 +148,9 @@ func checkHold(hold, latest time.Duration) error {
 
 // Hold is one that has been started and not ticked yet, of any project.
 type Hold struct {
-	Project string // as the caller knows it
+	Project string // its name, as the caller shows it
+	Key     string // what the caller knows it by whatever its name, such as its file's path; "": the name
+	PutAway bool   // it is off the shelf: its holds come last
 	Step    int    // its place in the project's list
 	Title   string
 	Short   string
@@ -172,6 +174,9 @@ func Holds(p Project, name string) []Hold {
 	}
 	return out
 }
+
+// key is what tells the hold's project from others.
+func (h Hold) key() string { return cmp.Or(h.Key, h.Project) }
 
 // State returns where the hold stands at now.
 func (h Hold) State(now time.Time) HoldState {

@@ -34,25 +34,44 @@ const keepSeen = 24 * time.Hour
 // Watch tells once about each hold that falls due, whatever the clock does.
 // The zero value is ready; the first look reports everything that is due by then.
 //
-// A time is known by its project, the start of the hold and itself, so that a renamed
-// or moved step is not announced again and an extended hold is. When the clock is set
+// A time is known by its project's key, the start of the hold and itself, so that a
+// renamed project, a renamed or moved step is not announced again and an extended hold
+// is. When the clock is set
 // back over an announced time, it is announced again only if nobody saw
 // the clock reach it (it was passed in a leap): then it was the leap that was wrong.
 type Watch struct {
-	seen map[seenKey]seenMark
-	last time.Time
+	seen  map[seenKey]seenMark
+	last  time.Time
+	began time.Time
+}
+
+// Began tells when the watch began, by the wall clock. What was reached before that is
+// told as Meanwhile, however late its hold comes to be known: the files of a large
+// shelf take more than one look.
+func (w *Watch) Began(t time.Time) { w.began = t.Round(0) }
+
+// Moved tells that the project known by one key is known by another from now on, as
+// when it gets its first file: nothing of it is announced again for that.
+func (w *Watch) Moved(from, to string) {
+	for key, mark := range w.seen {
+		if key.project == from {
+			delete(w.seen, key)
+			key.project = to
+			w.seen[key] = mark
+		}
+	}
 }
 
 type seenKey struct {
 	project     string
 	started, at int64 // instants, whatever their zone
 	kind        EventKind
-	twin        int // several holds with the same times in one project
+	twin        int // from 1: several holds with the same times in one project
 }
 
 type seenMark struct {
 	at    time.Time
-	leapt bool // passed in a leap
+	leapt bool // nobody saw the clock reach it
 }
 
 // Observe compares the holds with the clock and returns what happened, in
@@ -64,28 +83,32 @@ func (w *Watch) Observe(holds []Hold, now time.Time) []Event {
 	}
 	first := w.last.IsZero()
 	leapt := first || now.Sub(w.last) >= leap
+	if now.Before(w.began) { // the clock was set back: from here on it is watched again
+		w.began = now
+	}
 	w.rearm(now)
 
 	var events []Event
-	present := map[seenKey]bool{}
+	twins := map[seenKey]int{}
 	note := func(h Hold, kind EventKind, at time.Time) {
-		key := seenKey{project: h.Project, started: h.Started.Unix(), at: at.Unix(), kind: kind}
-		for present[key] {
-			key.twin++
-		}
-		present[key] = true
+		key := seenKey{project: h.key(), started: h.Started.Unix(), at: at.Unix(), kind: kind}
+		twins[key]++
+		key.twin = twins[key]
 		if _, known := w.seen[key]; known || at.IsZero() || now.Before(at) {
 			return
 		}
-		w.seen[key] = seenMark{at, leapt}
-		events = append(events, Event{h, kind, at, leapt && now.Sub(at) >= time.Second})
+		unseen := leapt || at.Before(w.began)
+		w.seen[key] = seenMark{at, unseen}
+		events = append(events, Event{h, kind, at, unseen && now.Sub(at) >= time.Second})
 	}
 	for _, h := range holds {
 		note(h, FallsDue, h.Due)
 		note(h, GoesLate, h.LookBy)
 	}
 	maps.DeleteFunc(w.seen, func(k seenKey, m seenMark) bool {
-		return !present[k] && now.Sub(m.at) > keepSeen
+		twin := k.twin
+		k.twin = 0
+		return twins[k] < twin && now.Sub(m.at) > keepSeen
 	})
 	w.last = now
 	slices.SortStableFunc(events, func(a, b Event) int { return a.At.Compare(b.At) })

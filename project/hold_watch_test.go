@@ -108,6 +108,45 @@ func TestWatchExtendedRenamedMoved(t *testing.T) {
 	w.want("extended", w.pass(20*time.Minute), 1)
 }
 
+// A project is known by its key: another title is not another project.
+func TestWatchProjectRenamed(t *testing.T) {
+	w := newWatched(t, noon)
+	w.holds[0].Key = "/shelf/a.toml"
+	w.want("due", w.pass(time.Hour), 1)
+	w.holds[0].Project = "another title"
+	w.want("renamed", w.pass(time.Minute), 0)
+	w.holds[0].Key = "/shelf/b.toml"
+	w.watch.Moved("/shelf/a.toml", "/shelf/b.toml")
+	w.want("moved", w.pass(time.Minute), 0)
+	w.holds[0].Key = "/shelf/c.toml"
+	w.want("another project with the same times", w.pass(time.Minute), 1)
+}
+
+// Holds that come to be known a while after the start fell due before it all the same.
+func TestWatchBegan(t *testing.T) {
+	w := newWatched(t, noon.Add(3*time.Hour))
+	held := w.holds
+	w.holds = nil
+	w.watch.Began(w.now)
+	w.want("nothing known yet", w.pass(5*time.Second), 0)
+	w.holds = append(held, Hold{Project: "b", Started: noon, Due: w.now.Add(time.Second)})
+	events := w.pass(2 * time.Second)
+	w.want("known now", events, 2)
+	if len(events) == 2 && (!events[0].Meanwhile || events[1].Meanwhile) {
+		t.Errorf("meanwhile %v and %v, want only what was due at the start", events[0].Meanwhile, events[1].Meanwhile)
+	}
+	w.want("after", w.pass(time.Hour), 0)
+
+	// The clock is set back to before the start: what is reached then, was watched.
+	w.holds = []Hold{{Project: "c", Started: noon, Due: noon.Add(2 * time.Hour)}}
+	w.want("set back", w.set(noon.Add(time.Hour)), 0)
+	events = w.pass(time.Hour)
+	w.want("reached", events, 1)
+	if len(events) == 1 && events[0].Meanwhile {
+		t.Error("said to have been meanwhile though it was watched")
+	}
+}
+
 func TestWatchTwinsAndLookBy(t *testing.T) {
 	w := newWatched(t, noon)
 	w.holds[0].LookBy = noon.Add(2 * time.Hour)
@@ -138,6 +177,18 @@ func BenchmarkWatchThousandHolds(b *testing.B) {
 	holds := make([]Hold, 1000)
 	for i := range holds {
 		holds[i] = Hold{Project: "a", Started: noon.Add(time.Duration(i) * time.Second), Due: noon.Add(24 * time.Hour)}
+	}
+	for i := range b.N {
+		w.Observe(holds, noon.Add(time.Duration(i)*time.Second))
+	}
+}
+
+// As many holds as a shelf may have, all of the same times.
+func BenchmarkWatchTwins(b *testing.B) {
+	var w Watch
+	holds := make([]Hold, 10_000)
+	for i := range holds {
+		holds[i] = Hold{Project: "a", Started: noon, Due: noon.Add(24 * time.Hour)}
 	}
 	for i := range b.N {
 		w.Observe(holds, noon.Add(time.Duration(i)*time.Second))
