@@ -4,6 +4,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"runtime/debug"
 
@@ -24,6 +25,9 @@ func run(args []string) error {
 		Out: os.Stdout, Err: os.Stderr,
 		Version: version(),
 		Open:    command.Workbench,
+	}
+	if term.IsTerminal(os.Stderr.Fd()) {
+		w.Progress = func(what string) { fmt.Fprintln(os.Stderr, chapeterm.Plain(what)+"…") }
 	}
 	if term.IsTerminal(os.Stdout.Fd()) {
 		w.Ring = chapeterm.NewWriter(os.Stdout, true).Bell

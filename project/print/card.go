@@ -15,7 +15,7 @@ func (j *job) workCard() []page {
 	u := j.p.Units
 	f.para(joined(j.title(), report.Worn(j.p), forWhom(j.p.Customer.Name)), 2.7, 0)
 	f.heading("figures")
-	f.figures(report.Figures(j.p, j.plan, u))
+	f.figures(report.Figures(j.p, j.plan, u, j.o.Offcut))
 	if warns := report.Checks(j.plan, calc.Note, u); len(warns) > 0 {
 		f.heading("look at this before you cut")
 		for _, s := range warns {

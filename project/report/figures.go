@@ -24,8 +24,9 @@ type Figure struct {
 
 // Figures gives what a maker sets dividers, drill and thread by, in unit u.
 // Figures taken off with a ruler are shown to 0.5 mm or 1/32 in, those taken
-// off with dividers or a calliper to 0.05 mm or 1/64 in.
-func Figures(p project.Project, plan *calc.Plan, u length.Unit) []Figure {
+// off with dividers or a calliper to 0.05 mm or 1/64 in. offcut is the share of
+// leather bought on top of what is used.
+func Figures(p project.Project, plan *calc.Plan, u length.Unit, offcut float64) []Figure {
 	s := plan.Stitch
 	out := []Figure{
 		{Name: "stitches", Value: strconv.Itoa(s.Stitches), Note: fmt.Sprintf("%d holes", s.Holes)},
@@ -41,7 +42,8 @@ func Figures(p project.Project, plan *calc.Plan, u length.Unit) []Figure {
 	if plan.Loop.Rows > 0 {
 		out = append(out, ruler("thread for the loop", plan.Loop.Thread, u, ""))
 	}
-	return append(out, leather(p, plan, u)...)
+	out = append(out, Leather(plan, u, offcut)...)
+	return append(out, parts(p, plan, u)...)
 }
 
 // dividerNote gives inch makers the setting as a calliper shows it: a 64th is
@@ -54,14 +56,28 @@ func dividerNote(walk float64, u length.Unit) string {
 	return fmt.Sprintf("exactly %.3f in, %.2f mm; %s", length.Length(walk).In(), walk, how)
 }
 
-// leather gives the figures of what is cut.
-func leather(p project.Project, plan *calc.Plan, u length.Unit) []Figure {
+// Leather is what a sheath takes of it: the area used, the area to buy with a
+// share for offcuts, and the smallest piece that the body with its tab is cut from.
+// Screens, page and cards all use these words.
+func Leather(plan *calc.Plan, u length.Unit, offcut float64) []Figure {
+	b, c := plan.Body, plan.Cost(calc.Rates{Offcut: offcut}, 0)
+	used := "body and welt"
+	if b.TabLength > 0 {
+		used = "body, tab and welt"
+	}
+	return []Figure{
+		area("leather used", c.LeatherArea, u, used),
+		area("leather to buy", c.ToBuy, u, fmt.Sprintf("with %.0f %% for offcuts", 100*offcut)),
+		ruler("smallest piece, long", b.Length+b.TabLength, u, ""),
+		ruler("smallest piece, wide", b.Width, u, "both halves, fold in the middle"),
+	}
+}
+
+// parts gives the figures of what is cut.
+func parts(p project.Project, plan *calc.Plan, u length.Unit) []Figure {
 	b := plan.Body
-	area := length.Area(b.AreaWithTab).Format(u) + " of leather"
 	out := []Figure{
 		calliper("leather, body", p.Sheath.Leather.MM(), u, "thickness"),
-		ruler("leather to buy, long", b.Length+b.TabLength, u, area),
-		ruler("leather to buy, wide", b.Width, u, "both halves, fold in the middle"),
 		calliper("welt, all plies", plan.Welt.Thickness, u, plies(plan.Welt, u)),
 		calliper("added for the bend, a half", b.Bend, u, ""),
 	}
@@ -74,6 +90,11 @@ func leather(p project.Project, plan *calc.Plan, u length.Unit) []Figure {
 
 func ruler(name string, mm float64, u length.Unit, note string) Figure {
 	return Figure{name, length.Length(mm).Figure(u, length.Ruler), u.String(), note}
+}
+
+func area(name string, mm2 float64, u length.Unit, note string) Figure {
+	value, unit, _ := strings.Cut(length.Area(mm2).Format(u), " ")
+	return Figure{name, value, unit, note}
 }
 
 func calliper(name string, mm float64, u length.Unit, note string) Figure {

@@ -17,8 +17,8 @@ const pageWidth = 80
 
 // Page is the plan on a plain page, in unit u: enough to mark the leather
 // with a ruler and dividers alone. Lines are at most 80 columns wide and end
-// in a newline each.
-func Page(p project.Project, plan *calc.Plan, u length.Unit) string {
+// in a newline each. offcut is as for Figures.
+func Page(p project.Project, plan *calc.Plan, u length.Unit, offcut float64) string {
 	var b page
 	b.wrap("", orUnnamed(p.Title))
 	b.wrap("", fmt.Sprintf("revision %d, %s", p.Revision, Worn(p)))
@@ -26,7 +26,7 @@ func Page(p project.Project, plan *calc.Plan, u length.Unit) string {
 		b.wrap("", "for "+p.Customer.Name)
 	}
 	b.heading("figures")
-	b.figures(Figures(p, plan, u))
+	b.figures(Figures(p, plan, u, offcut))
 	b.table(HalfWidths(plan, u), 1)
 	b.table(TenthHoles(plan, u), 1)
 	for _, s := range Dividers() {
@@ -101,18 +101,19 @@ func plain(s string) string {
 
 // figures writes names, figures aligned on the decimal point, units, notes.
 func (b *page) figures(fs []Figure) {
-	name, whole, part := 0, 0, 0
+	name, whole, part, unit := 0, 0, 0, 0
 	for _, f := range fs {
 		w, r := SplitFigure(f.Value)
 		name, whole, part = max(name, len(f.Name)), max(whole, len(w)), max(part, len(r))
+		unit = max(unit, ansi.StringWidth(f.Unit))
 	}
 	for _, f := range fs {
 		w, r := SplitFigure(f.Value)
-		head := fmt.Sprintf("  %-*s  %*s%-*s %-2s", name, f.Name, whole, w, part, r, f.Unit)
-		note := strings.Split(ansi.Wrap(f.Note, pageWidth-len(head)-2, ""), "\n")
+		head := fmt.Sprintf("  %-*s  %*s%-*s %-*s", name, f.Name, whole, w, part, r, unit, f.Unit)
+		note := strings.Split(ansi.Wrap(f.Note, pageWidth-ansi.StringWidth(head)-2, ""), "\n")
 		b.line(head + "  " + note[0])
 		for _, n := range note[1:] {
-			b.line(strings.Repeat(" ", len(head)+2) + n)
+			b.line(strings.Repeat(" ", ansi.StringWidth(head)+2) + n)
 		}
 	}
 }

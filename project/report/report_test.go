@@ -167,7 +167,7 @@ func TestPageWidth(t *testing.T) {
 	long.Steps[0].Title = strings.Repeat("x", 200)
 	for _, p := range []project.Project{bar(), long} {
 		for _, u := range []length.Unit{length.Millimetres, length.Inches} {
-			page := Page(p, compute(t, p), u)
+			page := Page(p, compute(t, p), u, 0.25)
 			if p.Title == bar().Title && strings.Contains(page, "…") {
 				t.Errorf("%s: a figure or a word is cut off on the page", u)
 			}
@@ -185,7 +185,7 @@ func TestPageWidth(t *testing.T) {
 
 func TestPageSays(t *testing.T) {
 	p := bar()
-	page := Page(p, compute(t, p), length.Millimetres)
+	page := Page(p, compute(t, p), length.Millimetres, 0.25)
 	for _, want := range []string{
 		"Bar \"é\"\nrevision 3, right hand, edge to the rear\n",
 		"stitches                      37",
@@ -202,7 +202,7 @@ func TestPageSays(t *testing.T) {
 			t.Errorf("the page does not say %q:\n%s", want, page)
 		}
 	}
-	if strings.Contains(Page(bar(), compute(t, bar()), length.Inches), "0 mm from") {
+	if strings.Contains(Page(bar(), compute(t, bar()), length.Inches, 0.25), "0 mm from") {
 		t.Error("a page in inches shows millimetres")
 	}
 }
@@ -210,7 +210,7 @@ func TestPageSays(t *testing.T) {
 func TestPageTakesNoOrders(t *testing.T) {
 	p := bar()
 	p.Title = "a\x1b[2Jb\nc\u202ed"
-	if page := Page(p, compute(t, p), p.Units); strings.ContainsAny(page, "\x1b\u202e") || !strings.Contains(page, "a [2Jb cd") {
+	if page := Page(p, compute(t, p), p.Units, 0.25); strings.ContainsAny(page, "\x1b\u202e") || !strings.Contains(page, "a [2Jb cd") {
 		t.Errorf("a title moves the cursor: %q", strings.SplitN(page, "\n", 2)[0])
 	}
 }
@@ -223,7 +223,7 @@ func TestFiguresAlign(t *testing.T) {
 			t.Errorf("SplitFigure(%q) = %q, %q, want %q, %q", c.v, w, p, c.whole, c.part)
 		}
 	}
-	page := Page(bar(), compute(t, bar()), length.Millimetres)
+	page := Page(bar(), compute(t, bar()), length.Millimetres, 0.25)
 	var points []int
 	for _, l := range strings.Split(page, "\n") {
 		if f := strings.Fields(l); len(f) > 2 && slices.Contains(f, "mm") && strings.Contains(l, ".") && len(points) < 12 {

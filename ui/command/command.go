@@ -28,6 +28,8 @@ type World struct {
 	// Open shows the workbench: on a file, on the folder of a shelf, or with
 	// "" on the user's own shelf.
 	Open func(path string) error
+	// Progress hears what long work is at; nil where nobody is looking.
+	Progress func(what string)
 	// Ring sounds the alarm; nil where there is no terminal.
 	Ring func() error
 }
@@ -126,18 +128,25 @@ func looksLikeFile(s string) bool {
 	return err == nil
 }
 
-// unknown says that a word is no command, with the nearest one if it is near.
+// unknown says that a word is no command, with the nearest command or file if one
+// is near.
 func unknown(word string) error {
-	best, least := "", 3
-	for _, v := range verbs() {
-		if d := distance(word, v.name); d < least && d < len(v.name) {
-			best, least = v.name, d
-		}
-	}
-	if best != "" {
+	if best := near(word, names()); best != "" {
 		return misuse("%q is not a command: did you mean %q? (\"chape help\" lists them)", word, best)
 	}
-	return misuse("%q is neither a command nor a file: try \"chape help\", or \"chape new %s.toml\"", word, word)
+	if file := nearFile(word); file != "" {
+		return misuse("%q is neither a command nor a file: did you mean %q?", word, file)
+	}
+	return misuse("%q is neither a command nor a file: plain \"chape\" opens the shelf, \"chape help\" lists the commands", word)
+}
+
+// names lists the commands.
+func names() []string {
+	var out []string
+	for _, v := range verbs() {
+		out = append(out, v.name)
+	}
+	return out
 }
 
 func flags(name string) *flag.FlagSet {
@@ -150,41 +159,6 @@ func addHelp(fs *flag.FlagSet) *bool {
 	help := fs.Bool("help", false, "say how it is used and stop")
 	fs.BoolVar(help, "h", false, "the same")
 	return help
-}
-
-// parse reads flags wherever they stand among the arguments; "--" ends them.
-func parse(fs *flag.FlagSet, args []string, command string) error {
-	if command == "" { // what follows a command is the command's own
-		return flagError(fs.Parse(args), command)
-	}
-	var plain []string
-	for {
-		if err := fs.Parse(args); err != nil {
-			return flagError(err, command)
-		}
-		rest := fs.Args()
-		if len(rest) == 0 {
-			break
-		}
-		if n := len(args) - len(rest); n > 0 && args[n-1] == "--" {
-			plain = append(plain, rest...)
-			break
-		}
-		plain = append(plain, rest[0])
-		args = rest[1:]
-	}
-	return fs.Parse(append([]string{"--"}, plain...))
-}
-
-func flagError(err error, command string) error {
-	if err == nil {
-		return nil
-	}
-	help := "chape help"
-	if command != "" {
-		help += " " + command
-	}
-	return misuse("%s: try %q", strings.TrimPrefix(err.Error(), "flag provided but "), help)
 }
 
 // oneFile parses the flags of a command that takes one file. done: help was

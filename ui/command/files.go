@@ -19,14 +19,18 @@ var newVerb = verb{
 	more: `  --title TEXT   what you call the knife; the file's name, if it is not given
   --units UNIT   what you measure in: mm or in
 
-The file must not exist yet. It starts with our own middling knife and your usual
-sheath (see the settings in config.toml), to be typed over in the workbench: chape FILE.`,
+FILE gets the ending .toml if it has none, and must not exist yet. It starts
+with our own middling knife and your usual sheath (see the settings in
+config.toml), to be typed over in the workbench: chape FILE.`,
 	run: func(w World, v verb, args []string) error {
 		fs := flags(v.name)
 		title := fs.String("title", "", "")
 		units := fs.String("units", "", "")
 		path, done, err := oneFile(w, v, fs, args)
 		if done || err != nil {
+			return err
+		}
+		if path, err = newPath(path); err != nil {
 			return err
 		}
 		set := settingsFor(w)
@@ -50,6 +54,22 @@ sheath (see the settings in config.toml), to be typed over in the workbench: cha
 	},
 }
 
+// newPath puts the ending of a project file on a path that has none, and refuses a
+// name that the shelf would not list.
+func newPath(path string) (string, error) {
+	if !isProject(path) {
+		path += ending
+	}
+	dir, name := filepath.Split(path)
+	switch {
+	case strings.EqualFold(name, ending):
+		return "", misuse("%q has no name before its ending: try \"chape new %sorchard.toml\"", path, dir)
+	case name[0] == '.':
+		return "", misuse("%q begins with a dot, and the shelf does not list such files: try %q", path, dir+strings.TrimLeft(name, "."))
+	}
+	return path, nil
+}
+
 // titleFrom makes a title of a file's name.
 func titleFrom(path string) string {
 	name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
@@ -61,7 +81,7 @@ func titleFrom(path string) string {
 }
 
 var planVerb = verb{
-	name: "plan", args: "[--json] FILE", does: "print the plan: figures, half-widths, holes, checks",
+	name: "plan", args: "[--json] FILE", does: "print the plan: figures, half-widths, checks",
 	more: `  --json         for other programs, all figures in mm
 
 The page is enough to mark the leather with a ruler and dividers.`,
@@ -72,12 +92,13 @@ The page is enough to mark the leather with a ruler and dividers.`,
 		if done || err != nil {
 			return err
 		}
-		p, plan, err := planOf(settingsFor(w), path)
+		set := settingsFor(w)
+		p, plan, err := planOf(set, path)
 		if err != nil {
 			return err
 		}
 		if !*asJSON {
-			_, err = fmt.Fprint(w.Out, report.Page(p, plan, p.Units))
+			_, err = fmt.Fprint(w.Out, report.Page(p, plan, p.Units, set.Rates().Offcut))
 			return err
 		}
 		data, err := report.JSON(p, plan)
@@ -92,7 +113,7 @@ The page is enough to mark the leather with a ruler and dividers.`,
 func planOf(set settings, path string) (project.Project, *calc.Plan, error) {
 	data, _, err := store.Read(store.OS(), path)
 	if err != nil {
-		return project.Project{}, nil, err
+		return project.Project{}, nil, missing(path, err)
 	}
 	p, _, err := project.Decode(path, data)
 	if err != nil {

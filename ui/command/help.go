@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 const opening = `chape — a workbench for leather sheaths: a knife's measurements in, the flat
-pattern and the stitch plan out, and the steps of the work with their waiting times.
+pattern and the stitch plan out, and the steps of the work with their waits.
 
   chape                       open the shelf, or the example while it is empty
   chape FILE                  open one project
@@ -46,7 +48,7 @@ func overview(w io.Writer) error {
 		fmt.Fprintf(&b, "  %-27s %s\n", strings.TrimSpace("chape "+v.name+" "+v.args), v.does)
 	}
 	b.WriteString("  chape --version             say the version\n\n")
-	b.WriteString("In the workbench ? lists the keys. \"chape help COMMAND\" says more about one command.\n")
+	b.WriteString("In the workbench ? lists the keys. \"chape help COMMAND\" says more about one.\n")
 	_, err := io.WriteString(w, b.String())
 	return err
 }
@@ -59,4 +61,11 @@ func (v verb) help(w io.Writer) error {
 	return err
 }
 
-func sentence(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+// sentence begins with a capital, in whatever script.
+func sentence(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToTitle(r)) + s[n:]
+}

@@ -1,9 +1,6 @@
 package command
 
 import (
-	"errors"
-	"fmt"
-	"io/fs"
 	"os"
 	"strings"
 	"time"
@@ -88,11 +85,8 @@ func greet(o *workbench.Options, text string) {
 // load opens a project file.
 func load(set settings, o *workbench.Options, path string) error {
 	data, stamp, err := store.Read(o.FS, path)
-	if errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("there is no file %q: look at its name, or begin it with: chape new %s", path, path)
-	}
 	if err != nil {
-		return err
+		return missing(path, err)
 	}
 	p, notices, err := project.Decode(path, data)
 	if err != nil {

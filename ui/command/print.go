@@ -3,7 +3,6 @@ package command
 import (
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -15,18 +14,22 @@ import (
 )
 
 var printVerb = verb{
-	name: "print", args: "FILE", does: "print the pattern at true size: PDF sheets and an SVG for a cutter",
+	name: "print", args: "FILE", does: "print the pattern at true size: PDF, SVG",
 	more: `  --out DIR        the folder to write to; that of FILE, if it is not given
-  --as KINDS       pdf, svg or pdf,svg (the default)
+  --as KINDS       pdf, svg (for a cutter) or pdf,svg (the default)
   --paper PAPER    a4, a3, letter, legal, or such as 210x297 or 8.5x11in
   --half           one half only, to be marked and flipped
   --flesh          as it lies flesh side up; grain side up, if it is not given
   --trial T        a pattern for trial stock of that thickness, not for leather
-  --measured X,Y   what the two 100 mm measured on a sheet of the last print, in mm; kept
-                   in your settings, as [printer], on top of what was measured before
+  --measured X,Y   what the two 100 mm on a sheet measured, in mm
   --force          replace files that chape did not write
 
-Print at 100 %, and check with your dividers before you cut.`,
+Print at 100 %, and check with your dividers before you cut.
+
+What --measured says is kept in your settings and corrects all that is printed
+from then on. A corrected sheet says so in its words. If its 100 mm are off
+still, say what they measure on it: the corrections multiply, the new one is the
+old times X/100 and Y/100. 100,100 takes the correction back.`,
 	run: runPrint,
 }
 
@@ -45,7 +48,7 @@ func runPrint(w World, v verb, args []string) error {
 		return err
 	}
 	set := settingsFor(w)
-	o := print.Options{Half: *half, Paper: set.Sheet(), Correction: set.Printer}
+	o := print.Options{Half: *half, Paper: set.Sheet(), Correction: set.Printer, Offcut: set.Rates().Offcut, Progress: w.Progress}
 	if *flesh {
 		o.Up = calc.FleshUp
 	}
@@ -55,26 +58,48 @@ func runPrint(w World, v verb, args []string) error {
 		}
 	}
 	if *measured != "" {
-		if o.Correction, err = correction(set.Printer, *measured); err != nil {
+		if o.Correction, err = correction(*measured, set.Printer); err != nil {
 			return misuse("%v", err)
 		}
 	}
 	if *trial != "" {
 		if o.Trial, err = length.Parse(*trial, length.Millimetres); err != nil {
+			return misuse("--trial: %v", err)
+		}
+		if o.Trial == 0 {
+			return misuse("trial stock of 0 mm is none: leave --trial off, or try 0.1 for paper, 0.3 for card")
+		}
+	}
+	as := split(*kinds)
+	for _, err := range []error{o.Check(), print.CheckKinds(as)} {
+		if err != nil {
 			return misuse("%v", err)
 		}
 	}
 	if *out == "" {
 		*out = filepath.Dir(path)
 	}
-	if err := printFile(w.Out, set, path, *out, split(*kinds), o, *force); err != nil || *measured == "" {
+	if err := printFile(w, set, path, *out, as, o, *force); err != nil || *measured == "" {
 		return err
 	}
 	if err := set.keepPrinter(o.Correction); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(w.Out, "from now on corrected for a printer that gives %v mm for 100 × 100 mm: kept in %s\n", o.Correction, term.Plain(set.path))
+	_, err = fmt.Fprintln(w.Out, kept(set, o.Correction))
 	return err
+}
+
+// kept says what was done with what a sheet measured.
+func kept(set settings, c print.Correction) string {
+	where := term.Plain(set.path)
+	if !c.Set() {
+		return "from now on printed without a correction: kept in " + where
+	}
+	with := ""
+	if set.Printer.Set() && c != set.Printer {
+		with = fmt.Sprintf(", with the correction that the sheet had, %v mm", set.Printer)
+	}
+	return fmt.Sprintf("from now on corrected for a printer that gives %v mm for 100 × 100 mm%s: kept in %s", c, with, where)
 }
 
 func split(kinds string) []string {
@@ -85,9 +110,11 @@ func split(kinds string) []string {
 	return list
 }
 
-// correction reads what the two distances of 100 mm measured on a sheet that was
-// printed with the correction before.
-func correction(before print.Correction, text string) (print.Correction, error) {
+// correction is what comes of two distances of 100 mm measured on a sheet that was
+// printed with the correction kept so far. 100 and 100 take that back: who finds
+// them on a corrected sheet has nothing to say. The very correction that is kept is
+// the same call made twice: a corrected sheet can't be as far out as one without.
+func correction(text string, now print.Correction) (print.Correction, error) {
 	x, y, ok := strings.Cut(text, ",")
 	across, err1 := length.Parse(x, length.Millimetres)
 	along, err2 := length.Parse(y, length.Millimetres)
@@ -95,13 +122,21 @@ func correction(before print.Correction, text string) (print.Correction, error) 
 		return print.Correction{}, fmt.Errorf("%q is not two measurements: try --measured 99.5,100.2", text)
 	}
 	c := print.Correction{X: across.MM(), Y: along.MM()}
-	if err := c.Check(); err != nil {
-		return print.Correction{}, err
+	if c.X == 0 || c.Y == 0 {
+		return c, fmt.Errorf("%q is not two measurements: measure both distances, as in --measured 99.5,100.2", text)
 	}
-	return before.Then(c)
+	if err := c.Check(); err != nil || !c.Set() || c == now {
+		return c, err
+	}
+	both, err := now.Then(c)
+	if err != nil {
+		return both, fmt.Errorf("with %s mm, for which sheets are corrected by now, that makes %s: no printer is so far out; "+
+			"take the correction back with --measured 100,100 and measure a sheet anew", now, both)
+	}
+	return both, nil
 }
 
-func printFile(w io.Writer, set settings, path, dir string, kinds []string, o print.Options, force bool) error {
+func printFile(w World, set settings, path, dir string, kinds []string, o print.Options, force bool) error {
 	p, plan, err := planOf(set, path)
 	if err != nil {
 		return err
@@ -114,9 +149,13 @@ func printFile(w io.Writer, set settings, path, dir string, kinds []string, o pr
 	if err != nil {
 		return err
 	}
-	paths, err := print.Write(dir, files, force, nil)
+	paths, err := print.Write(dir, files, force, func(_, _ int, path string) {
+		if w.Progress != nil && path != "" {
+			w.Progress("writing " + filepath.Base(path))
+		}
+	})
 	for _, name := range paths {
-		if _, e := fmt.Fprintln(w, term.Plain(name)); e != nil {
+		if _, e := fmt.Fprintln(w.Out, term.Plain(name)); e != nil {
 			return errors.Join(err, e)
 		}
 	}

@@ -7,7 +7,8 @@ import (
 
 var ringVerb = verb{
 	name: "ring", does: "try the alarm: ring as a hold does that falls due",
-	more: "Hear nothing? Look for the bell in the settings of your terminal, and its volume.",
+	more: "Hear nothing? Look for the bell in the settings of your terminal, and for its
+volume.",
 	run: func(w World, v verb, args []string) error {
 		fs := flags(v.name)
 		help := addHelp(fs)

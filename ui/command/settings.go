@@ -61,7 +61,7 @@ func (s settings) workbench() workbench.Options {
 		Begin:     s.NewProject,
 		NoBell:    !s.Bell,
 		OnDue:     s.OnDue,
-		Print:     print.Options{Paper: s.Sheet(), Correction: s.Printer},
+		Print:     print.Options{Paper: s.Sheet(), Correction: s.Printer, Offcut: s.Rates().Offcut},
 		Suspends:  runtime.GOOS != "windows",
 		Remember:  s.remember(),
 		Elsewhere: []string{homeFolder(), os.TempDir()},

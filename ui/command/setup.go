@@ -8,11 +8,14 @@ import (
 )
 
 var settingsVerb = verb{
-	name: "settings", args: "[--sample]", does: "say where your settings are, and whether they can be used",
-	more: `  --sample       print a whole file of the defaults, every key behind a comment sign
+	name: "settings", args: "[--sample]", does: "say where your settings are, and if they will do",
+	more: `  --sample       print a whole file of the defaults, each key behind a "#"
 
-The file holds units, paper, the shelf's folder, colours, the alarm, the printer's
-correction, your usual sheath, belt, stitches and steps, thresholds and prices.`,
+The file holds units, paper, the shelf's folder, colours, the alarm, the
+printer's correction, your usual sheath, belt, stitches
+and steps, thresholds and prices. To have one, put what --sample prints into the
+file that "chape settings" names, and change what you want changed. Without it,
+or without a key of it, the defaults hold.`,
 	run: func(w World, v verb, args []string) error {
 		fs := flags(v.name)
 		help := addHelp(fs)

@@ -52,16 +52,15 @@ func (m Model) sewing() []figure {
 func (m Model) cutting() []figure {
 	p, u := m.snap.Plan, m.snap.Unit
 	cost := p.Cost(m.rates, hours(m.snap.Project))
-	out := []figure{
-		area("leather to buy", cost.ToBuy, u, fmt.Sprintf("with %.0f %% for offcuts", 100*m.rates.Offcut)),
-		rough("body, long", p.Body.Length+p.Body.TabLength, u, ""),
-		rough("body, wide", p.Body.Width, u, ""),
+	var out []figure
+	leather := report.Leather(p, u, m.rates.Offcut)
+	for _, f := range leather[1:] {
+		out = append(out, figure{f, false})
 	}
 	if p.Body.TabLength > 0 {
-		out[1].Name = "body, long, with tab"
 		out = append(out, rough("tab, past the mouth", p.Body.TabLength, u, ""))
 	}
-	out = append(out, m.tightest()...)
+	out = append(append(out, m.tightest()...), figure{leather[0], false}) // what is used is of less use than what fits
 	if m.rates.Any() {
 		out = append(out, figure{report.Figure{
 			Name: "cost", Value: fmt.Sprintf("%.2f", cost.Total), Unit: m.currency, Note: costParts(cost, hours(m.snap.Project)),
@@ -132,11 +131,6 @@ func thread(name string, mm float64, u length.Unit) figure {
 		return figure{report.Figure{Name: name, Value: fmt.Sprintf("%.1f", mm/12/length.Inch.MM()), Unit: "ft"}, false}
 	}
 	return figure{report.Figure{Name: name, Value: fmt.Sprintf("%.2f", mm/1000), Unit: "m"}, false}
-}
-
-func area(name string, mm2 float64, u length.Unit, note string) figure {
-	value, unit, _ := strings.Cut(length.Area(mm2).Format(u), " ")
-	return figure{report.Figure{Name: name, Value: value, Unit: unit, Note: note}, false}
 }
 
 // drill names the choice and the others that do, of all three series.
