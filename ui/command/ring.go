@@ -7,8 +7,7 @@ import (
 
 var ringVerb = verb{
 	name: "ring", does: "try the alarm: ring as a hold does that falls due",
-	more: "Hear nothing? Look for the bell in the settings of your terminal, and for its
-volume.",
+	more: "Hear nothing? Look for the bell in the settings of your terminal, and for its\nvolume.",
 	run: func(w World, v verb, args []string) error {
 		fs := flags(v.name)
 		help := addHelp(fs)
