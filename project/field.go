@@ -89,6 +89,9 @@ func (f Field) Set(p *Project, v any) error {
 // takes it for the value as it is, to the last digit.
 func (f Field) Show(p Project) string { return f.show(f.get(p), p.Units) }
 
+// Text is a value as Show would give it.
+func (f Field) Text(v any, p Project) string { return f.show(v, p.Units) }
+
 // Parse reads what was typed. The error is one line that says what would do.
 // An empty text is no value where Auto says what then holds; the text that
 // Show gives is the value as it is, to the last digit.

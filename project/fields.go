@@ -78,7 +78,7 @@ var customer = []column[Project]{
 var outline = []column[Project]{
 	choiceAt(Spec{Key: "knife.back", Group: "knife", Name: "back", Hint: "sharp where a swedge, a second edge or a hook would cut the fold"},
 		func(p *Project) *knife.Back { return &p.Knife.Back }, knife.Blunt, knife.Sharp),
-	choiceAt(Spec{Key: "knife.source", Group: "outline", Name: "marks from", Hint: "outline: filled from the figures below; measured: as you typed them at each mark",
+	choiceAt(Spec{Key: "knife.source", Group: "outline", Name: "marks from", Hint: "outline: filled from its figures; measured: as typed mark by mark",
 		Shown: []string{"measured", "outline"}},
 		func(p *Project) *Source { return &p.Source }, FromStations, FromOutline),
 	choiceAt(outlined("point", "point", "the shape of the blade's point"),

@@ -36,6 +36,11 @@ func (p Problem) Error() string {
 // Beside is the text for a screen that shows the field already.
 func (p Problem) Beside() string { return "found " + p.Found + ": " + p.Remedy }
 
+// Typed is the text for a screen where the value was typed as text.
+func (p Problem) Typed(text string) string {
+	return quote(strings.TrimSpace(text)) + " will not do: " + p.Remedy
+}
+
 // Problems is everything that will not do, in the order of the fields.
 type Problems []Problem
 

@@ -21,6 +21,10 @@ type edit struct {
 	value  any   // what stands in the input, where err is nil
 	err    error // why it will not do
 	asking bool  // whether the value is meant, since it is so far from the old one
+
+	// The text was refused: the next character takes the place of all of it, so
+	// that a tool's next reading is not added to this one.
+	refused bool
 }
 
 // begin opens an edit with a text in it, the cursor behind.
@@ -66,11 +70,25 @@ func (e *edit) key(k tea.KeyMsg, newLine key.Binding) tea.Cmd {
 	case key.Matches(k, newLine) && e.field.Kind == project.Lines:
 		k = tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(lineEnd)}
 	}
+	if e.refused && types(k) {
+		e.input = line{}
+	}
+	e.refused = false
 	if !e.input.key(k) {
 		return nil
 	}
 	e.read()
 	return e.preview()
+}
+
+// types tells whether a key puts characters into the text.
+func types(k tea.KeyMsg) bool {
+	return (k.Type == tea.KeyRunes || k.Type == tea.KeySpace) && !k.Alt && len(k.Runes) > 0
+}
+
+// refuse marks the text as refused. Words are not put at risk: they are mended.
+func (e *edit) refuse() {
+	e.refused = e.field.Kind != project.Text && e.field.Kind != project.Lines
 }
 
 // preview shows the value in the plan. A text that will not do leaves the last
@@ -103,9 +121,11 @@ var errGone = errors.New("this row is not there any more: the file was changed m
 
 // commit keeps the value.
 func (e *edit) commit() tea.Cmd {
-	label := e.field.Name + " " + ansi.Truncate(strings.TrimSpace(e.input.String()), longestLabel, "…")
+	label := e.name() + " " + ansi.Truncate(strings.TrimSpace(e.input.String()), longestLabel, "…")
 	return act.Send(act.Commit{Label: label, Do: e.setter()})
 }
+
+func (e *edit) name() string { return e.field.NameIn(e.base) }
 
 // unchanged tells whether the text says what stood there before.
 func (e *edit) unchanged() bool {
@@ -126,7 +146,7 @@ func (e *edit) far() bool {
 
 // question is what far asks.
 func (e *edit) question() string {
-	return "far from " + e.field.Show(e.base) + ": " + e.calliper() + " Enter: it is right; Esc: take it back"
+	return "far from " + e.field.Show(e.base) + ": " + e.calliper() + " Enter: it is right; Esc: take it back; the next number replaces it"
 }
 
 func (e *edit) calliper() string {
@@ -141,12 +161,23 @@ func (e *edit) complaint() string {
 	words := Words(e.err)
 	var own project.Problem
 	if errors.As(e.err, &own) && own.Key == e.field.Key && own.Index == e.field.Index {
-		words = own.Beside()
+		words = own.Typed(e.text())
 	}
 	if e.far() {
 		return words + "; " + e.calliper()
 	}
 	return words
+}
+
+// next says what becomes of a text that was refused.
+func (e *edit) next() string {
+	switch {
+	case !e.refused:
+		return ""
+	case numeric(e.field):
+		return "; the next number replaces it"
+	}
+	return "; what you type next replaces it"
 }
 
 // firstLine is what of a pasted text goes into one field.

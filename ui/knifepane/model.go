@@ -3,8 +3,11 @@
 package knifepane
 
 import (
+	"strconv"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
 	"chape/ui/act"
@@ -27,6 +30,8 @@ type Model struct {
 	edit   *edit
 	placed bool // the cursor has been put on its first row
 	wanted *place
+	warned bool // the last key would have put measured marks away, and was not obeyed
+	again  bool // the key before this one was
 }
 
 // New gives the pane; it shows nothing before it has a snapshot and a size.
@@ -152,6 +157,8 @@ func (m *Model) Key(k tea.KeyMsg, reading bool) tea.Cmd {
 		return nil
 	}
 	m.wanted = nil
+	m.again, m.warned = m.warned, false
+	defer m.scroll() // the lines at the foot may have become more or fewer
 	if m.edit != nil {
 		return m.editKey(k, reading)
 	}
@@ -197,9 +204,9 @@ func (m *Model) moveOrChange(k tea.KeyMsg, f project.Field) tea.Cmd {
 	case key.Matches(k, m.Keys.Right):
 		return m.sideways(f, 1)
 	case key.Matches(k, m.Keys.PageUp):
-		return m.move(-max(1, m.body()-1))
+		return m.move(-m.page())
 	case key.Matches(k, m.Keys.PageDown):
-		return m.move(max(1, m.body()-1))
+		return m.move(m.page())
 	case key.Matches(k, m.Keys.First):
 		return m.move(-len(m.rows))
 	case key.Matches(k, m.Keys.Last):
@@ -231,11 +238,17 @@ func (m *Model) open(f project.Field) tea.Cmd {
 func (m *Model) paste(k tea.KeyMsg) tea.Cmd {
 	f, ok := m.field()
 	runes := firstLine(k.Runes)
-	if !ok || cycles(f) || len(runes) == 0 || numeric(f) && !startsNumber(runes[0]) {
+	name := f.NameIn(m.snap.Project)
+	switch {
+	case !ok || len(runes) == 0:
 		return nil
-	}
-	if !numeric(f) {
+	case cycles(f):
+		return act.Send(act.Say{Text: name + " takes no text: Space goes through the choices", Warn: true})
+	case !numeric(f):
 		return act.Send(act.Say{Text: "Enter opens the text, then paste"})
+	case !startsNumber(runes[0]):
+		text := strconv.Quote(ansi.Truncate(string(runes), longestLabel, "…"))
+		return act.Send(act.Say{Text: name + " stays: what was pasted, " + text + ", is not a number: paste one such as 3.2 mm", Warn: true})
 	}
 	return m.begin("", k)
 }

@@ -33,8 +33,7 @@ func (m *Model) hop(by int) tea.Cmd {
 }
 
 // findNumber looks for a number from a cell on; where there is none further on it
-// gives the cell itself. In a table only as many columns count as the kind of
-// the mark has use for.
+// gives the cell itself.
 func (m *Model) findNumber(line, column, by int) (int, int) {
 	i, j := line, column+by
 	if line < 0 {
@@ -42,7 +41,7 @@ func (m *Model) findNumber(line, column, by int) (int, int) {
 	}
 	for i >= 0 && i < len(m.rows) {
 		for ; j >= 0 && j < len(m.rows[i].cells); j += by {
-			if numeric(m.rows[i].cells[j]) && m.counts(m.rows[i].cells[j]) {
+			if numeric(m.rows[i].cells[j]) && m.rows[i].cells[j].Counts(m.snap.Project) {
 				return i, j
 			}
 		}
@@ -53,21 +52,6 @@ func (m *Model) findNumber(line, column, by int) (int, int) {
 		}
 	}
 	return line, column
-}
-
-// counts leaves out the figures that a mark of its kind has no use for.
-func (m *Model) counts(f project.Field) bool {
-	if f.Group != "marks" || f.Index >= len(m.snap.Project.Knife.Stations) {
-		return true
-	}
-	kind := m.snap.Project.Knife.Stations[f.Index].Kind.String()
-	switch f.Key {
-	case "knife.station.bevel":
-		return kind == "blade"
-	case "knife.station.round":
-		return kind == "slab"
-	}
-	return true
 }
 
 // chosen says which mark is in hand now, if that is another one.
@@ -95,22 +79,30 @@ func (m *Model) cycle(f project.Field, by int) tea.Cmd {
 		return nil
 	}
 	v := next(f, m.snap.Project, by)
-	label := f.Name
-	if word, ok := v.(string); ok {
-		label += " " + word
+	away := f.Key == sourceKey && v == project.FromOutline.String() && m.snap.Project.MarksDiffer()
+	if away && !m.again {
+		m.warned = true
+		return act.Send(act.Say{Text: marksAtRisk, Warn: true})
 	}
-	return act.Send(act.Commit{Label: label, Do: func(p *project.Project) error {
+	commit := act.Send(act.Commit{Label: f.NameIn(m.snap.Project) + " " + f.Text(v, m.snap.Project), Do: func(p *project.Project) error {
 		if !inReach(f, *p) {
 			return errGone
 		}
 		return f.Set(p, v)
 	}})
+	if away {
+		return tea.Batch(commit, act.Send(act.Say{Text: "your measured marks are put away: u brings them back"}))
+	}
+	return commit
 }
+
+const marksAtRisk = "the outline's marks would take the place of those you measured: the same key again does it, any other leaves them"
 
 // Click takes a click on a cell of the pane, counted from its upper left.
 func (m *Model) Click(x, y int) tea.Cmd {
-	i := m.top + y
-	if y < 0 || y >= m.body() || i >= len(m.rows) || m.rows[i].isHeading() {
+	m.warned = false
+	i, ok := m.rowAt(y)
+	if !ok || m.rows[i].isHeading() {
 		return nil
 	}
 	go_ := func() tea.Cmd {

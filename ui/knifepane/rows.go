@@ -3,6 +3,8 @@ package knifepane
 import (
 	"strings"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"chape/project"
 )
 
@@ -70,8 +72,7 @@ func rowsIn(group string, p project.Project) []row {
 		return rows
 	}
 	for _, f := range project.Fields {
-		hidden := f.Group == "outline" && p.Source != project.FromOutline && f.Key != sourceKey
-		if f.Group == group && !hidden {
+		if f.Group == group && f.Counts(p) {
 			rows = append(rows, row{cells: []project.Field{f}})
 		}
 	}
@@ -106,6 +107,9 @@ func cycles(f project.Field) bool { return f.Kind == project.Choice || f.Kind ==
 func startsNumber(r rune) bool {
 	return '0' <= r && r <= '9' || strings.ContainsRune("+-.,¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞−", r)
 }
+
+// beginsNumber tells whether a key begins a number.
+func beginsNumber(k tea.KeyMsg) bool { return types(k) && startsNumber(k.Runes[0]) }
 
 // next is the option after (by 1) or before (by -1) the one that stands.
 func next(f project.Field, p project.Project, by int) any {

@@ -13,7 +13,7 @@ import (
 
 // The names of the columns where the full names have no room.
 var shortNames = map[string]string{
-	"thickness": "thick", "grind height": "grind", "folded in": "in",
+	"thickness": "thick", "grind height": "grind",
 }
 
 func columnName(f project.Field) string {
@@ -30,14 +30,19 @@ func (m *Model) cellText(f project.Field) string {
 	if l, ok := v.(length.Length); ok {
 		return l.Figure(m.snap.Unit, f.Fine)
 	}
-	if !m.counts(f) {
+	if !f.Counts(m.snap.Project) {
 		return ""
 	}
 	return term.Plain(f.Show(m.snap.Project))
 }
 
+// wordsWidth is how much of a column of words is shown where others need the
+// room too.
+const wordsWidth = 10
+
 // columns says which columns of a table are shown and how wide: the first one
-// always, and as many others as there is room for round the one in hand.
+// always, and as many others as there is room for round the one in hand. What
+// room is left goes to the columns whose words are cut.
 func (m *Model) columns(list string) (shown, widths []int) {
 	var cells [][]project.Field
 	for _, r := range m.rows {
@@ -48,12 +53,13 @@ func (m *Model) columns(list string) (shown, widths []int) {
 	if len(cells) == 0 {
 		return nil, nil
 	}
-	all := make([]int, len(cells[0]))
+	all, full := make([]int, len(cells[0])), make([]int, len(cells[0]))
 	for j := range all {
 		all[j] = ansi.StringWidth(columnName(cells[0][j]))
 		for _, row := range cells {
-			all[j] = max(all[j], min(10, ansi.StringWidth(m.cellText(row[j]))))
+			full[j] = max(full[j], ansi.StringWidth(m.cellText(row[j])))
 		}
+		all[j] = max(all[j], min(wordsWidth, full[j]))
 	}
 	first := 1
 	inHand := 0
@@ -67,6 +73,11 @@ func (m *Model) columns(list string) (shown, widths []int) {
 	for j := first; j < len(all) && room >= all[j]+1; j++ {
 		room -= all[j] + 1
 		shown, widths = append(shown, j), append(widths, all[j])
+	}
+	for n, j := range shown {
+		more := max(0, min(full[j]-widths[n], room))
+		widths[n] += more
+		room -= more
 	}
 	return shown, widths
 }

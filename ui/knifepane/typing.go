@@ -12,8 +12,8 @@ func (m *Model) editKey(k tea.KeyMsg, reading bool) tea.Cmd {
 	case key.Matches(k, m.Keys.Restore):
 		m.edit = nil
 		return act.Send(act.Drop{})
-	case m.edit.asking && !key.Matches(k, m.Keys.KeepNext):
-		return nil // the question wants Enter or Esc
+	case m.edit.asking && !key.Matches(k, m.Keys.KeepNext) && !beginsNumber(k):
+		return nil // the question wants Enter, Esc or another number
 	case key.Matches(k, m.Keys.KeepNext):
 		if m.edit.asking && reading {
 			return nil // a second reading does not answer for the maker
@@ -38,9 +38,11 @@ func (m *Model) leave(then func() tea.Cmd) tea.Cmd {
 		m.edit = nil
 		return tea.Batch(act.Send(act.Drop{}), then())
 	case e.err != nil:
+		e.refuse()
 		return nil
 	case e.far() && !e.asking:
 		e.asking = true
+		e.refuse()
 		return nil
 	}
 	m.edit = nil
@@ -58,7 +60,7 @@ func (m *Model) Leave() (cmd tea.Cmd, ok bool) {
 	case e.err != nil && !e.unchanged():
 		m.edit = nil
 		return tea.Batch(act.Send(act.Drop{}), act.Send(act.Say{
-			Text: e.field.Name + " stays " + e.field.Show(e.base) + ": " + e.complaint(), Warn: true,
+			Text: e.name() + " stays " + e.field.Show(e.base) + ": " + e.complaint(), Warn: true,
 		})), true
 	}
 	cmd = m.leave(func() tea.Cmd { return nil })

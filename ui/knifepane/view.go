@@ -3,6 +3,7 @@ package knifepane
 import (
 	"strings"
 
+	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
@@ -18,27 +19,11 @@ const (
 	gutter    = 1
 )
 
-// hintLines is how many lines at the foot tell how to measure what is in hand,
-// or what will not do.
-const hintLines = 3
-
-// body is how many rows there is room for.
-func (m *Model) body() int { return max(1, m.height-hintLines) }
-
-// scroll keeps the row in hand in sight, with its heading if there is room.
-func (m *Model) scroll() {
-	n := m.body()
-	if m.line < m.top {
-		m.top = m.line
-		if m.top > 0 && m.rows[m.top-1].isHeading() {
-			m.top--
-		}
-	}
-	if m.line >= m.top+n {
-		m.top = m.line - n + 1
-	}
-	m.top = max(0, min(m.top, len(m.rows)-n))
-}
+// Most lines at the foot: how to measure what is in hand, or what will not do.
+const (
+	hintLines = 3
+	warnLines = 4
+)
 
 // View draws the pane, as many lines as it is high, none wider than it.
 func (m *Model) View() string {
@@ -46,14 +31,16 @@ func (m *Model) View() string {
 		return ""
 	}
 	lines := make([]string, 0, m.height)
-	for i := m.top; i < len(m.rows) && len(lines) < m.body(); i++ {
+	if m.scrolls() {
+		lines = append(lines, m.headLine())
+	}
+	from, to := m.window()
+	for i := from; i < to; i++ {
 		lines = append(lines, m.rowLine(i))
 	}
-	lines = layout.Fit(lines, m.width, min(m.body(), m.height))
-	if m.height > m.body() {
-		lines = append(lines, layout.Fit(m.foot(), m.width, m.height-m.body())...)
-	}
-	return strings.Join(lines, "\n")
+	foot := m.foot()
+	lines = layout.Fit(lines, m.width, m.height-len(foot))
+	return strings.Join(append(lines, layout.Fit(foot, m.width, len(foot))...), "\n")
 }
 
 func (m *Model) rowLine(i int) string {
@@ -68,7 +55,7 @@ func (m *Model) rowLine(i int) string {
 	}
 	f := r.cells[0]
 	inHand := i == m.line
-	name := layout.Line(strings.Repeat(" ", gutter)+f.Name, nameWidth)
+	name := layout.Line(strings.Repeat(" ", gutter)+f.NameIn(m.snap.Project), nameWidth)
 	if m.edit != nil && inHand {
 		return name + m.Styles.Strong.Render(m.mark("› ", "> ")) + m.typed(m.inputWidth(f)) + " " + m.Styles.Quiet.Render(f.Unit(m.snap.Project))
 	}
@@ -115,9 +102,6 @@ func aligned(text string) string {
 	} else if strings.Contains(text, "/") {
 		whole, part = "", " "+text
 	}
-	if len(part) > parts && part[0] == '.' {
-		part = part[:parts]
-	}
 	pad := max(0, wholes-ansi.StringWidth(whole))
 	return layout.Line(strings.Repeat(" ", pad)+whole+part, max(wholes+parts, pad+ansi.StringWidth(whole+part)))
 }
@@ -134,7 +118,10 @@ func (m *Model) inputWidth(f project.Field) int {
 // typed shows the text being typed on at most width cells.
 func (m *Model) typed(width int) string {
 	style := m.Styles.Strong
-	if m.Problem() != nil || m.edit.asking {
+	switch {
+	case m.edit.refused:
+		style = m.Styles.Chosen // all of it will be replaced
+	case m.Problem() != nil || m.edit.asking:
 		style = m.Styles.Warn
 	}
 	return m.edit.input.view(max(1, width), style, m.Styles.Chosen)
@@ -148,42 +135,33 @@ func (m *Model) mark(plain, ascii string) string {
 }
 
 // foot says what is wrong with what is typed, or how to measure what is in
-// hand.
+// hand; the rows have the rest of the pane, one line at least.
 func (m *Model) foot() []string {
 	f, ok := m.field()
-	if !ok {
+	switch {
+	case !ok:
+		return nil
+	case m.edit != nil && m.edit.asking:
+		return m.styled("! "+m.edit.question(), m.Styles.Warn, warnLines)
+	case m.Problem() != nil:
+		return m.styled("! "+m.edit.complaint()+m.edit.next(), m.Styles.Warn, warnLines)
+	case f.Hint == "":
 		return nil
 	}
-	if m.edit != nil {
-		if m.edit.asking {
-			return m.styled(m.edit.question(), true)
-		}
-		if m.Problem() != nil {
-			return m.styled(m.edit.complaint(), true)
-		}
-	}
-	text := f.Name
-	if f.Hint != "" {
-		text += ": " + f.Hint
-	}
-	return m.styled(text, false)
+	return m.styled(f.NameIn(m.snap.Project)+": "+f.Hint, m.Styles.Quiet, hintLines)
 }
 
-func (m *Model) styled(text string, warn bool) []string {
-	text = term.Plain(text)
-	if warn {
-		text = "! " + text
-	}
-	lines := layout.Wrap(text, m.width)
-	if len(lines) > hintLines {
-		lines = append(lines[:hintLines-1], lines[hintLines-1]+"…")
+func (m *Model) styled(text string, style lipgloss.Style, most int) []string {
+	lines := layout.Wrap(term.Plain(text), m.width)
+	most = max(0, min(most, m.height-1))
+	if len(lines) > most {
+		lines = lines[:most]
+		if most > 0 {
+			lines[most-1] = ansi.Truncate(lines[most-1], m.width-1, "") + "…"
+		}
 	}
 	for i, l := range lines {
-		if warn {
-			lines[i] = m.Styles.Warn.Render(l)
-		} else {
-			lines[i] = m.Styles.Quiet.Render(l)
-		}
+		lines[i] = style.Render(l)
 	}
 	return lines
 }
