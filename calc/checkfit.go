@@ -86,12 +86,15 @@ func (s *sampled) guardProud() (gap, at float64, held bool) {
 }
 
 // checkMouth looks at where the mouth stands on the handle: past its fattest
-// part, with enough left to hold. A knife without a handle has no such check.
+// part, with enough left to hold. Before a guard that stands proud of the back it
+// stands on the blade, and a strap has to hold what the swell can't. A knife
+// without a handle has no such checks.
 func (p *Plan) checkMouth() []Check {
 	fat, has := p.at.fattest()
 	if !has {
 		return nil
 	}
+	guard, ahead := p.at.guardAhead(p.Input.Limits.HeldOff.MM())
 	mouth, end, need := p.at.mouth, p.at.knife.Length(), p.Input.Limits.HandleLeft.MM()
 	left := end - mouth
 	c := Check{Name: "mouth", Value: left, At: mouth, HasAt: true}
@@ -103,6 +106,9 @@ func (p *Plan) checkMouth() []Check {
 	case left < need-tie:
 		c.Level = Warn
 		c.say(place+"leaves %v of a knife of %v to hold: this knife is too short for a pouch", inPlace(mouth), inRuler(left), inRuler(end))
+	case ahead:
+		c.say(place+"ends before the guard", inPlace(mouth))
+		return []Check{c, strap(mouth, guard)}
 	case mouth < fat-tie && end-fat < need:
 		c.Level = Note
 		c.say(place+"%v short of the fattest part of the handle, the leather can't close behind the swell: add a strap",
@@ -115,6 +121,32 @@ func (p *Plan) checkMouth() []Check {
 		c.say(place+"leaves %v of handle to hold", inPlace(mouth), inRuler(left))
 	}
 	return []Check{c}
+}
+
+// strap tells what must hold a knife whose sheath ends before its guard. To end it
+// past the guard would hold the fold off the blade.
+func strap(mouth, guard float64) Check {
+	c := Check{Name: "strap", Value: guard - mouth, At: mouth, HasAt: true, Level: Note}
+	c.say("mouth, %v: it ends %v before the guard, the leather can't hold the knife by its handle: add a strap",
+		inPlace(mouth), inRuler(guard-mouth))
+	return c
+}
+
+// guardAhead finds a guard, at the mouth or past it, that stands by more than
+// heldOff (mm) proud of the blade's back.
+func (s *sampled) guardAhead(heldOff float64) (at float64, ahead bool) {
+	back := math.Inf(-1) // the gap at the back where the blade ends
+	var buf []knife.Section
+	for _, x := range s.knife.Marks() {
+		buf = s.knife.Sections(buf[:0], x)
+		for _, sec := range buf {
+			if sec.Kind != knife.Blade {
+				return x, x >= s.mouth-tie && back-sec.Top > heldOff
+			}
+			back = sec.Top
+		}
+	}
+	return 0, false
 }
 
 // fattest is the first place where the handle is thickest. The handle is all

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -68,6 +69,12 @@ var checkTexts = []struct {
 		"mouth, 130 mm from the point: 20 mm short of the fattest part of the handle, the leather can't close behind the swell: end it past 150 mm"},
 	{"mouth", Note, func(in *Input) { *in = orchard(); in.Sheath.Mouth = 130; in.Knife.Stations[9].At = 180 },
 		"mouth, 130 mm from the point: 50 mm short of the fattest part of the handle, the leather can't close behind the swell: add a strap"},
+	{"mouth", OK, func(in *Input) { in.Knife = guarded(); in.Sheath.Mouth = 89 },
+		"mouth, 89 mm from the point: ends before the guard"},
+	{"strap", Note, func(in *Input) { in.Knife = guarded(); in.Sheath.Mouth = 89 },
+		"mouth, 89 mm from the point: it ends 1 mm before the guard, the leather can't hold the knife by its handle: add a strap"},
+	{"mouth", Note, func(in *Input) { in.Knife = guarded(); in.Sheath.Mouth = 110 },
+		"mouth, 110 mm from the point: 90 mm short of the fattest part of the handle, the leather can't close behind the swell: add a strap"},
 	{"mouth", Warn, func(*Input) {},
 		"mouth, 120 mm from the point: leaves 40 mm of handle to hold, less than 50 mm: end it at 110 mm"},
 	{"mouth", Warn, func(in *Input) { in.Knife.Stations[1].At = 45; in.Sheath.Mouth = 30 },
@@ -99,6 +106,9 @@ func TestCheckTexts(t *testing.T) {
 		in := bar()
 		c.change(&in)
 		p := mustPlan(t, in)
+		if !slices.ContainsFunc(p.Checks, func(got Check) bool { return got.Name == c.check }) {
+			t.Errorf("there is no check %q, want %q", c.check, c.want)
+		}
 		for _, got := range p.Checks {
 			if got.Name == c.check {
 				if text := got.Text(length.Millimetres); text != c.want || got.Level != c.level {

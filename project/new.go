@@ -3,6 +3,7 @@ package project
 import (
 	"math"
 
+	"chape/calc"
 	"chape/calc/knife"
 	"chape/calc/length"
 )
@@ -62,30 +63,40 @@ func (p *Project) refill() error {
 const leastHeld = 50
 
 // ProposeMouth is where the mouth goes unless the maker knows better: over the
-// bolster and half the handle, with at least 50 mm left to hold, but never
-// short of the blade; just before a guard that stands proud of the back, since
-// that would hold the fold off. Whole millimetres; 0 without marks.
+// bolster, half the handle and its fattest part, with at least 50 mm left to hold,
+// but never short of the blade; just before a guard that stands proud of the back,
+// since that would hold the fold off. Whole millimetres; 0 without marks.
 func ProposeMouth(k knife.Knife) length.Length {
 	end := k.Length()
 	s := k.Stations
 	blade, handle := 0, 0 // the first marks of what follows the blade, and of the handle
+	var fat knife.Station // the first where that is thickest
 	for i := range s {
-		if s[i].Kind != knife.Blade && blade == 0 {
+		if s[i].Kind == knife.Blade {
+			continue
+		}
+		if blade == 0 {
 			blade = i
 		}
-		if i > 0 && s[i].At == s[i-1].At && s[i].Kind != knife.Blade {
+		if i > 0 && s[i].At == s[i-1].At {
 			handle = i
+		}
+		if s[i].Thick > fat.Thick {
+			fat = s[i]
 		}
 	}
 	if blade == 0 || s[blade].At == 0 {
 		return whole1(end * 0.75)
 	}
-	if s[blade].At == s[blade-1].At && s[blade].Top < s[blade-1].Top {
+	if s[blade].At == s[blade-1].At && s[blade-1].Top-s[blade].Top > calc.DefaultLimits().HeldOff {
 		return whole1(s[blade].At - 1)
 	}
 	from := s[max(blade, handle)].At
-	mouth := min(from+(end-from)/2, end-leastHeld)
-	return max(whole1(mouth), min(whole1(s[blade].At), whole1(end)))
+	past := length.Length(math.Ceil(float64(max(from+(end-from)/2, fat.At))))
+	if end-past >= leastHeld {
+		return past
+	}
+	return max(whole1(min(past, end-leastHeld)), min(whole1(s[blade].At), whole1(end)))
 }
 
 // whole1 rounds down to whole millimetres, but not to nothing.
