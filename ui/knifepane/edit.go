@@ -156,13 +156,19 @@ func (e *edit) calliper() string {
 	return "is the calliper in inches?"
 }
 
-// complaint is why the text will not do, and what may be behind that.
-func (e *edit) complaint() string {
-	words := Words(e.err)
+// why is why the text will not do, as the screen says it.
+func (e *edit) why() string {
 	var own project.Problem
 	if errors.As(e.err, &own) && own.Key == e.field.Key && own.Index == e.field.Index {
-		words = own.Typed(e.text())
+		return own.Typed(e.text())
 	}
+	return Words(e.err)
+}
+
+// complaint is why the text will not do, what comes next and what may be behind
+// that.
+func (e *edit) complaint() string {
+	words := e.why() + e.next()
 	if e.far() {
 		return words + "; " + e.calliper()
 	}

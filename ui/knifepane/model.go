@@ -3,6 +3,7 @@
 package knifepane
 
 import (
+	"errors"
 	"strconv"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -134,12 +135,13 @@ func (m *Model) clamp() {
 // Editing tells whether a value is being typed: then every key belongs to it.
 func (m *Model) Editing() bool { return m.edit != nil }
 
-// Problem is why what is being typed will not do; nil otherwise.
+// Problem is why what is being typed will not do, in the words of the screen; nil
+// otherwise.
 func (m *Model) Problem() error {
-	if m.edit == nil || m.edit.empty() {
+	if m.edit == nil || m.edit.empty() || m.edit.err == nil {
 		return nil
 	}
-	return m.edit.err
+	return errors.New(m.edit.name() + ": " + m.edit.why())
 }
 
 // Update takes a message as every part does; the root uses Key instead, which

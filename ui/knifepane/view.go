@@ -144,7 +144,7 @@ func (m *Model) foot() []string {
 	case m.edit != nil && m.edit.asking:
 		return m.styled("! "+m.edit.question(), m.Styles.Warn, warnLines)
 	case m.Problem() != nil:
-		return m.styled("! "+m.edit.complaint()+m.edit.next(), m.Styles.Warn, warnLines)
+		return m.styled("! "+m.edit.complaint(), m.Styles.Warn, warnLines)
 	case f.Hint == "":
 		return nil
 	}
