@@ -190,26 +190,38 @@ func (h Hold) State(now time.Time) HoldState {
 	return HoldDue
 }
 
-// SortHolds sorts in place by what needs attention: the one due first comes
-// first, so those due already lead.
-func SortHolds(holds []Hold) {
-	slices.SortStableFunc(holds, func(a, b Hold) int {
-		return cmp.Or(a.Due.Compare(b.Due), cmp.Compare(a.Project, b.Project), cmp.Compare(a.Step, b.Step))
-	})
+// attention orders holds by what needs it: the one due first comes first, so those due
+// already lead; those put away come last.
+func attention(a, b Hold) int {
+	if a.PutAway != b.PutAway {
+		if b.PutAway {
+			return -1
+		}
+		return 1
+	}
+	return cmp.Or(a.Due.Compare(b.Due), cmp.Compare(a.Project, b.Project), cmp.Compare(a.Step, b.Step))
 }
 
+// SortHolds sorts in place by what needs attention: the one due first comes
+// first, so those due already lead; those of projects put away come last.
+func SortHolds(holds []Hold) { slices.SortStableFunc(holds, attention) }
+
 // Nearest returns the hold that falls due next after now. Where none runs any more it
-// returns the one that has been due the longest; ok is false for no holds.
+// returns the one that has been due the longest. Those put away count only where there
+// is no other. Ok is false for no holds.
 func Nearest(holds []Hold, now time.Time) (h Hold, ok bool) {
-	sorted := slices.Clone(holds)
-	SortHolds(sorted)
-	for _, h := range sorted {
-		if h.State(now) == HoldRunning {
-			return h, true
+	after := func(a, b Hold) bool { // whether b is nearer than a
+		if a.PutAway == b.PutAway {
+			if runs := b.State(now) == HoldRunning; runs != (a.State(now) == HoldRunning) {
+				return runs
+			}
+		}
+		return attention(b, a) < 0
+	}
+	for i, other := range holds {
+		if i == 0 || after(h, other) {
+			h, ok = other, true
 		}
 	}
-	if len(sorted) == 0 {
-		return Hold{}, false
-	}
-	return sorted[0], true
+	return h, ok
 }

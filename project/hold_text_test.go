@@ -1,12 +1,8 @@
 package project
 
 import (
-	"fmt"
-	"strings"
 	"testing"
 	"time"
-
-	"github.com/charmbracelet/x/ansi"
 )
 
 func TestSpanText(t *testing.T) {
@@ -86,41 +82,6 @@ func TestParseWindow(t *testing.T) {
 	for _, text := range []string{"", "-", "2 h - 1 h", "2-", "1 h-2 h-3 h"} {
 		if _, _, err := ParseWindow(text); err == nil {
 			t.Errorf("ParseWindow(%q): want an error", text)
-		}
-	}
-}
-
-func TestHoldLines(t *testing.T) {
-	var holds []Hold
-	for i := range 6 {
-		holds = append(holds, Hold{
-			Project: fmt.Sprintf("knife %d", i), Short: "DRY", Started: noon, Due: noon.Add(time.Duration(i*20+1) * time.Hour),
-		})
-	}
-	if got := HoldLines(nil, noon, 80); got != nil {
-		t.Errorf("no holds: %q", got)
-	}
-	got := HoldLines(holds[:1], noon, 80)
-	if len(got) != 1 || got[0] != "knife 0 DRY: 1 h still, 13:00" {
-		t.Errorf("one hold: %q", got)
-	}
-	if got := HoldLines(holds[:1], noon.Add(2*time.Hour), 80); got[0] != "knife 0 DRY: due since 13:00" {
-		t.Errorf("one due: %q", got)
-	}
-	got = HoldLines(holds, noon, 80)
-	if len(got) != 2 || !strings.HasSuffix(got[1], "+3 more, next Sun 01:00") {
-		t.Errorf("six holds: %q", got)
-	}
-	holds[0].Project = "wide 刀の鞘\x1b[31m\n" + strings.Repeat("x", 100)
-	for width := range 200 {
-		lines := HoldLines(holds, noon, width)
-		if len(lines) > 2 {
-			t.Fatalf("width %d: %d lines", width, len(lines))
-		}
-		for _, l := range lines {
-			if ansi.StringWidth(l) > width || strings.ContainsAny(l, "\x1b\n") {
-				t.Fatalf("width %d: %q", width, l)
-			}
 		}
 	}
 }

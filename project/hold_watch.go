@@ -102,7 +102,9 @@ func (w *Watch) Observe(holds []Hold, now time.Time) []Event {
 		events = append(events, Event{h, kind, at, unseen && now.Sub(at) >= time.Second})
 	}
 	for _, h := range holds {
-		note(h, FallsDue, h.Due)
+		if h.Due.After(h.Started) { // else it has a 'look by' only
+			note(h, FallsDue, h.Due)
+		}
 		note(h, GoesLate, h.LookBy)
 	}
 	maps.DeleteFunc(w.seen, func(k seenKey, m seenMark) bool {

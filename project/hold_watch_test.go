@@ -159,6 +159,14 @@ func TestWatchTwinsAndLookBy(t *testing.T) {
 	}
 }
 
+// A hold with nothing but a 'look by' is not due the moment it is started.
+func TestWatchLookByOnly(t *testing.T) {
+	w := newWatched(t, noon)
+	w.holds[0].Due, w.holds[0].LookBy = noon, noon.Add(time.Hour)
+	w.want("started", w.pass(59*time.Minute), 0)
+	w.want("to look at", w.pass(time.Minute), 1)
+}
+
 func TestWatchDoesNotGrow(t *testing.T) {
 	w := newWatched(t, noon)
 	for day := range 10 * 24 {
