@@ -40,7 +40,11 @@ func (m Model) drawing(w, h int) []string {
 		y := ch.y(d)
 		ch.c.Line(ch.x(0), y, ch.x(ch.to), y, canvas.Stroke{Type: canvas.Dashed, Pen: ink.PenLeather})
 		_, cy := ch.c.Cell(0, y)
-		ch.c.Text(ch.left+1, max(cy-1, 0), "dry "+number(math.Round(10*d)/10)+" g", ink.PenLeather)
+		row := cy - 1
+		if row < 1 { // the first row has the axis' name and the likely time
+			row = cy + 1
+		}
+		ch.c.Text(ch.left+1, row, "dry "+number(math.Round(10*d)/10)+" g", ink.PenLeather)
 	}
 	if m.dry.Err == nil && m.dry.Estimate.Rate > 0 {
 		m.drawCurve(ch)

@@ -1,6 +1,10 @@
 package drypane
 
-import "github.com/charmbracelet/bubbles/key"
+import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+)
 
 // KeyMap is every key of the page, for the page itself and for the help. None
 // is a digit or a sign: those begin a weighing.
@@ -40,10 +44,15 @@ func DefaultKeyMap() KeyMap {
 	}
 }
 
-// ShortHelp implements help.KeyMap.
+// ShortHelp implements help.KeyMap. With the key of the help behind it, it fits into 80
+// columns; the room's keys stand beside the room.
 func (k KeyMap) ShortHelp() []key.Binding {
-	digits := key.NewBinding(key.WithHelp("digits", "weigh it now"))
-	return []key.Binding{digits, k.Before, k.Grams, k.Time, k.Temperature, k.Humidity, k.Leave}
+	digits := key.NewBinding(key.WithKeys(strings.Split("0123456789", "")...), key.WithHelp("digits", "weigh it now"))
+	brief := func(b key.Binding, does string) key.Binding {
+		b.SetHelp(b.Help().Key, does)
+		return b
+	}
+	return []key.Binding{digits, brief(k.Leave, "back"), brief(k.Before, "before wetting"), brief(k.Grams, "grams"), brief(k.Time, "time")}
 }
 
 // FullHelp implements help.KeyMap: the keys while nothing is being typed.

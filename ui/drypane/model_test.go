@@ -181,12 +181,12 @@ func TestVerdicts(t *testing.T) {
 		{"none", nil, 0, "not weighed yet since it was wetted: weigh it, the knife out, once the surface no longer shines"},
 		{"too few", withBefore(zumdahl(2)), 0, "! 2 of at least 3 weighings: weigh again in an hour or more"},
 		{"too few without", zumdahl(3), 0, "! 3 of at least 4 weighings (3 with the weight before wetting): weigh again in an hour or more"},
-		{"heavier", append(withBefore(zumdahl(5)), at(1, 150)), 0, "! weighing 6 is heavier than the one before (137 g, then 150 g): take out the wrong one"},
-		{"below dry", append(withBefore(zumdahl(5)), at(1, 80)), 0, "! weighing 6 is below the dry weight (80 g against 100 g): correct one of them"},
+		{"heavier", append(withBefore(zumdahl(5)), at(1, 150)), 1 * time.Hour, "! weighing 6 is heavier than the one before (137 g, then 150 g): take out the wrong one"},
+		{"below dry", append(withBefore(zumdahl(5)), at(1, 80)), 1 * time.Hour, "! weighing 6 is below the dry weight (80 g against 100 g): correct one of them"},
 		{"estimate", withBefore(zumdahl(6)), 0, "within 2 % of dry between"},
 		{"without dry", zumdahl(8), 0, "the drying law through 8 weighings, not weighed before wetting, ends at"},
 		{"over", withBefore(zumdahl(9)), 100 * time.Hour, ": weigh it now"},
-		{"dry", append(withBefore(zumdahl(9)), at(6, 101)), 0, "dry: 101 g 18:00 is within 2 % of its weight before wetting, 100 g"},
+		{"dry", append(withBefore(zumdahl(9)), at(6, 101)), 6 * time.Hour, "dry: 101 g at 18:00 is within 2 % of its weight before wetting, 100 g"},
 		{"dry at once", []project.Weighing{before, at(0, 101)}, 0, "by the weight before wetting alone, 100 g"},
 	} {
 		r := newRig(t, sheath(c.weigh), 100, 24)

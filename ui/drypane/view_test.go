@@ -109,6 +109,58 @@ func TestAcrossTheEndOfSummerTime(t *testing.T) {
 	}
 }
 
+// The footer's keys, the help's behind them, fit into the narrowest usual window.
+func TestShortHelpFits(t *testing.T) {
+	line := ""
+	for _, b := range DefaultKeyMap().ShortHelp() {
+		if !b.Enabled() {
+			t.Errorf("%q is never shown", b.Help().Desc)
+		}
+		line += b.Help().Key + " " + b.Help().Desc + "  "
+	}
+	if line += "? the keys"; ansi.StringWidth(line) > 80 || !strings.Contains(line, "digits weigh it now") || !strings.Contains(line, "Esc") {
+		t.Errorf("%d columns: %s", ansi.StringWidth(line), line)
+	}
+}
+
+// Where it was heaviest before wetting the dry weight's name keeps clear of the axis'.
+func TestDryNameIsClearOfTheAxis(t *testing.T) {
+	w := []project.Weighing{{When: noon.Add(-2 * time.Hour), Grams: 160, State: project.Before},
+		{When: noon.Add(-time.Hour), Grams: 141, State: drying}, {When: noon, Grams: 140, State: drying}}
+	for h := 12; h < 40; h++ {
+		view := ansi.Strip(strings.Join(newRig(t, sheath(w), 90, h).m.drawing(60, h), "\n"))
+		if !strings.Contains(view, "grams") || !strings.Contains(view, "dry 160 g") || strings.Contains(view, "gramdry") {
+			t.Errorf("%d rows:\n%s", h, view)
+		}
+	}
+}
+
+func TestReachedSaysAt(t *testing.T) {
+	w := append(withBefore(zumdahl(9)), project.Weighing{When: noon.Add(time.Hour), Grams: 101, State: drying})
+	r := newRig(t, sheath(w), 78, 19)
+	r.wait(2 * time.Hour)
+	r.shows("dry: 101 g at 13:00 is within")
+}
+
+// What is still to come is refused when typed, and said where a file has it.
+func TestWeighingsToCome(t *testing.T) {
+	r := newRig(t, sheath(withBefore(zumdahl(6))), 78, 19)
+	r.keys("t")
+	r.m.entry.input.SetValue("2026-11-27 09:00")
+	r.keys("enter")
+	r.shows("still to come: give a time that has been")
+	if len(r.commits) != 0 {
+		t.Errorf("kept: %q", r.commits)
+	}
+	w := withBefore(zumdahl(6))
+	w[len(w)-1].When = noon.Add(26 * time.Hour)
+	r = newRig(t, sheath(w), 78, 19)
+	r.shows("122 g weighed Fri 14:00 is still to come: t corrects its time, x takes it out")
+	if strings.Contains(ansi.Strip(r.m.View()), "within 2 %") {
+		t.Error("an estimate stands on it all the same")
+	}
+}
+
 func BenchmarkView(b *testing.B) {
 	r := newRig(&testing.T{}, sheath(withBefore(zumdahl(6))), 150, 40)
 	for b.Loop() {

@@ -14,6 +14,10 @@ var caution = fmt.Sprintf("never above %.0f °C, away from heat and sun; start w
 
 // verdict is when the sheath will be dry, or why that can't be said.
 func (m Model) verdict() (text string, bad bool) {
+	if w, ok := m.toCome(); ok {
+		return fmt.Sprintf("%s g weighed %s is still to come: %s corrects its time, %s takes it out",
+			figure(w.Grams), m.clock(w.When), m.KeyMap.Time.Help().Key, m.KeyMap.Remove.Help().Key), true
+	}
 	if m.dry.Err != nil {
 		return m.dry.Err.Error(), len(m.dry.Rows) > 0
 	}
@@ -23,7 +27,7 @@ func (m Model) verdict() (text string, bad bool) {
 		if !m.dry.Estimate.DryGiven {
 			what = "where the curve ends"
 		}
-		return fmt.Sprintf("dry: %s g %s is within %.0f %% of %s, %s g", figure(last.Grams), m.clock(last.When), 100*lewis.NearDry, what, m.dryText()), false
+		return fmt.Sprintf("dry: %s g at %s is within %.0f %% of %s, %s g", figure(last.Grams), m.clock(last.When), 100*lewis.NearDry, what, m.dryText()), false
 	}
 	from, likely, to := m.dry.Window()
 	text = fmt.Sprintf("within %.0f %% of dry between %s and %s, most likely %s", 100*lewis.NearDry, m.clock(from), m.clock(to), m.clock(likely))
@@ -33,11 +37,23 @@ func (m Model) verdict() (text string, bad bool) {
 	return text, false
 }
 
+// toCome finds a weighing that the clock has not come to: a slip in the file, or the
+// clock was set. No estimate can stand on it.
+func (m Model) toCome() (project.Weighing, bool) {
+	for _, i := range m.dry.Rows {
+		if w := m.snap.Project.Weigh[i]; w.When.After(m.snap.Now.Add(time.Minute)) {
+			return w, true
+		}
+	}
+	return project.Weighing{}, false
+}
+
 // how says how the verdict was found and what it is worth.
 func (m Model) how() string {
 	e, n := m.dry.Estimate, len(m.dry.Rows)
+	_, early := m.toCome()
 	switch {
-	case m.dry.Err != nil:
+	case m.dry.Err != nil || early:
 		return ""
 	case e.Rate == 0:
 		return fmt.Sprintf("by the weight before wetting alone, %s g", m.dryText())

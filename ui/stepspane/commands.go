@@ -1,6 +1,8 @@
 package stepspane
 
 import (
+	"slices"
+	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -70,12 +72,12 @@ func (m Model) askLater() (Model, tea.Cmd) {
 func (m Model) askTimes() (Model, tea.Cmd) {
 	at := m.Chosen()
 	was := project.WindowText(m.step().Hold, m.step().Latest)
-	return m.ask("Hold: 2 h, or not before - look by: 24 h - 48 h; 0 for none", was, 60,
+	return m.ask("Hold: 2 h or 1:30, or not before - look by: 24 h - 48 h; 0 for none", was, 60,
 		func(m Model, text string) (Model, tea.Cmd, error) {
 			if text == was { // what is shown is rounded: nothing typed changes nothing
 				return m, nil, nil
 			}
-			hold, latest, err := project.ParseWindow(text)
+			hold, latest, err := windowText(text)
 			if err != nil {
 				return m, nil, err
 			}
@@ -135,6 +137,23 @@ func (m Model) askNote() (Model, tea.Cmd) {
 		cmd, err := m.change("note on", func(s []project.Step) ([]project.Step, error) { return project.SetNote(s, at, text) })
 		return m, cmd, err
 	}), nil
+}
+
+// askCaution changes what the step warns of. An empty answer takes it out.
+func (m Model) askCaution() (Model, tea.Cmd) {
+	at, was := m.Chosen(), m.step().Caution
+	return m.ask("Caution: what can hurt in this step, and what keeps it from you", was, longestNote,
+		func(m Model, text string) (Model, tea.Cmd, error) {
+			if text == was {
+				return m, nil, nil
+			}
+			cmd, err := m.change("caution of", func(s []project.Step) ([]project.Step, error) {
+				out := slices.Clone(s)
+				out[at].Caution = strings.TrimSpace(text)
+				return out, nil
+			})
+			return m, cmd, err
+		}), nil
 }
 
 func (m Model) askMinutes() (Model, tea.Cmd) {

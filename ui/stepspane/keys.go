@@ -11,7 +11,7 @@ type KeyMap struct {
 	Tick, Skip                              key.Binding
 	Start, End, Later, Times                key.Binding
 	Add, Rename, Remove, MoveUp, MoveDown   key.Binding
-	Note, Minutes                           key.Binding
+	Note, Caution, Minutes                  key.Binding
 	Keep, Drop                              key.Binding // of a question
 }
 
@@ -39,6 +39,7 @@ func DefaultKeyMap() KeyMap {
 		MoveUp:   bind("K", "move up", "K", "shift+up", "alt+up"),
 		MoveDown: bind("J", "move down", "J", "shift+down", "alt+down"),
 		Note:     bind("n", "note", "n"),
+		Caution:  bind("c", "caution: what can hurt here", "c"),
 		Minutes:  bind("m", "minutes spent", "m"),
 		Keep:     bind("enter", "keep it", "enter", "ctrl+j"),
 		Drop:     bind("esc", "leave it as it was", "esc"),
@@ -55,7 +56,7 @@ func (k KeyMap) FullHelp() [][]key.Binding {
 	return [][]key.Binding{
 		{k.Up, k.Down, k.PageUp, k.PageDown, k.First, k.Last},
 		{k.Tick, k.Skip, k.Start, k.End, k.Later, k.Times},
-		{k.Add, k.Rename, k.Remove, k.MoveUp, k.MoveDown, k.Note, k.Minutes},
+		{k.Add, k.Rename, k.Remove, k.MoveUp, k.MoveDown, k.Note, k.Caution, k.Minutes},
 		{k.Keep, k.Drop},
 	}
 }

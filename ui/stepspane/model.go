@@ -3,6 +3,7 @@ package stepspane
 
 import (
 	"errors"
+	"slices"
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -28,6 +29,8 @@ type Model struct {
 	top      int  // the first one shown
 	question *question
 	tool     tool
+	mine     []project.Step // what the pane's own change makes of the list
+	drying   project.Drying // what the snapshot's weighings say
 }
 
 // New returns the pane. Now is the clock that ticks and holds are noted by (time.Now).
@@ -48,8 +51,7 @@ func (m *Model) SetSize(w, h int) {
 	m.scroll()
 }
 
-// SetFocus tells whether the pane is in hand. While it is not, the chosen step
-// follows the one in hand at the bench.
+// SetFocus tells whether the pane is in hand.
 func (m *Model) SetFocus(focus bool) {
 	m.focus = focus
 	if !focus {
@@ -57,18 +59,47 @@ func (m *Model) SetFocus(focus bool) {
 	}
 }
 
-// SetSnapshot shows it the project as it is now.
+// SetSnapshot shows it the project as it is now. Where the steps were changed elsewhere
+// (at the bench, by undo, by another program) the chosen one follows.
 func (m *Model) SetSnapshot(s act.Snapshot) {
-	if current := project.Current(s.Project.Steps); current >= 0 {
-		moved := current != project.Current(m.snap.Project.Steps)
-		if !m.seen || !m.focus && moved {
-			m.at = current
+	if !m.seen || !slices.Equal(s.Project.Weigh, m.snap.Project.Weigh) {
+		m.drying = project.DryingOf(s.Project.Weigh)
+	}
+	was, is := m.snap.Project.Steps, s.Project.Steps
+	if changed := !slices.Equal(was, is); !m.seen || changed {
+		own := m.mine != nil && slices.Equal(m.mine, is)
+		if at := follow(was, is); !own && m.question == nil && at >= 0 {
+			m.at = at
 		}
+		m.mine = nil
 	}
 	m.snap, m.seen = s, true
 	m.at = min(max(m.at, 0), max(len(m.steps())-1, 0))
 	m.scroll()
 }
+
+// follow is the step to look at after a change made elsewhere, -1 for none: the one in
+// hand where another is now, else the one that was changed.
+func follow(was, is []project.Step) int {
+	current := project.Current(is)
+	if current >= 0 && current != project.Current(was) || len(was) == 0 {
+		return current
+	}
+	first, end := 0, 0 // how much is alike at the beginning, and at the end
+	for shorter := min(len(was), len(is)); first < shorter && was[first] == is[first]; {
+		first++
+	}
+	for shorter := min(len(was), len(is)) - first; end < shorter && was[len(was)-1-end] == is[len(is)-1-end]; {
+		end++
+	}
+	if max(len(was), len(is))-first-end > mostAtOnce && current >= 0 {
+		return current // another project, or another list
+	}
+	return min(first, len(is)-1)
+}
+
+// mostAtOnce is how many neighbouring steps one change touches: two that change places.
+const mostAtOnce = 2
 
 // Chosen returns the chosen step's place, -1 for an empty list.
 func (m Model) Chosen() int {
@@ -143,7 +174,7 @@ func (m Model) command(msg tea.KeyMsg) (Model, tea.Cmd) {
 		do  func(Model) (Model, tea.Cmd)
 	}{
 		{k.Tick, Model.tick}, {k.Skip, Model.skip}, {k.Start, Model.start}, {k.End, Model.askEnd}, {k.Later, Model.askLater},
-		{k.Times, Model.askTimes}, {k.Rename, Model.askTitle}, {k.Remove, Model.askRemove}, {k.Note, Model.askNote},
+		{k.Times, Model.askTimes}, {k.Rename, Model.askTitle}, {k.Remove, Model.askRemove}, {k.Note, Model.askNote}, {k.Caution, Model.askCaution},
 		{k.Minutes, Model.askMinutes}, {k.MoveUp, Model.moveUp}, {k.MoveDown, Model.moveDown},
 	} {
 		if key.Matches(msg, c.key) {
@@ -163,11 +194,13 @@ type rule func([]project.Step) ([]project.Step, error)
 
 // change tries a rule on the list that is shown and, when it will do, sends it. The
 // root's list may have changed meanwhile; then nothing happens to it.
-func (m Model) change(what string, do rule) (tea.Cmd, error) {
+func (m *Model) change(what string, do rule) (tea.Cmd, error) {
 	at := m.Chosen()
-	if _, err := do(m.steps()); err != nil {
+	steps, err := do(m.steps())
+	if err != nil {
 		return nil, err
 	}
+	m.mine = steps
 	label, title := what, ""
 	if at >= 0 {
 		label, title = what+" "+m.steps()[at].ShortName(), m.steps()[at].Title

@@ -1,6 +1,9 @@
 package stepspane
 
 import (
+	"fmt"
+	"regexp"
+	"strings"
 	"time"
 
 	"github.com/charmbracelet/bubbles/cursor"
@@ -117,8 +120,23 @@ func (t tool) key(msg tea.KeyMsg, now time.Time) (next tool, reading, fast bool)
 	return t, reading, fast
 }
 
+// windowText reads hold times, and h:mm for them too. A bare number could be minutes
+// or hours, and a hold that is 60 times too short spoils the work: it is asked about.
+func windowText(text string) (hold, latest time.Duration, err error) {
+	if plain := strings.TrimSpace(text); bare.MatchString(plain) && strings.Trim(plain, "0") != "" {
+		return 0, 0, fmt.Errorf("%q: give the unit: %s min, 2 h", text, plain)
+	}
+	return project.ParseWindow(clockSpan.ReplaceAllString(text, "$1 h $2 min"))
+}
+
+var (
+	bare      = regexp.MustCompile(`^[0-9]+([.,][0-9]+)?$`)
+	clockSpan = regexp.MustCompile(`\b([0-9]{1,4}):([0-5][0-9])\b`)
+)
+
 // minutesText reads minutes where no unit is given.
 func minutesText(text string) (time.Duration, error) {
+	text = clockSpan.ReplaceAllString(text, "$1 h $2 min")
 	if d, err := project.ParseSpan(text + " min"); err == nil {
 		return d, nil
 	}

@@ -2,6 +2,7 @@ package stepspane
 
 import (
 	"cmp"
+	"fmt"
 	"strings"
 	"time"
 
@@ -13,8 +14,10 @@ import (
 	"chape/ui/term"
 )
 
-// wideEnough is from which width on rows show titles instead of short names.
-const wideEnough = 44
+const (
+	wideEnough = 44 // from this width on a row has room for the times of what is done
+	leastTitle = 16 // letters that a title needs to be told from others; else the short name
+)
 
 // leastRows is how many rows of the list are left beside a long caution.
 const leastRows = 3
@@ -25,7 +28,11 @@ func (m Model) View() string {
 		return ""
 	}
 	if len(m.steps()) == 0 {
-		lines := append(layout.Wrap("No steps yet: a adds one.", m.w), m.questionLines()...)
+		lines := layout.Wrap("No steps yet: a adds one.", m.w)
+		if q := m.questionLines(); len(q) > 0 {
+			q[0] = m.rule()
+			lines = append(lines, q...)
+		}
 		return strings.Join(layout.Fit(lines, m.w, m.h), "\n")
 	}
 	var lines []string
@@ -36,7 +43,10 @@ func (m Model) View() string {
 			lines = append(lines, "")
 		}
 	}
-	lines = append(lines, m.detail()...)
+	if detail := m.detail(); len(detail) > 0 {
+		detail[0] = m.rule()
+		lines = append(lines, detail...)
+	}
 	return strings.Join(layout.Fit(lines, m.w, m.h), "\n")
 }
 
@@ -64,19 +74,19 @@ func (m Model) row(i int) string {
 	if chosen {
 		lead = ">"
 	}
-	lead += m.mark(i)
-	name := s.ShortName()
-	if m.w >= wideEnough {
-		lead, name = lead+" ", term.Plain(s.Title)
-	}
-	hold := m.rowHold(s)
+	lead += m.mark(i) + " "
+	hold := m.rowHold(i)
 	room := m.w - ansi.StringWidth(lead)
+	if dry := m.dryText(i); dry != "" && hold != "" && room-ansi.StringWidth(dry+", "+hold) > leastTitle {
+		hold = dry + ", " + hold
+	}
 	if hold != "" {
-		if over := ansi.StringWidth(name) + 1 + ansi.StringWidth(hold) - room; over > 0 && m.w < wideEnough {
-			hold = strings.TrimPrefix(hold, "till ")
-		}
-		room -= ansi.StringWidth(hold) + 1
 		hold = " " + hold
+		room -= ansi.StringWidth(hold)
+	}
+	name := term.Plain(s.Title)
+	if room < leastTitle && ansi.StringWidth(name) > room {
+		name = s.ShortName()
 	}
 	line := lead + layout.Line(name, max(room, 0)) + hold
 	line = layout.Line(line, m.w)
@@ -110,10 +120,18 @@ func (m Model) mark(i int) string {
 	return " "
 }
 
-// rowHold is where the hold stands, with a clock time, or when the step was done.
-func (m Model) rowHold(s project.Step) string {
-	now := m.snap.Now
-	switch s.HoldState(now) {
+// rowHold is where the hold stands, with a clock time, or when the step was done. In a
+// narrow row what the mark or the step's own lines say too is left to them.
+func (m Model) rowHold(i int) string {
+	s, now := m.steps()[i], m.snap.Now
+	state := s.HoldState(now)
+	switch narrow := m.w < wideEnough; {
+	case narrow && state == project.HoldRunning:
+		return project.ClockTime(s.NotBefore(), now)
+	case narrow && (state == project.NoHold || state == project.HoldWaiting):
+		return ""
+	}
+	switch state {
 	case project.HoldWaiting:
 		return "hold " + project.SpanText(cmp.Or(s.Hold, s.Latest))
 	case project.HoldRunning:
@@ -155,7 +173,7 @@ func (m Model) detail() []string {
 	if s.Caution != "" {
 		caution = take("! "+term.Plain(s.Caution), room, m.Styles.Warn)
 	}
-	hold = take(m.holdText(s), 3, m.Styles.Text)
+	hold = append(take(m.holdText(s), 3, m.Styles.Text), take(m.dryText(m.Chosen()), 2, m.Styles.Text)...)
 	if m.w < wideEnough || ansi.StringWidth(s.Title) > m.w-20 {
 		title = take(term.Plain(s.Title), 3, m.Styles.Strong)
 	}
@@ -165,15 +183,36 @@ func (m Model) detail() []string {
 	if s.Note != "" {
 		note = take("* "+term.Plain(s.Note), 4, m.Styles.Note)
 	}
-	lines := []string{m.Styles.Quiet.Render(strings.Repeat("-", m.w))}
+	lines := []string{""} // the rule
 	for _, part := range [][]string{title, hold, caution, note, spent} {
 		lines = append(lines, part...)
 	}
-	if len(lines) == 1 {
+	if len(lines) == 1 && len(m.steps()) <= m.h {
 		return nil
 	}
 	return lines
 }
+
+// rule parts the list from the chosen step, and says which of a longer list are shown.
+func (m Model) rule() string {
+	text, rows, n := "", m.listRows(), len(m.steps())
+	if rows < n {
+		text = fmt.Sprintf(" %d-%d of %d", m.top+1, min(m.top+rows, n), n)
+	}
+	return m.Styles.Quiet.Render(layout.Line(strings.Repeat("-", max(0, m.w-ansi.StringWidth(text)))+text, m.w))
+}
+
+// dryText is what the scale or the room says beside the drying step, till that is done.
+func (m Model) dryText(i int) string {
+	if s := m.steps()[i]; s.ShortName() != dryingStep || !s.Done.IsZero() {
+		return ""
+	}
+	text, _ := m.drying.By(m.snap.Project, m.snap.Now)
+	return text
+}
+
+// dryingStep is the short name of the step in which the sheath dries.
+const dryingStep = "DRY"
 
 // holdText says everything about the hold of a step.
 func (m Model) holdText(s project.Step) string {
@@ -202,7 +241,7 @@ func (m Model) questionLines() []string {
 	if q == nil {
 		return nil
 	}
-	lines := []string{m.Styles.Quiet.Render(strings.Repeat("-", m.w))}
+	lines := []string{""} // the rule
 	lines = append(lines, layout.Paragraph(q.label, m.w, 3, m.Styles.Strong)...)
 	if q.input != nil {
 		lines = append(lines, layout.Line(q.input.View(), m.w))

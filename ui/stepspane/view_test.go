@@ -2,6 +2,7 @@ package stepspane
 
 import (
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -82,6 +83,58 @@ func TestCautionsFit(t *testing.T) {
 		if !strings.Contains(text, strings.Join(strings.Fields(s.Caution), " ")) {
 			t.Errorf("%s: the caution is cut:\n%s", s.Short, ansi.Strip(r.m.View()))
 		}
+	}
+}
+
+// Titles are shown where they can be told apart, with a space after the mark.
+func TestNarrowRows(t *testing.T) {
+	r := newRig(busy(), 26, 24)
+	r.m.choose(0)
+	view := ansi.Strip(r.m.View())
+	for _, want := range []string{">x Tape the edge, then me…", " - Bevel and burnish mout…", " x Slick the inside, noth…"} {
+		if !strings.Contains(view, want) {
+			t.Errorf("no %q in\n%s", want, view)
+		}
+	}
+	if strings.Contains(view, "MEASURE") {
+		t.Errorf("short names at 26 columns:\n%s", view)
+	}
+	r.m.SetSize(18, 24)
+	if view := ansi.Strip(r.m.View()); !strings.Contains(view, ">x MEASURE ") {
+		t.Errorf("no short names at 18 columns:\n%s", view)
+	}
+}
+
+// A list that is longer than the pane says which part of it is shown.
+func TestLongListSaysSo(t *testing.T) {
+	r := newRig(sheath(9), 78, 19)
+	r.m.choose(19)
+	want := fmt.Sprintf(" %d-%d of 31", r.m.top+1, r.m.top+r.m.listRows())
+	if view := ansi.Strip(r.m.View()); !strings.Contains(view, want) {
+		t.Errorf("no %q in\n%s", want, view)
+	}
+	if view := ansi.Strip(newRig(sheath(9), 78, 50).m.View()); strings.Contains(view, "of 31") {
+		t.Errorf("all are shown:\n%s", view)
+	}
+}
+
+// Beside the drying step stands when the scale says it is dry.
+func TestDryBesideItsStep(t *testing.T) {
+	p := sheath(17)
+	p.Weigh = []project.Weighing{{When: noon.Add(-17 * time.Hour), Grams: 100, State: project.Before}}
+	hours := []float64{0, 1, 2.5, 5, 10, 15} // Zumdahl, Chemistry, chapter 11, exercise 37, an hour for each 120 s
+	for i, g := range []float64{200, 191, 178, 159, 137, 122} {
+		p.Weigh = append(p.Weigh, project.Weighing{When: noon.Add(time.Duration((hours[i] - 15) * float64(time.Hour))), Grams: g, State: "drying"})
+	}
+	r := newRig(p, 78, 24)
+	want, ok := project.DryingOf(p.Weigh).By(p, noon)
+	if view := ansi.Strip(r.m.View()); !ok || strings.Count(view, want) != 2 { // in its row, and below
+		t.Errorf("%q is not in its row and below:\n%s", want, view)
+	}
+	r.p.Weigh = nil
+	r.show()
+	if view := ansi.Strip(r.m.View()); strings.Contains(view, "dry about") {
+		t.Errorf("no weighings:\n%s", view)
 	}
 }
 
