@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"chape/calc/curve"
 	"chape/calc/length"
@@ -147,10 +148,14 @@ func (j *job) heading(size, width float64) string {
 }
 
 func (j *job) title() string {
-	if t := printable(j.p.Title); t != "" {
+	switch t := strings.TrimSpace(printable(j.p.Title)); t {
+	case "":
+		return "(no title)"
+	case lacking:
+		return "(a title that can't be printed)"
+	default:
 		return t
 	}
-	return "(no title)"
 }
 
 // scaleWords say how to print and to check the print.

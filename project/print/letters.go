@@ -13,8 +13,8 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// lacking stands for a letter that the font does not have.
-const lacking = '□'
+// lacking stands for letters that the font does not have.
+const lacking = "…"
 
 // face is one weight of the font, with the widths of the letters asked for.
 type face struct {
@@ -74,23 +74,60 @@ func textWidth(s string, bold bool) float64 {
 	return sum
 }
 
-// printable brings words to what the font can show: letters with their
-// accents in one, tabs and line ends as spaces, marks that can't be seen
-// (directions, joiners) left out, and a box for each letter that is lacking.
+// printable brings words to what the font can show: letters with their accents in
+// one, tabs and line ends as spaces, marks that can't be seen (directions, joiners)
+// left out, and an ellipsis for letters that are lacking, however many in a row.
 func printable(s string) string {
 	f := weight(false)
-	return strings.Map(func(r rune) rune {
+	var b strings.Builder
+	gap := false // letters were left out, and spaces since
+	for _, r := range norm.NFC.String(s) {
 		switch {
 		case unicode.IsSpace(r):
-			return ' '
-		case unicode.Is(unicode.Cf, r), unicode.Is(unicode.Variation_Selector, r), unicode.IsControl(r):
-			return -1
+			if !gap {
+				b.WriteByte(' ')
+			}
+			continue
+		case hidden(r):
+			continue
+		case !f.shows(r):
+			if !gap {
+				b.WriteString(lacking)
+			}
+			gap = true
+			continue
 		}
-		if _, ok := f.width(r); !ok || r > 0xffff {
-			return lacking
+		if gap && (unicode.IsLetter(r) || unicode.IsDigit(r)) {
+			b.WriteByte(' ')
 		}
-		return r
-	}, norm.NFC.String(s))
+		gap = false
+		b.WriteRune(r)
+	}
+	return b.String()
+}
+
+// hidden are marks that nobody sees.
+func hidden(r rune) bool {
+	return unicode.Is(unicode.Cf, r) || unicode.Is(unicode.Variation_Selector, r) || unicode.IsControl(r)
+}
+
+// shows tells whether the font has a letter, and the PDF a place for it.
+func (f *face) shows(r rune) bool {
+	_, ok := f.width(r)
+	return ok && r <= 0xffff
+}
+
+// lacksLetters tells whether printable leaves letters out of any of the words.
+func lacksLetters(words ...string) bool {
+	f := weight(false)
+	for _, s := range words {
+		for _, r := range norm.NFC.String(s) {
+			if !unicode.IsSpace(r) && !hidden(r) && !f.shows(r) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // fit cuts words with an ellipsis so that they are no wider than width.

@@ -22,6 +22,9 @@ func (j *job) overview(pattern *drawing, t tiling, rest []page) page {
 		customer = "for " + j.p.Customer.Name
 	}
 	f.para(joined(fmt.Sprintf("revision %d", j.p.Revision), date, customer), 3, 0)
+	if lacksLetters(j.written()...) {
+		f.para("The sheets leave out some letters that their font does not have: … stands for them. The project file has them.", 2.7, 0)
+	}
 	f.gap(2)
 	top := f.y
 	mapHeight := h * 0.36
@@ -40,6 +43,19 @@ func (j *job) overview(pattern *drawing, t tiling, rest []page) page {
 	f.heading("pages")
 	f.para(contents(rest), 2.7, 0)
 	return f.pages[0]
+}
+
+// written is what the maker has put into words, as far as the sheets say it.
+func (j *job) written() []string {
+	out := []string{j.p.Title, j.p.Customer.Name}
+	if j.trial() {
+		return out // no cards
+	}
+	out = append(out, j.p.Notes)
+	for _, s := range j.p.Steps {
+		out = append(out, s.Title, s.Caution)
+	}
+	return out
 }
 
 func (j *job) howTo(t tiling) []string {

@@ -95,7 +95,35 @@ func TestTitlesBreakNoPage(t *testing.T) {
 			t.Errorf("title %q: %v", title, err)
 		}
 	}
-	if got := printable("עa🔪"); got != "□a□" {
-		t.Errorf("printable gives %q, want a box for each letter the font lacks", got)
+	for in, want := range map[string]string{"עa🔪": "… a…", "🔪 knife": "… knife", "knife 🔪🇬🇧, big": "knife …, big", "סכין גן": "…", "é½″": "é½″", "a\tb": "a b"} {
+		if got := printable(in); got != want {
+			t.Errorf("printable(%q) = %q, want %q", in, got, want)
+		}
+	}
+}
+
+// What the font lacks is said, once, on the first page.
+func TestLettersLeftOut(t *testing.T) {
+	const say = "stands for them"
+	for title, want := range map[string]string{"סכין גן": "(a title that can't be printed)", "🔪 knife": "… knife", "Plain": ""} {
+		p := garden()
+		p.Title = title
+		data, err := PDF(p, compute(t, p), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		times := 0
+		for i, q := range readPDF(t, data) {
+			words := oneLine(q.words())
+			if strings.Contains(words, say) {
+				times++
+			}
+			if strings.Contains(words, "□") || i == 0 && !strings.Contains(words, want) {
+				t.Errorf("title %q: page %d has boxes, or not %q", title, i+1, want)
+			}
+		}
+		if (times == 1) != (want != "") {
+			t.Errorf("title %q: said %d times that letters are left out", title, times)
+		}
 	}
 }
