@@ -250,7 +250,7 @@ func (m *Model) paste(k tea.KeyMsg) tea.Cmd {
 		return act.Send(act.Say{Text: "Enter opens the text, then paste"})
 	case !startsNumber(runes[0]):
 		text := strconv.Quote(ansi.Truncate(string(runes), longestLabel, "…"))
-		return act.Send(act.Say{Text: name + " stays: what was pasted, " + text + ", is not a number: paste one such as 3.2 mm", Warn: true})
+		return act.Send(act.Say{Text: text + " is not a number: paste a figure, with its unit or without; " + name + " stays", Warn: true})
 	}
 	return m.begin("", k)
 }

@@ -73,7 +73,7 @@ func TestPastes(t *testing.T) {
 	}
 	f := open(t, defaults())
 	for i, c := range []struct{ key, text, want string }{
-		{"knife.outline.blade", "q x a\nmore", `blade length stays: what was pasted, "q x a", is not a number: paste one such as 3.2 mm`},
+		{"knife.outline.blade", "q x a\nmore", `"q x a" is not a number: paste a figure, with its unit or without; blade length stays`},
 		{"knife.outline.point", "5", "point takes no text: Space goes through the choices"},
 		{"title", "5", "Enter opens the text, then paste"},
 	} {
