@@ -20,7 +20,13 @@ const (
 // DiskChanged takes in what someone else wrote to the file.
 func (d *Doc) DiskChanged(v Version) News {
 	f := &d.file
-	if f.flying || v.Err == nil && v.Stamp.Same(f.stamp) {
+	if f.flying {
+		return Nothing
+	}
+	f.back()
+	if v.Err == nil && v.Stamp.Same(f.stamp) { // ours, or it was only away
+		f.stamp = v.Stamp
+		f.whole()
 		return Nothing
 	}
 	if f.rev != f.saved {
@@ -29,15 +35,38 @@ func (d *Doc) DiskChanged(v Version) News {
 	if v.Err != nil {
 		// What stands here was saved once and is on the screen still: the
 		// next change must not replace theirs unseen, so the stamp stays.
+		f.damage = v.Err
 		return Refused
 	}
 	d.load(v, "the file's new state")
 	return Loaded
 }
 
-// Gone notes that the file is not there any more: the next change makes it
-// anew.
-func (d *Doc) Gone() { d.file.stamp = store.Stamp{} }
+// Gone notes that the file is not there any more: the next change, or SaveNow,
+// makes it anew.
+func (d *Doc) Gone() {
+	if !d.file.flying {
+		d.file.gone()
+	}
+}
+
+func (f *file) gone() {
+	f.away, f.damage = true, nil
+	if !f.stamp.IsZero() {
+		f.stamp, f.lost = store.Stamp{}, f.stamp
+	}
+}
+
+// back takes a file that was gone for there again, whatever it holds.
+func (f *file) back() {
+	f.away = false
+	if !f.lost.IsZero() {
+		f.stamp, f.lost = f.lost, store.Stamp{}
+	}
+}
+
+// whole takes a file for what was saved.
+func (f *file) whole() { f.away, f.damage, f.lost = false, nil, store.Stamp{} }
 
 // load shows v as the committed state. The preview stays: a number being typed
 // is not lost because a sync program came by.
@@ -45,9 +74,10 @@ func (d *Doc) load(v Version, label string) {
 	d.push(label)
 	d.committed = v.Project.Clone()
 	d.file.stamp = v.Stamp
+	d.file.whole()
 	d.file.rev++
 	d.file.saved = d.file.rev
-	d.file.failure = nil
+	d.file.failure, d.file.anew = nil, false
 	d.refresh()
 }
 

@@ -226,8 +226,14 @@ func TestDeletedFileIsMadeAnew(t *testing.T) {
 	if !ok || !s.Expect.IsZero() {
 		t.Errorf("next save expects %v, %v", s.Expect, ok)
 	}
-	if !d.SaveDone(s, s.Expect, &store.ErrExists{Path: "a.toml"}, start) {
-		t.Error("a file that is there again does not count as theirs")
+	if d.SaveDone(s, s.Expect, &store.ErrExists{Path: "a.toml"}, start) {
+		t.Error("a file that is there again counts as theirs before anyone has looked at it")
+	}
+	if s, ok = d.NextSave(start.Add(time.Minute)); !ok || !s.Expect.Same(stampOf(1)) {
+		t.Errorf("the save after it is back expects %v, %v", s.Expect, ok)
+	}
+	if !d.SaveDone(s, s.Expect, &store.ErrChanged{Path: "a.toml", Now: stampOf(9)}, start) {
+		t.Error("another file in its place does not count as theirs")
 	}
 }
 

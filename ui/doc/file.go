@@ -18,15 +18,21 @@ const (
 	Failed               // the last save failed; it is tried again
 	Loose                // a copy that touches nothing until it is kept
 	Divided              // changed on both sides; ours goes beside the file until a choice is made
+	Gone                 // the file was moved or deleted by another program
+	Damaged              // another program made of the file what can't be loaded
 )
 
 // file is what is known about the file of the document.
 type file struct {
 	path  string
 	stamp store.Stamp // the version this document was made from or last saved as
+	lost  store.Stamp // that version, while the file is gone; it may come back
 
 	rev     uint64 // rises with every change
-	saved   uint64 // the newest rev on the disk
+	saved   uint64 // the newest rev that was on the disk
+	away    bool   // the file is not there any more
+	damage  error  // why what another program made of it can't be loaded; nil: it can
+	anew    bool   // it is to be put on the disk once more, though nothing was changed
 	flying  bool   // a save is under way
 	failure error  // why the last save failed
 	retry   time.Time
@@ -77,8 +83,12 @@ func (d *Doc) State() State {
 		return Divided
 	case f.failure != nil:
 		return Failed
-	case f.saved != f.rev || f.flying:
+	case f.due() || f.flying:
 		return Saving
+	case f.away:
+		return Gone
+	case f.damage != nil:
+		return Damaged
 	}
 	return Saved
 }
@@ -86,18 +96,30 @@ func (d *Doc) State() State {
 // Failure is why the last save failed; nil when it did not.
 func (d *Doc) Failure() error { return d.file.failure }
 
-// Unsaved tells whether something committed is not on the disk.
-func (d *Doc) Unsaved() bool { return d.file.rev != d.file.saved }
+// Damage is why what another program made of the file can't be loaded; nil when
+// it can.
+func (d *Doc) Damage() error { return d.file.damage }
+
+// Unsaved tells whether something committed is not on the disk, or is there no
+// more.
+func (d *Doc) Unsaved() bool { return d.file.due() || d.file.harmed() }
+
+// due tells whether there is something that is saved without being asked for.
+func (f *file) due() bool { return f.rev != f.saved || f.anew }
+
+// harmed tells whether another program has taken what was saved away.
+func (f *file) harmed() bool { return f.away || f.damage != nil }
 
 // Flying tells whether a save is under way.
 func (d *Doc) Flying() bool { return d.file.flying }
 
 // NextSave gives the save that is due, if one is: never two at a time, the
 // newest state always, and after a failure not before its pause is over. The
-// caller must answer it with SaveDone.
+// caller must answer it with SaveDone. A file that another program has taken away
+// or damaged is not made anew before something changes, or SaveNow is called.
 func (d *Doc) NextSave(now time.Time) (Save, bool) {
 	f := &d.file
-	if f.path == "" || f.flying || f.rev == f.saved {
+	if f.path == "" || f.flying || !f.due() {
 		return Save{}, false
 	}
 	if f.failure != nil && now.Before(f.retry) && f.retry.Sub(now) <= mostWait {
@@ -107,9 +129,11 @@ func (d *Doc) NextSave(now time.Time) (Save, bool) {
 	return Save{Rev: f.rev, Path: f.path, Project: d.committed, Expect: f.stamp}, true
 }
 
-// SaveNow is NextSave without the pause after a failure.
+// SaveNow is NextSave without the pause after a failure. It also makes a file
+// anew that is gone; of one that is damaged SaveDone says that it is not ours.
 func (d *Doc) SaveNow() (Save, bool) {
 	d.file.retry = time.Time{}
+	d.file.anew = d.file.anew || d.file.harmed()
 	return d.NextSave(time.Time{})
 }
 
@@ -124,7 +148,8 @@ func (d *Doc) SaveDone(s Save, stamp store.Stamp, err error, now time.Time) (div
 	f.flying = false
 	if err == nil {
 		f.stamp, f.saved = stamp, s.Rev
-		f.failure, f.wait = nil, 0
+		f.failure, f.wait, f.anew = nil, 0, false
+		f.whole()
 		return false
 	}
 	f.stamp, f.failure = stamp, err
@@ -134,7 +159,13 @@ func (d *Doc) SaveDone(s Save, stamp store.Stamp, err error, now time.Time) (div
 	var exists *store.ErrExists // it was gone, and is there again
 	switch {
 	case errors.As(err, &changed) && changed.Now.IsZero():
-		f.stamp = store.Stamp{} // gone: the next try makes it anew
+		f.stamp = s.Expect
+		f.gone() // the next try makes it anew
+		return false
+	case errors.As(err, &exists) && !f.lost.IsZero():
+		// Back again: the next try, at once, tells whether it is the same.
+		f.back()
+		f.failure, f.wait, f.retry = nil, 0, time.Time{}
 		return false
 	case errors.As(err, &changed), errors.As(err, &exists):
 		f.flying = true // until both sides are kept
@@ -152,6 +183,7 @@ func (d *Doc) DivideFailed(err error) {
 func (d *Doc) Restamp(s store.Stamp) {
 	if s.Same(d.file.stamp) && !d.file.flying {
 		d.file.stamp = s
+		d.file.whole()
 	}
 }
 
