@@ -1,7 +1,11 @@
 package main
 
 import (
+	"io/fs"
 	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -24,4 +28,49 @@ func TestScripts(t *testing.T) {
 			return err
 		},
 	})
+}
+
+// The readme promises nothing that no test holds: each row of its table names tests
+// that there are.
+func TestReadmeNamesTests(t *testing.T) {
+	readme, err := os.ReadFile("README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	there := map[string]bool{}
+	err = filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || !strings.HasSuffix(path, "_test.go") {
+			return err
+		}
+		src, err := os.ReadFile(path)
+		for _, m := range regexp.MustCompile(`(?m)^func (Test\w+)\(t \*testing`).FindAllSubmatch(src, -1) {
+			there[string(m[1])] = true
+		}
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, table, ok := strings.Cut(string(readme), "| what can happen |")
+	if !ok {
+		t.Fatal("the readme has no table of what can happen")
+	}
+	rows := 0
+	for line := range strings.Lines(table) {
+		if !strings.HasPrefix(line, "| ") {
+			continue
+		}
+		names := regexp.MustCompile("`(Test\\w+)`").FindAllStringSubmatch(line, -1)
+		if rows++; len(names) == 0 {
+			t.Errorf("no test is named in: %s", line)
+		}
+		for _, m := range names {
+			if !there[m[1]] {
+				t.Errorf("there is no test %s, named in: %s", m[1], line)
+			}
+		}
+	}
+	if rows < 10 {
+		t.Errorf("%d rows, want all that can happen", rows)
+	}
 }
