@@ -39,6 +39,14 @@ type Model struct {
 	clock  project.WorkClock
 	on     bool
 	said   said
+	asked  asked
+}
+
+// asked is a change of a hold that was sent and has not been seen to happen yet.
+type asked struct {
+	step int
+	end  bool      // to end it; else to start it
+	at   time.Time // zero: nothing is
 }
 
 // said is a line that answers a key.
@@ -62,10 +70,32 @@ func (m *Model) SetSize(w, h int) { m.w, m.h = w, h }
 // and every second, which keeps the minutes too.
 func (m *Model) SetSnapshot(s act.Snapshot) {
 	m.snap = s
+	m.answer()
 	if now := m.now(); now.After(m.said.until) || m.said.until.Sub(now) > sayTime {
 		m.said = said{}
 	}
 	m.clock = m.clock.Look(s.Now, m.held(s.Now))
+}
+
+// answer says that what was asked has happened.
+func (m *Model) answer() {
+	a, steps := m.asked, m.snap.Project.Steps
+	if a.at.IsZero() || a.step >= len(steps) {
+		return
+	}
+	step, now := steps[a.step], m.local(a.at)
+	second := a.at.Truncate(time.Second)
+	switch {
+	case a.end && step.Ended.Equal(second):
+		m.said.text = "hold ended early, kept on record"
+	case a.end || !step.Started.Equal(second):
+		return
+	case step.Hold > 0:
+		m.said.text = "hold started: not before " + project.ClockTime(step.NotBefore(), now)
+	default:
+		m.said.text = "hold started: look by " + project.ClockTime(step.LookBy(), now)
+	}
+	m.said.until, m.asked = m.now().Add(sayTime), asked{}
 }
 
 // SetHolds gives it the holds of the other projects.
@@ -77,7 +107,7 @@ func (m *Model) SetOn(on bool) {
 		return
 	}
 	now := m.now()
-	m.on, m.said = on, said{}
+	m.on, m.said, m.asked = on, said{}, asked{}
 	if on {
 		m.hand = hand{}
 		m.clock = m.clock.On(now).Look(now, m.held(now))
@@ -144,7 +174,7 @@ func (m Model) press(k stroke) (Model, tea.Cmd) {
 	var means meaning
 	m.hand, means = m.hand.read(k, now)
 	if means != nothing {
-		m.said = said{}
+		m.said, m.asked = said{}, asked{}
 	}
 	switch means {
 	case goOn:
@@ -186,6 +216,7 @@ func (m Model) goOn(now time.Time) (Model, tea.Cmd) {
 		m.said = said{notYet.Error(), now.Add(sayTime)}
 		return m, nil
 	case project.HoldWaiting:
+		m.asked = asked{step: at, at: now.Round(0)}
 		return m.change("start the hold of", at, now, project.StartHold)
 	}
 	return m.change("tick", at, now, project.Tick)
@@ -197,6 +228,7 @@ func (m Model) endHold(now time.Time) (Model, tea.Cmd) {
 		return m, nil
 	}
 	at := project.Current(m.snap.Project.Steps)
+	m.asked = asked{step: at, end: true, at: now.Round(0)}
 	return m.change("end early the hold of", at, now, project.EndEarly)
 }
 

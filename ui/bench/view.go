@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"time"
 
 	"github.com/charmbracelet/lipgloss"
 
@@ -23,15 +22,16 @@ func (m Model) View() string {
 	}
 	p := m.page()
 	text := func(lines []string) []string { return layout.Fit(lines, m.w, len(lines)) }
-	lines := slices.Concat(text([]string{m.head()}), centred(p.name, m.w, m.Styles.Heading), text(p.title),
+	lines := slices.Concat(text([]string{m.head()}), centred(p.name, m.w, m.Styles.Heading), text(p.title), text(p.whose),
 		centred(p.digits, m.w, m.digitStyle()), text(p.below))
 	return strings.Join(lines, "\n")
 }
 
-// page is what View stacks: the two large ones and the lines of text.
+// page is what View stacks: the two large ones and the lines of text. Whose says whose
+// hold the digits are of, when they are not of the step in hand.
 type page struct {
-	name, digits []string
-	title, below []string
+	name, digits        []string
+	title, whose, below []string
 }
 
 // page shares the rows out. Text comes first, for a caution that is cut off is
@@ -39,26 +39,26 @@ type page struct {
 // least: the text is cut before that.
 func (m Model) page() page {
 	least := max(squares, (m.h+3)/4)
-	word := m.digits()
+	word := m.largeWord()
 	large := 2
 	if word == "" {
 		large = 1
 	}
 	room := m.h - 1 - large*least // for text, the head line not counted
 	p := m.text(room)
-	tall := (m.h - 2 - len(p.title) - len(p.below)) / large // one row left as a gap, where there is one
+	tall := (m.h - 2 - len(p.title) - len(p.whose) - len(p.below)) / large // one row left as a gap, where there is one
 	ink := '█'
 	if m.ascii {
 		ink = '#'
 	}
-	p.name = big(m.shortName(), m.w-4, least, tall, ink)
-	p.digits = big(word, m.w-4, least, tall, ink)
+	p.name = big(m.shortName(), m.textWidth(), least, tall, ink)
+	p.digits = big(word, m.textWidth(), least, tall, ink)
 	return m.spread(p)
 }
 
 // spread puts the rows that are left between the parts, the last line at the foot.
 func (m Model) spread(p page) page {
-	left := m.h - 1 - len(p.name) - len(p.title) - len(p.digits) - len(p.below)
+	left := m.h - 1 - len(p.name) - len(p.title) - len(p.whose) - len(p.digits) - len(p.below)
 	blank := func(n int) []string { return make([]string, max(n, 0)) }
 	if left > 0 && len(p.digits) > 0 {
 		p.title = append(p.title, "")
@@ -73,49 +73,59 @@ func (m Model) spread(p page) page {
 }
 
 // text sets the lines of text, at most room of them, in the order in which they are
-// given up last: foot, caution, title, the hold, the next step.
+// given up last: foot, title, whose digits, the own hold, caution, the other holds, the
+// next step.
 func (m Model) text(room int) page {
 	var p page
-	width := m.w - 2
 	take := func(text string, most int, style lipgloss.Style) []string {
-		if text == "" || most <= 0 {
-			return nil
-		}
-		lines := layout.Wrap(text, width)
-		if len(lines) > most {
-			lines = append(lines[:most-1], term.Short(strings.Join(lines[most-1:], " "), width))
-		}
-		for i := range lines {
-			lines[i] = " " + style.Render(strings.TrimRight(lines[i], " "))
-		}
+		lines := m.paragraph(text, min(most, room), style)
 		room -= len(lines)
 		return lines
 	}
 	step, next := m.step(), m.next()
 	foot := take(m.foot(), 1, m.footStyle())
 	title := take(term.Plain(step.Title), 1, m.Styles.Strong)
-	caution := ""
-	if step.Caution != "" {
-		caution = "! " + term.Plain(step.Caution)
-	}
-	warned := take(caution, room, m.Styles.Warn)
-	hold := take(m.holdLine(), min(1, room), m.Styles.Text)
-	following := take(next, min(1, room), m.Styles.Quiet)
+	p.whose = take(m.whose(), 1, m.digitStyle())
+	hold := take(m.ownHold(), 1, m.Styles.Text)
+	warned := take(marked("! ", step.Caution), room, m.Styles.Warn)
+	wrong := take(m.clockWrong(), 1, m.Styles.Warn)
+	others := take(m.otherHold(), 1, m.Styles.Text)
+	following := take(next, 1, m.Styles.Quiet)
 	if room > 0 { // a second line for a long title
 		room += len(title)
 		title = take(term.Plain(step.Title), 2, m.Styles.Strong)
 	}
-	note := ""
-	if step.Note != "" {
-		note = "* " + term.Plain(step.Note)
-	}
-	noted := take(note, min(2, room), m.Styles.Note)
+	noted := take(marked("* ", step.Note), 2, m.Styles.Note)
 	p.title = title
-	for _, lines := range [][]string{hold, following, warned, noted, foot} {
-		p.below = append(p.below, lines...)
-	}
+	p.below = slices.Concat(hold, wrong, others, following, warned, noted, foot)
 	return p
 }
+
+// marked puts a mark before text, if there is any.
+func marked(mark, text string) string {
+	if text == "" {
+		return ""
+	}
+	return mark + term.Plain(text)
+}
+
+// paragraph breaks text into at most so many lines.
+func (m Model) paragraph(text string, most int, style lipgloss.Style) []string {
+	if text == "" || most <= 0 {
+		return nil
+	}
+	width := m.textWidth()
+	lines := layout.Wrap(text, width)
+	if len(lines) > most {
+		lines = append(lines[:most-1], term.Short(strings.Join(lines[most-1:], " "), width))
+	}
+	for i := range lines {
+		lines[i] = " " + style.Render(strings.TrimRight(lines[i], " "))
+	}
+	return lines
+}
+
+func (m Model) textWidth() int { return m.w - 2 }
 
 // step is the step in hand; the zero Step when all are done.
 func (m Model) step() project.Step {
@@ -148,71 +158,6 @@ func (m Model) head() string {
 	}
 	right := m.snap.Now.Format("15:04")
 	return " " + m.Styles.Quiet.Render(layout.Line(left, m.w-3-len(right))) + " " + m.Styles.Quiet.Render(right) + " "
-}
-
-// hold picks the hold whose digits are shown: that of the step in hand when it
-// waits to be looked at, else the next to fall due of any project.
-func (m Model) hold() (project.Hold, bool) {
-	own := project.Holds(m.snap.Project, "")
-	at := project.Current(m.snap.Project.Steps)
-	for _, h := range own {
-		if h.Step == at && h.State(m.snap.Now) != project.HoldRunning {
-			return h, true
-		}
-	}
-	return project.Nearest(append(own, m.others...), m.snap.Now)
-}
-
-// digits is what stands large below the name: the time left, or a word.
-func (m Model) digits() string {
-	h, ok := m.hold()
-	if !ok {
-		return ""
-	}
-	switch h.State(m.snap.Now) {
-	case project.HoldDue:
-		return "DUE"
-	case project.HoldLate:
-		return "LATE"
-	}
-	return remaining(h.Due.Sub(m.snap.Now.Round(0)))
-}
-
-// remaining writes hours and minutes as "3:12 H", minutes and seconds below an hour as
-// "9:59 M", so that from afar nobody takes one for the other. It rounds up.
-func remaining(d time.Duration) string {
-	if seconds := int64((d + time.Second - 1) / time.Second); seconds < 3600 {
-		return fmt.Sprintf("%d:%02d M", seconds/60, seconds%60)
-	}
-	minutes := int64((d + time.Minute - 1) / time.Minute)
-	return fmt.Sprintf("%d:%02d H", minutes/60, minutes%60)
-}
-
-func (m Model) digitStyle() lipgloss.Style {
-	if h, ok := m.hold(); ok && h.State(m.snap.Now) != project.HoldRunning {
-		return m.Styles.Warn
-	}
-	return m.Styles.Figure
-}
-
-// holdLine says the hold in words: whose it is and the clock time it ends.
-func (m Model) holdLine() string {
-	step, now := m.step(), m.snap.Now
-	h, ok := m.hold()
-	if ok {
-		line := h.Line(now)
-		if now.Before(h.Started) {
-			line += "; the clock stands before its start: is it right?"
-		}
-		return line
-	}
-	switch step.HoldState(now) {
-	case project.HoldWaiting:
-		return "space starts its hold: " + project.WindowText(step.Hold, step.Latest)
-	case project.HoldDue:
-		return "hold ended early, " + project.ClockTime(step.Ended, now)
-	}
-	return ""
 }
 
 // foot is the last line: the answer to the last key, or the keys.

@@ -1,0 +1,162 @@
+package bench
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/charmbracelet/lipgloss"
+
+	"chape/project"
+)
+
+// shown is the hold whose digits stand large.
+type shown struct {
+	project.Hold
+	own bool // that of the step in hand
+	ok  bool // there is one
+}
+
+// hold picks the hold whose digits are shown: that of the step in hand once it is
+// started, else the next to fall due of any step and project.
+func (m Model) hold() shown {
+	all := project.Holds(m.snap.Project, "")
+	at := project.Current(m.snap.Project.Steps)
+	for _, h := range all {
+		if h.Step == at {
+			return shown{h, true, true}
+		}
+	}
+	if h, ok := project.Nearest(m.others, m.snap.Now); ok { // many, maybe: not copied
+		all = append(all, h)
+	}
+	h, ok := project.Nearest(all, m.snap.Now)
+	return shown{h, false, ok}
+}
+
+// digits is the time left, or a word.
+func (m Model) digits() string {
+	h := m.hold()
+	if !h.ok {
+		return ""
+	}
+	switch h.State(m.snap.Now) {
+	case project.HoldDue:
+		return "DUE"
+	case project.HoldLate:
+		return "LATE"
+	}
+	return remaining(h.Due.Sub(m.snap.Now.Round(0)))
+}
+
+// leastLetters is how much of a name still tells something.
+const leastLetters = 3
+
+// largeWord is what stands large below the step's name: the digits and, before those of
+// another hold, as much of the project's name as has room, for from afar they
+// would be taken for the step's own.
+func (m Model) largeWord() string {
+	word, h := m.digits(), m.hold()
+	if word == "" || h.own {
+		return word
+	}
+	name := project.ShortFrom(h.Project)
+	if h.Project == "" {
+		name = h.Short
+	}
+	for ; len(name) >= leastLetters; name = name[:len(name)-1] {
+		if both := name + " " + word; columns(both, squares) <= m.textWidth() {
+			return both
+		}
+	}
+	return word
+}
+
+// whose says above the digits of another hold which one it is, and when it is over.
+func (m Model) whose() string {
+	h := m.hold()
+	switch {
+	case !h.ok || h.own:
+		return ""
+	case h.Project == "":
+		return m.line(h.Hold) + " (another step)"
+	}
+	return m.line(h.Hold)
+}
+
+// line says a hold of another step in one line, its time never cut.
+func (m Model) line(h project.Hold) string {
+	return strings.Join(project.HoldLines([]project.Hold{h}, m.snap.Now, m.textWidth()), " ")
+}
+
+// remaining writes hours and minutes as "3:12 H", minutes and seconds below an hour as
+// "9:59 M", so that from afar nobody takes one for the other. It rounds up.
+func remaining(d time.Duration) string {
+	if seconds := int64((d + time.Second - 1) / time.Second); seconds < 3600 {
+		return fmt.Sprintf("%d:%02d M", seconds/60, seconds%60)
+	}
+	minutes := int64((d + time.Minute - 1) / time.Minute)
+	return fmt.Sprintf("%d:%02d H", minutes/60, minutes%60)
+}
+
+func (m Model) digitStyle() lipgloss.Style {
+	if h := m.hold(); h.ok && h.State(m.snap.Now) != project.HoldRunning {
+		return m.Styles.Warn
+	}
+	return m.Styles.Figure
+}
+
+// ownHold says where the hold of the step in hand stands, and what Space will do
+// with it.
+func (m Model) ownHold() string {
+	step, now := m.step(), m.snap.Now
+	clock := func(t time.Time) string { return project.ClockTime(t, now) }
+	switch state := step.HoldState(now); {
+	case state == project.NoHold:
+		return ""
+	case state == project.HoldWaiting && step.Hold <= 0:
+		return "space starts its hold: look at it within " + project.SpanText(step.Latest)
+	case state == project.HoldWaiting:
+		return "space starts its hold: " + project.WindowText(step.Hold, step.Latest)
+	case !step.Ended.IsZero():
+		return "hold ended early, " + clock(step.Ended) + ": space ticks the step"
+	case state == project.HoldRunning && step.Latest > 0:
+		return fmt.Sprintf("not before %s, look by %s", clock(step.NotBefore()), clock(step.LookBy()))
+	case state == project.HoldRunning:
+		return "not before " + clock(step.NotBefore())
+	}
+	_, line, _ := strings.Cut(m.hold().Line(now), ": ") // whose it is stands large
+	return line
+}
+
+// clockWrong doubts a hold that began later than now: the file came from elsewhere, or
+// the clock was set.
+func (m Model) clockWrong() string {
+	now, started := m.snap.Now, m.step().Started
+	if m.step().HoldState(now) != project.HoldRunning || !now.Before(started) {
+		return ""
+	}
+	return "begun " + project.ClockTime(started, now) + ", after now: is the clock right?"
+}
+
+// otherHold is the next hold to fall due beside that of the digits: of another project
+// or, where those have none, of another step.
+func (m Model) otherHold() string {
+	large := m.hold()
+	if h, ok := project.Nearest(m.others, m.snap.Now); ok && h != large.Hold {
+		return m.line(h)
+	}
+	if !large.own {
+		return ""
+	}
+	var rest []project.Hold
+	for _, h := range project.Holds(m.snap.Project, "") {
+		if h.Step != large.Step {
+			rest = append(rest, h)
+		}
+	}
+	if h, ok := project.Nearest(rest, m.snap.Now); ok {
+		return m.line(h)
+	}
+	return ""
+}
