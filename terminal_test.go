@@ -137,7 +137,7 @@ func TestOneDay(t *testing.T) {
 	}
 	s.Shows("hold 2 h")
 	s.Type("t")
-	s.Shows("FOLD: 2 h still")
+	s.Shows("FOLD: 2 h to go")
 	s.Type("q")
 	if code := s.Exit(); code != 0 {
 		t.Fatalf("exit status %d", code)

@@ -17,7 +17,7 @@ func TestKilledMidHold(t *testing.T) {
 	h := newHome(t, aKnife())
 	s := h.open(120, 40)
 	s.Type(backTab + home_ + strings.Repeat(down, 3) + "t")
-	s.Shows("STEPD: 10 h still")
+	s.Shows("STEPD: 10 h to go")
 	s.Until("saved", func(string) bool { return !h.read().Steps[3].Started.IsZero() })
 	s.Signal(syscall.SIGKILL)
 	s.Exit()

@@ -100,7 +100,7 @@ func TestReadingAnywhere(t *testing.T) {
 func TestAlarm(t *testing.T) {
 	s := filed(t, 100, 30, fresh())
 	s.keys("shift+tab", "down", "t") // start the hold
-	s.shows("DRY: 1 h still, 10:30")
+	s.shows("DRY: 1 h to go, 10:30")
 	if s.onDisk().Steps[1].Started.IsZero() {
 		t.Fatal("the hold is not on the disk")
 	}
