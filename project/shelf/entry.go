@@ -34,13 +34,15 @@ type Entry struct {
 	State    State
 	Step     string         // the title of the step in hand
 	Short    string         // its short name
+	Steps    int            // how many there are
 	Holds    []project.Hold // those that run or wait to be looked at, the one due first leading
 	Due      time.Time      // the day it is promised for, UTC; zero: none
 	Modified time.Time
 	PutAway  bool
 	Err      string // why it can't be loaded, in one line
 
-	folded string // title, customer and file name, for finding
+	begun  []begun // every hold that was started, over or not
+	folded string  // title, customer and file name, for finding
 }
 
 // NextDue is the hold that needs attention first.
@@ -74,7 +76,12 @@ func (e Entry) read(fsys store.FS) Entry {
 	if p.Title != "" {
 		e.Title = p.Title
 	}
-	e.Customer, e.Due, e.State = p.Customer.Name, p.Customer.Due, Finished
+	e.Customer, e.Due, e.State, e.Steps = p.Customer.Name, p.Customer.Due, Finished, len(p.Steps)
+	for _, s := range p.Steps {
+		if !s.Started.IsZero() {
+			e.begun = append(e.begun, begun{s.Title, s.Started.Unix()})
+		}
+	}
 	if i := project.Current(p.Steps); i >= 0 {
 		e.State, e.Step, e.Short = InHand, p.Steps[i].Title, p.Steps[i].ShortName()
 	}
@@ -153,7 +160,7 @@ func (e *Entry) attention(now time.Time) (rank int, by time.Time) {
 		return putAway, time.Time{}
 	case e.State == Broken:
 		return cantLoad, time.Time{}
-	case e.State == Finished:
+	case e.State == Finished && e.Steps > 0:
 		return finished, time.Time{}
 	case !e.Due.IsZero():
 		return isPromised, e.Due

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"path/filepath"
 	"slices"
+	"strings"
 	"time"
 
 	"chape/project"
@@ -30,9 +31,16 @@ const (
 	mostAtOnce = 500
 )
 
+// begun is a hold by what stays the same whatever becomes of it.
+type begun struct {
+	title string
+	at    int64 // when it was started, Unix seconds
+}
+
 // Holds gives the holds of all projects, those put away too. Where two files tell of
-// the same hold, as a copy kept beside a project does, it is that of the one with the
-// shorter name. It is cheap enough to ask every second: it looks at the files with
+// the same hold it is that of the one with the shorter name. A copy kept beside a
+// project tells only of holds that the project never had: what was put off or is over
+// there is so for the copy. It is cheap enough to ask every second: it looks at the files with
 // holds, and at the others only when a folder has changed or a minute has passed. Of
 // a large shelf it reads 500 files at a call, those changed last first.
 //
@@ -117,18 +125,30 @@ func (s *Shelf) held() []cached {
 	return out
 }
 
+// originalOf is the file that a copy was kept beside: "Heron (mine 2026-11-25
+// 14.03).toml" is one of "Heron.toml". It is empty for other names.
+func originalOf(path string) string {
+	name := nameOf(path)
+	at := strings.LastIndex(name, " (")
+	if at <= 0 || !strings.Contains(name[at:], ")") {
+		return ""
+	}
+	return filepath.Join(filepath.Dir(path), name[:at]+filepath.Ext(path))
+}
+
 func (s *Shelf) running() []Running {
 	type same struct {
-		project, title string
-		started, due   time.Time
+		project string
+		begun
 	}
 	seen := map[same]bool{}
 	var out []Running
 	for _, c := range s.held() {
 		r := Running{Path: c.entry.Path}
+		original, _ := s.known(originalOf(c.entry.Path))
 		for _, h := range c.entry.Holds {
-			k := same{h.Project, h.Title, h.Started.UTC(), h.Due.UTC()}
-			if !seen[k] {
+			b := begun{h.Title, h.Started.Unix()}
+			if k := (same{h.Project, b}); !seen[k] && !slices.Contains(original.entry.begun, b) {
 				seen[k] = true
 				r.Holds = append(r.Holds, h)
 			}

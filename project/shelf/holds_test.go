@@ -1,6 +1,7 @@
 package shelf
 
 import (
+	"maps"
 	"os"
 	"path/filepath"
 	"strings"
@@ -68,6 +69,37 @@ func TestHolds(t *testing.T) {
 	os.Remove(filepath.Join(dir, "d (mine).toml"))
 	if n := names(s.Holds(time1.Add(2 * time.Second))); len(n) != 1 || n["d.toml"] != 1 {
 		t.Errorf("after deleting: %v", n)
+	}
+}
+
+// A copy that was kept beside a project when both had changed does not ring for what
+// the project has put off, ended or ticked since; it does for what only the copy has.
+func TestHoldsOfConflictCopies(t *testing.T) {
+	dir := t.TempDir()
+	old := now.Add(-time.Hour)
+	const copied = "a (mine 2026-11-25 14.03).toml"
+	p := held("A", time.Hour)
+	put(t, dir, copied, p, old)
+	later := p.Clone()
+	later.Steps[9].Hold = 30 * time.Hour
+	ticked := p.Clone()
+	ticked.Steps[9].Done = now
+	never := p.Clone()
+	never.Steps[9].Started = time.Time{}
+	for name, c := range map[string]struct {
+		original project.Project
+		want     map[string]int
+	}{
+		"put off": {later, map[string]int{"a.toml": 1}}, "ticked": {ticked, nil}, "never started": {never, map[string]int{copied: 1}},
+	} {
+		put(t, dir, "a.toml", c.original, old)
+		if got := names(Open(storetest.New(), dir).Holds(now)); !maps.Equal(got, c.want) {
+			t.Errorf("%s: holds of %v, want %v", name, got, c.want)
+		}
+	}
+	os.Remove(filepath.Join(dir, "a.toml"))
+	if got := names(Open(storetest.New(), dir).Holds(now)); got[copied] != 1 {
+		t.Errorf("without the project the copy does not ring: %v", got)
 	}
 }
 
