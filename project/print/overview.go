@@ -92,7 +92,10 @@ func overviewMap(pattern *drawing, t tiling, w, h float64) drawing {
 		d.circle(circle{mapLayer, thin, at.Sub(curve.Vec{Y: 0.35 * size}), 0.9 * size})
 		d.text(text{layer: mapLayer, at: at, s: fmt.Sprint(s.number), size: size, bold: true, anchor: middle})
 		if b.width() > 18 {
-			d.text(text{layer: mapLayer, at: at.Add(curve.Vec{X: -0.9 * size, Y: 0.9*size + 1.6}), s: s.name(), size: 2})
+			name := text{layer: mapLayer, at: at.Add(curve.Vec{X: -0.9 * size, Y: 0.9*size + 1.6}), s: s.name(), size: 2}
+			if !name.crossed(d.paths) { // the list of pages has it too
+				d.text(name)
+			}
 		}
 	}
 	for _, g := range t.joints {

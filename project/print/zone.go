@@ -2,6 +2,7 @@ package print
 
 import (
 	"math"
+	"slices"
 
 	"chape/calc"
 	"chape/calc/curve"
@@ -26,18 +27,26 @@ func (d *drawing) put(zones []zone, sheet box) {
 		if in.width() <= 0 || in.height() <= 0 {
 			continue
 		}
-		for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
-			block := z.block(curve.Vec{X: in.mid().X, Y: in.lo.Y + share*in.height()})
-			if !blockFree(block, in, taken) {
-				continue
-			}
-			for _, t := range block {
-				d.text(t)
-				taken = append(taken, t.box())
-			}
-			break
+		block := z.placed(in, func(t text) bool { return free(t.box(), in, taken) && !t.crossed(d.paths) })
+		for _, t := range block {
+			d.text(t)
+			taken = append(taken, t.box())
 		}
 	}
+}
+
+// placed is the words where all of them fit: as near to the middle as may be; none
+// where there is no such place.
+func (z zone) placed(in box, fits func(text) bool) []text {
+	for _, along := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
+		for _, down := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
+			block := z.block(in.lo.Add(curve.Vec{X: along * in.width(), Y: down * in.height()}))
+			if !slices.ContainsFunc(block, func(t text) bool { return !fits(t) }) {
+				return block
+			}
+		}
+	}
+	return nil
 }
 
 func (z zone) block(at curve.Vec) []text {
@@ -51,15 +60,6 @@ func (z zone) block(at curve.Vec) []text {
 		at.Y += 3.6
 	}
 	return out
-}
-
-func blockFree(block []text, in box, taken []box) bool {
-	for _, t := range block {
-		if !free(t.box(), in, taken) {
-			return false
-		}
-	}
-	return true
 }
 
 // halves are the zones of the pattern: inside the glue lines.
