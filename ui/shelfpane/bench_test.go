@@ -70,3 +70,19 @@ func BenchmarkBatch(b *testing.B) {
 		m, _ = m.Update(batchMsg{run: m.scan.run, entries: batch})
 	}
 }
+
+// How long it takes until all of 10,000 files are read.
+func BenchmarkFill(b *testing.B) {
+	dir := tenThousand(b)
+	for b.Loop() {
+		m := New((&rig{now: noon}).options(dir))
+		m.SetSize(160, 45)
+		m, cmd := m.Update(m.Init()())
+		for cmd != nil {
+			m, cmd = m.Update(cmd())
+		}
+		if m.scan.left > 0 {
+			b.Fatal("not all are read")
+		}
+	}
+}

@@ -28,10 +28,11 @@ func (m Model) changed(msg changedMsg) (Model, tea.Cmd) {
 	if msg.open {
 		return m, tea.Batch(act.Send(OpenMsg{msg.path}), m.Look())
 	}
-	if i, ok := m.places()[msg.from]; ok { // so that the choice stays on it
+	if i, ok := m.places()[msg.from]; ok { // its row moves at once, and the choice with it
 		entries := append([]shelf.Entry(nil), m.entries...)
-		entries[i].Path = msg.path
+		entries[i].Path, entries[i].PutAway = msg.path, filepath.Base(filepath.Dir(msg.path)) == shelf.Away
 		m.entries, m.moved = entries, true
+		m.setEntries(append([]shelf.Entry(nil), entries...))
 	}
 	return m, tea.Batch(say(msg.said), m.Look())
 }
@@ -50,7 +51,7 @@ func (m Model) askNew() Model {
 		if err != nil {
 			return m, nil, err
 		}
-		return m, m.create(func() (project.Project, error) { return m.o.Begin(text), nil }), nil
+		return m.askBegin(m.o.Begin(text)), nil, nil
 	})
 }
 

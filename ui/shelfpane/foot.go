@@ -39,6 +39,12 @@ func (m Model) questionLines() []string {
 	if q.err != "" {
 		lines = append(lines, m.o.Styles.Warning(term.Plain(q.err)))
 	}
+	if q.begin != nil {
+		for _, line := range q.begin.lines(m.KeyMap) {
+			lines = append(lines, layout.Line(line, m.w))
+		}
+		return lines
+	}
 	return append(lines, q.input.View())
 }
 

@@ -11,6 +11,7 @@ type KeyMap struct {
 	Open, Find, Again, Leave                key.Binding
 	New, From, Rename, Away                 key.Binding
 	Keep, Drop                              key.Binding // of a question, and of finding
+	List, Units                             key.Binding // of the question how a project begins
 }
 
 // DefaultKeyMap returns the keys.
@@ -25,16 +26,18 @@ func DefaultKeyMap() KeyMap {
 		PageDown: bind("pgdn", "a page down", "pgdown"),
 		First:    bind("home", "first project", "home"),
 		Last:     bind("end", "last project", "end"),
-		Open:     bind("enter", "open", "enter", "ctrl+j"),
+		Open:     bind("enter", "open the project", "enter", "ctrl+j"),
 		Find:     bind("/", "find by title or customer", "/"),
 		Again:    bind("g", "look at the folder again", "g"),
-		Leave:    bind("esc", "show all again; go back", "esc"),
+		Leave:    bind("esc", "back; after finding, first show all again", "esc"),
 		New:      bind("n", "new project", "n"),
 		From:     bind("f", "new one from this one", "f"),
 		Rename:   bind("r", "rename", "r"),
 		Away:     bind("p", "put away, or take out again", "p"),
-		Keep:     bind("enter", "keep it", "enter", "ctrl+j"),
-		Drop:     bind("esc", "leave it as it was", "esc"),
+		Keep:     bind("enter", "in a question: keep what is typed", "enter", "ctrl+j"),
+		Drop:     bind("esc", "in a question: leave all as it was", "esc"),
+		List:     bind("s", "in a new project's question: other steps", "s"),
+		Units:    bind("u", "in a new project's question: other units", "u"),
 	}
 }
 
@@ -49,9 +52,13 @@ func (k KeyMap) FullHelp() [][]key.Binding {
 		{k.Up, k.Down, k.PageUp, k.PageDown, k.First, k.Last},
 		{k.Open, k.Find, k.Again, k.Leave},
 		{k.New, k.From, k.Rename, k.Away},
-		{k.Keep, k.Drop},
+		{k.Keep, k.Drop, k.List, k.Units},
 	}
 }
 
 // QuestionHelp is the help while something is being typed.
-func (k KeyMap) QuestionHelp() []key.Binding { return []key.Binding{k.Keep, k.Drop} }
+func (k KeyMap) QuestionHelp() []key.Binding {
+	k.Keep.SetHelp(k.Keep.Help().Key, "keep it")
+	k.Drop.SetHelp(k.Drop.Help().Key, "leave it as it was")
+	return []key.Binding{k.Keep, k.Drop}
+}

@@ -115,6 +115,14 @@ func (m *Model) setEntries(entries []shelf.Entry) {
 	chosen, ok := m.Chosen()
 	shelf.Sort(entries, m.o.Clock().Round(0))
 	m.entries = entries
+	seen := make(map[string]bool, len(entries))
+	m.twice = map[string]bool{}
+	for i := range entries {
+		if seen[entries[i].Title] {
+			m.twice[entries[i].Title] = true
+		}
+		seen[entries[i].Title] = true
+	}
 	m.refindFor(chosen.Path, ok && m.moved)
 }
 

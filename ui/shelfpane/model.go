@@ -37,11 +37,12 @@ type Model struct {
 
 	o        Options
 	w, h     int
-	entries  []shelf.Entry // sorted
-	shown    []int         // those found, places in entries
-	at       int           // the chosen one, a place in shown
-	top      int           // the first one on the screen
-	moved    bool          // somebody has chosen: the choice stays on its project
+	entries  []shelf.Entry   // sorted
+	twice    map[string]bool // titles that more than one has
+	shown    []int           // those found, places in entries
+	at       int             // the chosen one, a place in shown
+	top      int             // the first one on the screen
+	moved    bool            // somebody has chosen: the choice stays on its project
 	find     textinput.Model
 	finding  bool // keys go into find
 	question *question
@@ -122,7 +123,8 @@ func (m Model) Update(msg tea.Msg) (Model, tea.Cmd) {
 
 func (m Model) key(msg tea.KeyMsg) (Model, tea.Cmd) {
 	var tool bool
-	m.hand, tool = m.hand.key(msg, m.o.Clock())
+	text, typing := m.typed()
+	m.hand, tool = m.hand.key(msg, m.o.Clock(), text, typing)
 	switch {
 	case tool: // the Enter of a measuring tool
 		return m, nil
@@ -132,6 +134,17 @@ func (m Model) key(msg tea.KeyMsg) (Model, tea.Cmd) {
 		return m.findKey(msg)
 	}
 	return m.command(msg)
+}
+
+// typed is the text that keys go into.
+func (m Model) typed() (text string, typing bool) {
+	switch {
+	case m.question != nil && m.question.begin == nil:
+		return m.question.input.Value(), true
+	case m.finding:
+		return m.find.Value(), true
+	}
+	return "", false
 }
 
 // move is the keys that choose, in the list and while finding.
@@ -188,6 +201,10 @@ func (m Model) command(msg tea.KeyMsg) (Model, tea.Cmd) {
 func (m Model) open(e shelf.Entry) (Model, tea.Cmd) {
 	if e.State == shelf.Broken {
 		return m, warn("it can't be opened: " + e.Err)
+	}
+	if m.find.Value() != "" { // it is found: one Esc shall lead back to it
+		m.find.SetValue("")
+		m.refindFor(e.Path, true)
 	}
 	return m, act.Send(OpenMsg{e.Path})
 }

@@ -1,6 +1,7 @@
 package shelfpane
 
 import (
+	"strings"
 	"time"
 
 	"github.com/charmbracelet/bubbles/cursor"
@@ -13,7 +14,8 @@ import (
 type question struct {
 	label  string
 	input  textinput.Model
-	err    string // why the last answer will not do
+	begin  *beginning // instead of the input
+	err    string     // why the last answer will not do
 	answer func(m Model, text string) (Model, tea.Cmd, error)
 }
 
@@ -48,6 +50,10 @@ func (m Model) reply(msg tea.KeyMsg) (Model, tea.Cmd) {
 		return m, nil
 	case key.Matches(msg, m.KeyMap.Keep):
 		m.question = nil
+		if q.begin != nil {
+			m.scroll()
+			return m, m.create(q.begin.project)
+		}
 		next, cmd, err := q.answer(m, q.input.Value())
 		if err != nil {
 			q.err = err.Error()
@@ -55,6 +61,11 @@ func (m Model) reply(msg tea.KeyMsg) (Model, tea.Cmd) {
 		}
 		next.scroll()
 		return next, cmd
+	case q.begin != nil:
+		b := q.begin.key(msg, m.KeyMap)
+		q.begin = &b
+		m.question = &q
+		return m, nil
 	}
 	q.input, _ = q.input.Update(msg)
 	q.err = ""
@@ -63,31 +74,52 @@ func (m Model) reply(msg tea.KeyMsg) (Model, tea.Cmd) {
 }
 
 const (
-	breath  = 150 * time.Millisecond // an Enter this close after a character is a tool's
+	breath  = 150 * time.Millisecond // an Enter this close after a character may be a tool's
+	toolGap = 50 * time.Millisecond  // characters this close together come from no hand
 	endings = 50 * time.Millisecond  // a line feed this close after a return is part of it
 )
+
+// leastRun is how many characters on end tell a tool's reading.
+const leastRun = 3
 
 // hand tells a hand at the keys from a measuring tool, which types a reading and Enter
 // in one breath, wherever the cursor is.
 type hand struct {
 	typed time.Time // the last character, of any kind
 	cr    time.Time
+	run   int  // characters with no more than toolGap between
+	digit bool // one of them is a digit
 }
 
-// key takes one key and tells whether it is an Enter that no hand has typed.
-func (h hand) key(msg tea.KeyMsg, now time.Time) (next hand, tool bool) {
+// reading tells whether what was typed last, or all of the text, looks like a
+// measuring tool's. A hand that types a word and Enter fast is no tool.
+func (h hand) reading(text string) bool {
+	if h.digit && h.run >= leastRun {
+		return true
+	}
+	return strings.ContainsAny(text, "0123456789") && strings.Trim(strings.TrimRight(text, " minMIN\""), "0123456789.,+- ") == ""
+}
+
+// key takes one key and tells whether it is an Enter that no hand has typed into a text,
+// or on the list.
+func (h hand) key(msg tea.KeyMsg, now time.Time, text string, typing bool) (next hand, tool bool) {
 	near := func(t time.Time, d time.Duration) bool {
 		gap := now.Sub(t)
 		return !t.IsZero() && gap >= 0 && gap <= d
 	}
 	switch msg.Type {
 	case tea.KeyRunes, tea.KeySpace:
+		if !near(h.typed, toolGap) {
+			h.run, h.digit = 0, false
+		}
+		h.run += len(msg.Runes)
+		h.digit = h.digit || strings.ContainsAny(string(msg.Runes), "0123456789")
 		h.typed = now
 	case tea.KeyEnter:
 		h.cr = now
-		return h, near(h.typed, breath)
+		return h, near(h.typed, breath) && (!typing || h.reading(text))
 	case tea.KeyCtrlJ:
-		return h, near(h.typed, breath) || near(h.cr, endings)
+		return h, near(h.typed, breath) && (!typing || h.reading(text)) || near(h.cr, endings)
 	}
 	return h, false
 }

@@ -1,6 +1,7 @@
 package shelfpane
 
 import (
+	"path/filepath"
 	"strings"
 	"time"
 
@@ -65,11 +66,30 @@ func (m Model) row(e shelf.Entry, chosen bool, now time.Time) string {
 	if c.step == 0 && hold == "" {
 		hold = step
 	}
-	line := lead + c.join(term.Plain(e.Title), step, hold, dueText(e, now))
+	line := lead + c.join(m.name(e, c.title), step, hold, dueText(e, now))
 	if ansi.StringWidth(line) != m.w {
 		line = layout.Line(line, m.w)
 	}
 	return m.rowStyle(e, chosen, now).Render(line)
+}
+
+// name is the title or, where another project has the same, the file's name too: its
+// end tells a copy from the project.
+func (m Model) name(e shelf.Entry, w int) string {
+	title := term.Plain(e.Title)
+	if !m.twice[e.Title] {
+		return title
+	}
+	file := term.Plain(strings.TrimSuffix(filepath.Base(e.Path), filepath.Ext(e.Path)))
+	if !strings.HasPrefix(strings.ToLower(file), strings.ToLower(title)) {
+		file = title + ": " + file
+	}
+	over := ansi.StringWidth(file) - w
+	if over <= 0 || w < 4 {
+		return file
+	}
+	head := w / 3
+	return ansi.Truncate(file, head, "") + ansi.TruncateLeft(file, head+over+1, "…")
 }
 
 func mark(e shelf.Entry, now time.Time) string {
@@ -111,6 +131,8 @@ func stepText(e shelf.Entry, wide bool) string {
 		return "can't be loaded"
 	case e.PutAway:
 		return "put away"
+	case e.State == shelf.Finished && e.Steps == 0:
+		return "no steps"
 	case e.State == shelf.Finished:
 		return "finished"
 	case wide:

@@ -11,7 +11,9 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 
+	"chape/calc/length"
 	"chape/project"
 	"chape/project/shelf"
 	"chape/project/store"
@@ -104,13 +106,16 @@ func TestFinding(t *testing.T) {
 	if _, ok := r.last().(OpenMsg); !ok {
 		t.Errorf("the second Enter gives %v", r.last())
 	}
+	if len(r.m.shown) != 14 || r.chosen() != "Spare 2" {
+		t.Errorf("after opening %d are shown, %q chosen", len(r.m.shown), r.chosen())
+	}
 	r.keys("esc")
-	if len(r.m.shown) != 14 || len(r.sent) != 1 {
-		t.Errorf("Esc shows %d, sent %v", len(r.m.shown), r.sent)
+	if r.last() != (LeaveMsg{}) {
+		t.Errorf("one Esc after opening sends %v", r.last())
 	}
 	// A key of the list is a letter while finding.
 	r.keys("/", "np", "esc")
-	if len(r.m.shown) != 14 || r.m.question != nil || len(r.sent) != 1 {
+	if len(r.m.shown) != 14 || r.m.question != nil || len(r.sent) != 2 {
 		t.Errorf("letters were commands: %v", r.sent)
 	}
 }
@@ -123,11 +128,15 @@ func TestNew(t *testing.T) {
 		t.Fatal("a project without a title")
 	}
 	r.keys("Bench: knife", "enter")
+	if len(r.sent) > 0 || !r.m.Typing() {
+		t.Errorf("it is not asked how to begin: %v", r.sent)
+	}
+	r.keys("enter")
 	path := filepath.Join(dir, "Bench- knife.toml")
 	if r.last() != (OpenMsg{path}) || r.m.Typing() {
 		t.Fatalf("sent %v", r.sent)
 	}
-	if p := load(t, path); p.Title != "Bench: knife" || len(p.Steps) == 0 {
+	if p := load(t, path); p.Title != "Bench: knife" || len(p.Steps) == 0 || p.Units != length.Millimetres || p.Steps[12].Short != "WRAP" {
 		t.Errorf("begun with %+v", p)
 	}
 	if r.titles() != "Bench: knife" {
@@ -137,9 +146,85 @@ func TestNew(t *testing.T) {
 	if file, _ := os.Stat(path); os.Getenv("OS") != "Windows_NT" && (info.Mode().Perm() != 0o700 || file.Mode().Perm() != 0o600) {
 		t.Errorf("others can read it: %v, %v", info.Mode(), file.Mode())
 	}
+	r.keys("n", "Second", "enter", "u", "s", "7", "enter")
+	if p := load(t, filepath.Join(dir, "Second.toml")); p.Units != length.Inches || p.Steps[12].Short != "SAND" {
+		t.Errorf("with u and s it begins in %v with %q", p.Units, p.Steps[12].Short)
+	}
+	r.keys("n", "x", "enter", "esc")
+	if r.m.Typing() || len(r.m.entries) != 2 {
+		t.Error("Esc at the second question begins it all the same")
+	}
 	r.keys("n", "x", "esc")
-	if r.m.Typing() || len(r.m.entries) != 1 {
+	if r.m.Typing() || len(r.m.entries) != 2 {
 		t.Error("Esc keeps the question")
+	}
+}
+
+// Steps of the user's own come first.
+func TestNewWithOwnSteps(t *testing.T) {
+	r := newRig(t, t.TempDir(), 80, 24)
+	r.m.o.Begin = func(title string) project.Project {
+		p := project.New(title, length.Inches, project.Defaults())
+		p.Steps = []project.Step{{Title: "All at once"}}
+		return p
+	}
+	r.keys("n", "One", "enter")
+	if view := ansi.Strip(r.m.View()); !strings.Contains(view, "[your own] Form, then sew  Sew, then form") || !strings.Contains(view, "mm [in]") {
+		t.Errorf("no choices in\n%s", view)
+	}
+	r.keys("enter")
+	path := r.last().(OpenMsg).Path
+	if p := load(t, path); len(p.Steps) != 1 || p.Units != length.Inches {
+		t.Errorf("begun in %v with %d steps", p.Units, len(p.Steps))
+	}
+}
+
+// Who types a title and Enter fast is no measuring tool.
+func TestFastEnter(t *testing.T) {
+	for title, kept := range map[string]bool{"Bowie": true, "12.34": false, "+012.34 mm": false, "Bowie 12.34": false} {
+		r := newRig(t, t.TempDir(), 80, 24)
+		r.keys("n")
+		r.now = r.now.Add(time.Second)
+		for _, c := range title {
+			r.now = r.now.Add(8 * time.Millisecond)
+			r.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}})
+		}
+		r.now = r.now.Add(8 * time.Millisecond)
+		r.send(tea.KeyMsg{Type: tea.KeyEnter})
+		if got := r.m.question.begin != nil; got != kept {
+			t.Errorf("%q and Enter in one breath: kept %v, want %v", title, got, kept)
+		}
+	}
+	r := newRig(t, t.TempDir(), 80, 24) // by hand, 100 ms from key to key
+	r.keys("n")
+	for _, c := range "Bowie 5" {
+		r.now = r.now.Add(100 * time.Millisecond)
+		r.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}})
+	}
+	r.now = r.now.Add(100 * time.Millisecond)
+	if r.send(tea.KeyMsg{Type: tea.KeyEnter}); r.m.question.begin == nil {
+		t.Error("a title that ends in a digit, typed by hand, is not taken")
+	}
+}
+
+// What is put away goes to its place before the disk has been read again, and stays.
+func TestPutAwayMovesAtOnce(t *testing.T) {
+	r := newRig(t, full(t), 80, 24)
+	r.m.Choose(filepath.Join(r.m.o.Shelf.Dir(), "whittler.toml"))
+	r.hold = true
+	r.keys("p")
+	move := r.held[0]
+	r.held = nil
+	r.send(move())
+	if e, _ := r.m.Chosen(); e.Title != "Whittler" || !e.PutAway || r.m.at < len(r.m.shown)-2 {
+		t.Errorf("%q is chosen at %d of %q", e.Title, r.m.at, r.titles())
+	}
+	r.hold = false
+	for _, cmd := range r.held {
+		r.run(cmd)
+	}
+	if e, _ := r.m.Chosen(); !e.PutAway || r.m.at < len(r.m.shown)-2 {
+		t.Errorf("after looking: %+v at %d", e, r.m.at)
 	}
 }
 

@@ -24,6 +24,7 @@ func TestGolden(t *testing.T) {
 		{"finding", 80, 24, []string{"/", "spare"}},
 		{"none_found", 80, 24, []string{"/", "zzz"}},
 		{"asking_new", 80, 24, []string{"n", "Bench kn"}},
+		{"asking_begin", 80, 24, []string{"n", "Bench knife", "enter", "u"}},
 		{"asking_from", 60, 20, []string{"f", "enter"}},
 	} {
 		r := newRig(t, dir, c.w, c.h)
@@ -33,12 +34,34 @@ func TestGolden(t *testing.T) {
 	golden(t, "empty", newRig(t, filepath.Join(dir, "none"), 60, 10).m.View())
 }
 
+// Two of one title are told apart by their files' names, and what has no steps is not
+// finished.
+func TestSameTitlesAndNoSteps(t *testing.T) {
+	dir := t.TempDir()
+	data := project.Encode(sheath("Camp knife, second try", 3))
+	put(t, dir, "Camp knife, second try.toml", data, noon)
+	put(t, dir, "Camp knife, second try (mine 2026-11-25 14.03).toml", data, noon)
+	put(t, dir, "other.toml", data, noon)
+	bare := sheath("Bare", 0)
+	bare.Steps = nil
+	put(t, dir, "bare.toml", project.Encode(bare), noon)
+	view := ansi.Strip(newRig(t, dir, 80, 24).m.View())
+	for _, want := range []string{"Camp knife, second try ", "2026-11-25 14.03)", "Camp knif…second try: other", "no steps"} {
+		if !strings.Contains(view, want) {
+			t.Errorf("no %q in\n%s", want, view)
+		}
+	}
+	if strings.Contains(view, "finished") {
+		t.Errorf("finished without steps:\n%s", view)
+	}
+}
+
 // Whatever the size and the state, the view has exactly that size.
 func TestExactSize(t *testing.T) {
 	dir := full(t)
 	put(t, dir, "wild.toml", project.Encode(wild()), noon)
 	states := map[string][]string{"list": nil, "end": {"end"}, "finding": {"/", "wild ünd weiter"}, "asking": {"n", strings.Repeat("long ", 30)},
-		"refused": {"n", "enter"}, "broken": {"/", "torn", "enter"}}
+		"refused": {"n", "enter"}, "beginning": {"n", "x", "enter"}, "broken": {"/", "torn", "enter"}}
 	for name, keys := range states {
 		r := newRig(t, dir, 80, 24)
 		r.keys(keys...)
