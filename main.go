@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"os"
 	"runtime/debug"
+	"time"
 
 	_ "chape/ui/term/background" // before anything that asks the terminal for its colours
 
@@ -30,7 +31,7 @@ func run(args []string) error {
 		w.Progress = func(what string) { fmt.Fprintln(os.Stderr, chapeterm.Plain(what)+"…") }
 	}
 	if term.IsTerminal(os.Stdout.Fd()) {
-		w.Ring = chapeterm.NewWriter(os.Stdout, true).Bell
+		w.Ring, w.Pause = chapeterm.Open(os.Stdout), time.Sleep
 	}
 	return command.Run(w, args)
 }

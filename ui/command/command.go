@@ -9,6 +9,7 @@ import (
 	"io"
 	"os"
 	"strings"
+	"time"
 
 	"chape/ui/term"
 )
@@ -31,7 +32,9 @@ type World struct {
 	// Progress hears what long work is at; nil where nobody is looking.
 	Progress func(what string)
 	// Ring sounds the alarm; nil where there is no terminal.
-	Ring func() error
+	Ring Voice
+	// Pause lets that time pass; nil: none does.
+	Pause func(time.Duration)
 }
 
 // usageError is a call that does not make sense.

@@ -73,14 +73,16 @@ func TestGlyphs(t *testing.T) {
 		{"", "linux", "ascii", false},
 		{"", "dumb", "ascii", false},
 		{"blocks", "xterm", "blocks", false},
-		{"Braille", "linux", "braille", false},
+		{"Braille", "xterm", "braille", false},
+		{"braille", "linux", "ascii", false}, // answered in a window, shown on the console
+		{"blocks", "dumb", "ascii", false},
 	} {
 		g, ask, err := Glyphs(c.configured, c.term)
 		if err != nil || g.String() != c.want || ask != c.ask {
 			t.Errorf("Glyphs(%q, %q) = %v, %v, %v; want %v, %v", c.configured, c.term, g, ask, err, c.want, c.ask)
 		}
 	}
-	if _, _, err := Glyphs("dots", ""); err == nil || !strings.Contains(err.Error(), `"dots"`) || !strings.Contains(err.Error(), "braille") {
+	if _, _, err := Glyphs("dots", "linux"); err == nil || !strings.Contains(err.Error(), `"dots"`) || !strings.Contains(err.Error(), "braille") {
 		t.Errorf("Glyphs of an unknown word: %v", err)
 	}
 }

@@ -31,20 +31,23 @@ const (
 // Writer is the one way to the terminal. The screen's renderer, the bell and
 // the title all go through it, so that none lands in the midst of another. It
 // has the methods by which bubbletea knows a terminal and asks for its size.
-// The zero value is of no use: take NewWriter.
+// The zero value is of no use: take Open.
 type Writer struct {
 	mu     sync.Mutex
 	out    *os.File
-	quiet  bool // not a terminal: nothing but the renderer's text
+	talks  bool // it takes titles and notices
 	pushed bool
 	title  string
 }
 
-// NewWriter returns the writer for a terminal. With talks false, when out is
-// no terminal or a dumb one, bell, title and notices say nothing.
+// NewWriter returns the writer for a terminal. With talks false, when it knows no
+// titles and notices, they say nothing; Open finds that out by itself.
 func NewWriter(out *os.File, talks bool) *Writer {
-	return &Writer{out: out, quiet: !talks}
+	return &Writer{out: out, talks: talks}
 }
+
+// Talks tells whether titles and notices are sent at all.
+func (w *Writer) Talks() bool { return w.talks }
 
 // Write sends p whole, before or after any other sequence.
 func (w *Writer) Write(p []byte) (int, error) {
@@ -74,7 +77,7 @@ func (w *Writer) Close() error {
 func (w *Writer) Bell() error {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	return w.say(bell)
+	return w.send(bell)
 }
 
 // Title sets the window's title. The first call keeps the old one for Close.
@@ -130,11 +133,15 @@ func startsWithDigit(s string) bool {
 	return s != "" && unicode.IsDigit(rune(s[0]))
 }
 
-// say sends a sequence unless nobody would understand it; the lock is held.
+// say sends a sequence unless the terminal would not understand it; the lock is held.
 func (w *Writer) say(s string) error {
-	if w.quiet {
+	if !w.talks {
 		return nil
 	}
+	return w.send(s)
+}
+
+func (w *Writer) send(s string) error {
 	_, err := io.WriteString(w.out, s)
 	return err
 }

@@ -62,7 +62,21 @@ func TestTextCannotLeaveItsSequence(t *testing.T) {
 	}
 }
 
-func TestQuietWriterPassesTheScreenOnly(t *testing.T) {
+func TestTalks(t *testing.T) {
+	for kind, want := range map[string]bool{
+		"xterm-256color": true, "xterm": true, "tmux-256color": true, "screen": true, "foot": true, "rxvt": true,
+		"linux": false, "linux-16color": false, "dumb": false, "vt100": false, "vt220": false, "ansi": false, "cons25": false, "": false,
+	} {
+		if got := talks(kind, false); got != want {
+			t.Errorf("talks(%q) = %v, want %v", kind, got, want)
+		}
+	}
+	if !talks("", true) {
+		t.Error("without TERM on Windows it takes no titles")
+	}
+}
+
+func TestMuteTerminalHearsTheBellOnly(t *testing.T) {
 	got := said(t, false, func(w *Writer) {
 		w.Bell()
 		w.Title("a")
@@ -70,7 +84,7 @@ func TestQuietWriterPassesTheScreenOnly(t *testing.T) {
 		io.WriteString(w, "screen")
 		w.Close()
 	})
-	if got != "screen" {
+	if got != "\ascreen" {
 		t.Errorf("got %q", got)
 	}
 }
