@@ -33,9 +33,7 @@ func (d *Doc) DiskChanged(v Version) News {
 		return BothSide
 	}
 	if v.Err != nil {
-		// What stands here was saved once and is on the screen still: the
-		// next change must not replace theirs unseen, so the stamp stays.
-		f.damage = v.Err
+		d.Damaged(v.Err)
 		return Refused
 	}
 	d.load(v, "the file's new state")
@@ -47,6 +45,16 @@ func (d *Doc) DiskChanged(v Version) News {
 func (d *Doc) Gone() {
 	if !d.file.flying {
 		d.file.gone()
+	}
+}
+
+// Damaged notes that what the file holds now can't be loaded, and why. What stands
+// here was saved once and is on the screen still: the next change must not replace
+// theirs unseen, so the stamp stays.
+func (d *Doc) Damaged(why error) {
+	if !d.file.flying {
+		d.file.back()
+		d.file.damage = why
 	}
 }
 

@@ -5,6 +5,7 @@
 package doc
 
 import (
+	"slices"
 	"time"
 
 	"chape/calc"
@@ -159,6 +160,15 @@ func (d *Doc) Choose(mark int) {
 // Committed gives the project as it stands, without the preview. The caller
 // may not change what its slices hold.
 func (d *Doc) Committed() project.Project { return d.committed }
+
+// Past gives the states that undo goes back to, the newest first.
+func (d *Doc) Past() []project.Project {
+	var out []project.Project
+	for _, c := range slices.Backward(d.undo) {
+		out = append(out, c.before)
+	}
+	return out
+}
 
 // Previewing tells whether a preview stands.
 func (d *Doc) Previewing() bool { return d.preview != nil }

@@ -181,7 +181,7 @@ func (d *Doc) DivideFailed(err error) {
 
 // Restamp notes a later look at the file that found the same bytes.
 func (d *Doc) Restamp(s store.Stamp) {
-	if s.Same(d.file.stamp) && !d.file.flying {
+	if !s.IsZero() && s.Same(d.file.stamp) && !d.file.flying {
 		d.file.stamp = s
 		d.file.whole()
 	}

@@ -151,7 +151,7 @@ func TestEditedByHand(t *testing.T) {
 		t.Fatal(err)
 	}
 	s.Shows("can't be loaded")
-	savedWith(s, 0, 133.5) // stands as it was
+	s.Shows("the file was damaged by another program")
 	s.Type(home_ + down + down + down + "31.5\r")
 	s.Shows("Changed on both sides")
 	if got, err := os.ReadFile(h.path); err != nil || !bytes.Equal(got, broken) {
@@ -207,6 +207,9 @@ func TestGoneAndBack(t *testing.T) {
 			found := blades(t, filepath.Dir(d.path))
 			if found[130] == "" || changed && found[110] != "knife.toml" {
 				t.Errorf("changed %v, noticed after %d s: in the files %v\n%s", changed, noticed, found, d.screen())
+			}
+			if asks := strings.Contains(d.screen(), question); asks != changed {
+				t.Errorf("changed %v, noticed after %d s: asks %v", changed, noticed, asks)
 			}
 		}
 	}

@@ -28,6 +28,7 @@ type (
 	lookedMsg struct { // at the file
 		path    string
 		stamp   store.Stamp
+		asked   bool // by a key
 		changed bool
 		version doc.Version // where changed and not gone
 		err     error
@@ -75,23 +76,29 @@ func (m *Model) save() tea.Cmd {
 // saving writes one state. Before the first one a file with comments, or of an
 // older format, is put beside as it was: the save would not keep it.
 func (m *Model) saving(s doc.Save) tea.Cmd {
-	fsys, notices, now := m.o.FS, m.o.Notices, m.now()
+	fsys, notices, now, encode := m.o.FS, m.o.Notices, m.now(), m.o.Encode
 	m.o.Notices = project.Notices{}
 	f := &flight{done: make(chan savedMsg, 1)}
 	m.flight = f
 	return func() tea.Msg {
-		f.begun.Store(true)
-		out := savedMsg{save: s, notices: notices, stamp: s.Expect}
+		if !f.begin() {
+			return nil // the program has ended, and saves itself
+		}
+		out := savedMsg{save: s, notices: notices, stamp: s.Expect, err: errUnfinished}
 		defer func() { f.done <- out }()
 		if label := asItWas(notices); label != "" {
 			if out.version, out.err = copyBeside(fsys, s.Path, label, now); out.err != nil {
 				return out
 			}
 		}
-		out.stamp, out.err = store.Save(fsys, s.Path, project.Encode(s.Project), s.Expect)
+		data := encode(s.Project)
+		out.stamp, out.err = store.Save(fsys, s.Path, data, s.Expect)
 		return out
 	}
 }
+
+// errUnfinished is the answer of a save in whose midst the program failed.
+var errUnfinished = errors.New("the save came to no end")
 
 // flight is a save under way. A signal may end the program before its answer
 // comes back; Finish then takes it from here.
@@ -100,9 +107,13 @@ type flight struct {
 	done  chan savedMsg
 }
 
+// begin is true for the first who asks: the save itself, or the end of the program,
+// after which a save that had not begun does nothing any more.
+func (f *flight) begin() bool { return f.begun.CompareAndSwap(false, true) }
+
 // land takes the answer of a save that was under way when the screen closed.
 func (m *Model) land() {
-	if !m.doc.Flying() || m.flight == nil || !m.flight.begun.Load() {
+	if !m.doc.Flying() || m.flight == nil || m.flight.begin() {
 		return
 	}
 	msg := <-m.flight.done // a save waits for nobody for long, see store
@@ -141,20 +152,23 @@ func (m *Model) saved(msg savedMsg) tea.Cmd {
 		if msg.version == "" && msg.save.Path == m.doc.Path() {
 			m.o.Notices = msg.notices // the next try has to keep the file as it was
 		}
-		m.saveFailed()
+		if m.doc.Failure() != nil { // else it is done again at once
+			m.saveFailed()
+		}
 		return m.save()
 	}
+	m.saySaved()
 	return m.afterSave()
 }
 
 // divide puts ours beside the file that someone else has changed meanwhile, and
 // reads theirs.
 func (m *Model) divide(s doc.Save) tea.Cmd {
-	fsys, now := m.o.FS, m.now()
+	fsys, now, encode := m.o.FS, m.now(), m.o.Encode
 	return func() tea.Msg {
 		out := dividedMsg{rev: s.Rev}
 		out.theirs = readVersion(fsys, s.Path)
-		data := project.Encode(s.Project)
+		data := encode(s.Project)
 		if out.beside, out.err = store.SaveBeside(fsys, s.Path, data, "mine", now); out.err == nil {
 			_, out.stamp, out.err = store.Read(fsys, out.beside)
 		}
@@ -169,7 +183,7 @@ func (m *Model) divided(msg dividedMsg) tea.Cmd {
 		return nil
 	}
 	m.doc.Divide(msg.theirs, msg.beside, msg.rev, msg.stamp)
-	m.next = ""
+	m.next, m.asked = "", false
 	if !m.quitting {
 		m.question = m.sidesQuestion()
 	}

@@ -245,26 +245,39 @@ func TestCommentsAreKeptBeside(t *testing.T) {
 	}
 }
 
-// TestEndedInTheMidstOfASave has a signal end the program while a save runs and
-// another change waits behind it.
+// TestEndedInTheMidstOfASave has a signal end the program while a save runs, or
+// before it has begun, and another change waits behind it.
 func TestEndedInTheMidstOfASave(t *testing.T) {
-	s := filed(t, 100, 30, fresh())
-	change := func(mm length.Length) tea.Cmd {
-		s.m.doc.Commit("blade", func(p *project.Project) error { p.Sheath.Leather = mm; return nil })
-		return s.m.save()
-	}
-	running := change(3)
-	if change(4) != nil {
-		t.Fatal("two saves at once")
-	}
-	done := make(chan bool)
-	s.m.flight.begun.Store(true)
-	go func() { running(); close(done) }()
-	if err := s.m.Finish(nil); err != nil {
-		t.Errorf("Finish: %v", err)
-	}
-	<-done
-	if got := s.onDisk().Sheath.Leather; got != 4 {
-		t.Errorf("on the disk: %v", got)
+	for _, begun := range []bool{true, false} {
+		s := filed(t, 100, 30, fresh())
+		started := make(chan bool, 9)
+		s.m.o.Encode = func(p project.Project) []byte {
+			started <- true
+			return project.Encode(p)
+		}
+		change := func(mm length.Length) tea.Cmd {
+			s.m.doc.Commit("blade", func(p *project.Project) error { p.Sheath.Leather = mm; return nil })
+			return s.m.save()
+		}
+		running := change(3)
+		if change(4) != nil {
+			t.Fatal("two saves at once")
+		}
+		done := make(chan bool)
+		if begun {
+			go func() { running(); close(done) }()
+			<-started
+		}
+		if err := s.m.Finish(nil); err != nil {
+			t.Errorf("Finish: %v", err)
+		}
+		if !begun {
+			running() // late
+			close(done)
+		}
+		<-done
+		if got := s.onDisk().Sheath.Leather; got != 4 {
+			t.Errorf("begun %v: on the disk: %v", begun, got)
+		}
 	}
 }

@@ -15,17 +15,35 @@ func (m *Model) keep() tea.Cmd {
 		return nil
 	}
 	if m.doc.Path() != "" {
-		if s, ok := m.doc.SaveNow(); ok {
-			return m.saving(s)
-		}
-		m.message = act.Say{Text: "saved in " + m.doc.Path()}
-		return nil
+		return m.saveNow()
 	}
 	if m.o.Shelf == nil {
 		m.message = act.Say{Text: "there is no folder to keep it in: start with chape new FILE", Warn: true}
 		return nil
 	}
 	return m.keepOnShelf()
+}
+
+// saveNow saves, or looks whether what was saved is still there, and has it said
+// when it is known to be on the disk.
+func (m *Model) saveNow() tea.Cmd {
+	if s, ok := m.doc.SaveNow(); ok {
+		m.asked = true
+		return m.saving(s)
+	}
+	if m.doc.Flying() {
+		m.asked = true
+		return nil
+	}
+	return m.lookAtFile(true)
+}
+
+// saySaved answers who asked for a save.
+func (m *Model) saySaved() {
+	if m.asked && !m.doc.Unsaved() {
+		m.asked = false
+		m.message = act.Say{Text: "saved in " + m.doc.Path()}
+	}
 }
 
 // keepOnShelf gives the document a file of its own on the shelf.

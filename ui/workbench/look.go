@@ -17,19 +17,31 @@ import (
 // at the other projects of the shelf.
 func (m *Model) look() tea.Cmd {
 	neighbours := m.lookAround()
-	path, seen, fsys := m.doc.Path(), m.doc.Stamp(), m.o.FS
-	if path == "" || m.polling || m.doc.Flying() {
+	if m.doc.Path() == "" || m.polling || m.doc.Flying() {
 		return neighbours
 	}
 	m.polling = true
-	return tea.Batch(neighbours, func() tea.Msg {
-		out := lookedMsg{path: path, stamp: seen}
-		out.changed, out.stamp, out.err = store.Changed(fsys, path, seen)
-		if out.changed && !out.stamp.IsZero() {
-			out.version = readVersion(fsys, path)
-		}
+	return tea.Batch(neighbours, m.lookAtFile(false))
+}
+
+// lookAtFile gives the command that looks whether the file is as it was saved; asked:
+// its answer is waited for.
+func (m *Model) lookAtFile(asked bool) tea.Cmd {
+	path, seen, fsys := m.doc.Path(), m.doc.Stamp(), m.o.FS
+	return func() tea.Msg {
+		out := lookAt(fsys, path, seen)
+		out.asked = asked
 		return out
-	})
+	}
+}
+
+func lookAt(fsys store.FS, path string, seen store.Stamp) lookedMsg {
+	out := lookedMsg{path: path}
+	out.changed, out.stamp, out.err = store.Changed(fsys, path, seen)
+	if out.changed && !out.stamp.IsZero() {
+		out.version = readVersion(fsys, path)
+	}
+	return out
 }
 
 // lookAround gives the command that asks for the holds of the shelf.
@@ -72,17 +84,43 @@ func samePath(a, b string) bool {
 }
 
 func (m *Model) looked(msg lookedMsg) tea.Cmd {
-	m.polling = false
+	if !msg.asked {
+		m.polling = false
+	}
+	if msg.path != m.doc.Path() {
+		return nil // another document by now
+	}
+	before := m.doc.State()
+	if cmd := m.found(msg); cmd != nil {
+		return cmd
+	}
+	switch state := m.doc.State(); {
+	case msg.asked && (state == doc.Gone || state == doc.Damaged):
+		return m.saveNow() // makes it anew, or puts ours beside
+	case msg.asked && m.message.Text == "":
+		m.asked = true
+		m.saySaved()
+	case state != before:
+		m.refresh()
+	}
+	return m.save()
+}
+
+// found takes in what a look at the file has found.
+func (m *Model) found(msg lookedMsg) tea.Cmd {
 	name := filepath.Base(msg.path)
 	switch {
-	case msg.path != m.doc.Path() || msg.err != nil:
-		return nil // another document by now; or the next save will say what is wrong
+	case msg.err != nil:
+		if !m.doc.Unsaved() { // else the next save will say what is wrong
+			m.doc.Damaged(msg.err)
+		}
+		return nil
 	case !msg.changed:
 		m.doc.Restamp(msg.stamp)
 		return nil
 	case msg.stamp.IsZero():
 		m.doc.Gone()
-		m.message = act.Say{Text: name + " was moved or deleted by another program; the next change makes it anew", Warn: true}
+		m.message = act.Say{Text: name + " was moved or deleted by another program: Ctrl+S or the next change makes it anew", Warn: true}
 		return nil
 	}
 	switch m.doc.DiskChanged(msg.version) {
@@ -91,11 +129,10 @@ func (m *Model) looked(msg lookedMsg) tea.Cmd {
 		m.message = act.Say{Text: name + " was changed by another program: its new state is loaded; u brings yours back"}
 		m.refresh()
 	case doc.Refused:
-		if m.refused.Same(msg.stamp) {
-			return nil // said already
+		if !m.refused.Same(msg.stamp) { // else it was said already
+			m.refused = msg.stamp
+			m.message = act.Say{Text: "changed by another program, and can't be loaded: " + msg.version.Err.Error(), Warn: true}
 		}
-		m.refused = msg.stamp
-		m.message = act.Say{Text: "changed by another program, and can't be loaded: " + msg.version.Err.Error(), Warn: true}
 	case doc.BothSide:
 		if s, ok := m.doc.SaveNow(); ok { // it meets theirs, and goes beside
 			return m.saving(s)

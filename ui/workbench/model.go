@@ -51,6 +51,7 @@ type Model struct {
 	dropped  bool   // a loose copy that nobody wants
 	bringing bool   // another project is on its way from the disk
 	keeping  bool   // a file is being made for the document
+	asked    bool   // a key asked for the save: say when it is done
 
 	others  []project.Hold // of the other projects of the shelf
 	watch   project.Watch

@@ -22,6 +22,7 @@ type Options struct {
 	Doc       *doc.Doc
 	Notices   project.Notices // what the file held that a save would not keep
 	FS        store.FS
+	Encode    func(project.Project) []byte                         // what is saved; project.Encode
 	Clock     func() time.Time                                     // the wall clock
 	Tick      func(time.Duration, func(time.Time) tea.Msg) tea.Cmd // waits; tea.Tick
 	Voice     Voice
@@ -70,6 +71,9 @@ func (o Options) filled() Options {
 	}
 	if o.FS == nil {
 		o.FS = store.OS()
+	}
+	if o.Encode == nil {
+		o.Encode = project.Encode
 	}
 	if o.Clock == nil {
 		o.Clock = time.Now

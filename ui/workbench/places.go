@@ -234,5 +234,5 @@ func (m *Model) saveFailed() {
 	case m.next != "":
 		m.message = act.Say{Text: "the other project is not opened, for this one can't be saved: " + reason(m.doc.Failure()), Warn: true}
 	}
-	m.quitting, m.next = false, ""
+	m.quitting, m.asked, m.next = false, false, ""
 }

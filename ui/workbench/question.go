@@ -101,12 +101,7 @@ func (m *Model) elsewhereQuestion() *question {
 		title: "Not saved",
 		text:  []string{m.doc.Failure().Error()},
 		choices: []choice{
-			{"s", "try again", func() tea.Cmd {
-				if s, ok := m.doc.SaveNow(); ok {
-					return m.saving(s)
-				}
-				return nil
-			}},
+			{"s", "try again", func() tea.Cmd { return m.saveNow() }},
 			{"k", "go on in another file, on the shelf in " + m.o.Shelf.Dir(), func() tea.Cmd { return m.keepOnShelf() }},
 		},
 	}

@@ -18,7 +18,7 @@ const framesPerSecond = 30
 // Run shows the workbench until it is left. The error, for people, says what
 // could not be kept and where it was put instead.
 func Run(o Options) error {
-	out := term.NewWriter(os.Stdout, true)
+	out := term.Open(os.Stdout)
 	o.Voice = out
 	m := New(o)
 	g := &guard{inner: m}
@@ -39,11 +39,13 @@ func Run(o Options) error {
 		}
 	}()
 
+	defer func() { // another window may open the project when its last save is done
+		if m.o.Lock != nil {
+			m.o.Lock.Release()
+		}
+	}()
 	_, err := p.Run()
 	out.Close()
-	if m.o.Lock != nil {
-		m.o.Lock.Release()
-	}
 	if errors.Is(err, tea.ErrInterrupted) {
 		err = nil // as good as quitting
 	}

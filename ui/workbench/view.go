@@ -1,11 +1,13 @@
 package workbench
 
 import (
+	"errors"
 	"path/filepath"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 
+	"chape/project/store"
 	"chape/ui/doc"
 	"chape/ui/layout"
 	"chape/ui/term"
@@ -100,6 +102,14 @@ func (m *Model) savedText() string {
 		return st.Note.Render("* a copy, not kept: Ctrl+S keeps it")
 	case doc.Divided:
 		return st.Warn.Render("! changed on both sides")
+	case doc.Gone:
+		return st.Warn.Render("! the file is gone: Ctrl+S makes it anew")
+	case doc.Damaged:
+		var unread *store.Failure
+		if errors.As(m.doc.Damage(), &unread) {
+			return st.Warn.Render("! the file can't be read: " + unread.Why)
+		}
+		return st.Warn.Render("! the file was damaged by another program: Ctrl+S puts yours beside it")
 	}
 	return st.Warn.Render("! NOT SAVED: " + reason(m.doc.Failure()))
 }
