@@ -110,20 +110,28 @@ func (m Model) lay(w, most int) (draw.Sheet, int) {
 }
 
 // middle is the place to look at when zoomed: where the drawing was moved to,
-// else the stitch line at the chosen mark.
+// else the stitch line at the chosen mark; past the mouth the handle or the tab,
+// and without a tab the mouth.
 func (m Model) middle(s draw.Sheet) curve.Vec {
 	if m.centre != nil {
 		return *m.centre
 	}
-	mark, _, ok := m.mark()
+	mark, i, ok := m.mark()
 	if !ok {
 		return curve.Vec{}
 	}
-	line := m.snap.Plan.Flat.Stitch
-	if s.Shape == draw.Closed {
-		line = m.snap.Plan.Plane.Stitch
+	plan := m.snap.Plan
+	at, mouth, in := mark.At, plan.Input.Sheath.Mouth.MM(), plan.Input
+	switch {
+	case s.Shape == draw.Closed && at > mouth:
+		return curve.Vec{X: at, Y: in.Knife.Stations[i].Bottom.MM()}
+	case s.Shape == draw.Closed:
+		return curve.Vec{X: at, Y: draw.HeightAt(plan.Plane.Stitch, at)}
+	case at > mouth && plan.Body.TabLength > 0:
+		return curve.Vec{X: min(at, plan.Loop.Start+plan.Body.TabLength), Y: plan.Loop.Offset + in.Belt.Tab.MM()/2}
 	}
-	return curve.Vec{X: mark.At, Y: draw.HeightAt(line, mark.At)}
+	at = min(at, mouth)
+	return curve.Vec{X: at, Y: draw.HeightAt(plan.Flat.Stitch, at)}
 }
 
 // pageful is how far a page up or down scrolls.

@@ -38,7 +38,7 @@ func (m Model) sewing() []figure {
 	s := p.Stitch
 	out := []figure{
 		{report.Figure{Name: "stitches", Value: number(s.Stitches), Note: number(s.Holes) + " holes"}, true},
-		fine("divider setting", s.Walk, u, ""),
+		divider(s.Walk, u),
 		drill(s),
 		fine("thickness to sew through", s.Stack, u, ""),
 		thread("thread, seam", p.Thread.Length, u),
@@ -123,6 +123,16 @@ func fine(name string, mm float64, u length.Unit, note string) figure {
 
 func rough(name string, mm float64, u length.Unit, note string) figure {
 	return figure{report.Figure{Name: name, Value: length.Length(mm).Figure(u, length.Ruler), Unit: u.String(), Note: note}, false}
+}
+
+// divider gives inch makers the setting exactly too: a 64th is too coarse, for each
+// step carries its error on.
+func divider(walk float64, u length.Unit) figure {
+	f := fine("divider setting", walk, u, "")
+	if u == length.Inches {
+		f.Note, f.must = fmt.Sprintf("exactly %.3f in, %.2f mm", length.Length(walk).In(), walk), true
+	}
+	return f
 }
 
 // thread is shown as it is pulled off the reel.

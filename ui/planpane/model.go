@@ -158,6 +158,9 @@ func (m Model) key(k tea.KeyMsg) (Model, tea.Cmd) {
 		m.scroll[m.page] = 0
 	case key.Matches(k, m.Keys.Last):
 		m.scroll[m.page] = 1 << 30
+	case m.page != Drawing && key.Matches(k, m.Keys.Closer, m.Keys.Further, m.Keys.All, m.Keys.Shape,
+		m.Keys.PanLeft, m.Keys.PanRight, m.Keys.PanUp, m.Keys.PanDown):
+		return m, act.Send(act.Say{Text: "that key is for the drawing: " + m.Keys.PreviousPage.Help().Key + " or " + m.Keys.NextPage.Help().Key + " turns to it"})
 	default:
 		m.look(k)
 	}
@@ -167,9 +170,6 @@ func (m Model) key(k tea.KeyMsg) (Model, tea.Cmd) {
 
 // look changes how the drawing is seen.
 func (m *Model) look(k tea.KeyMsg) {
-	if m.page != Drawing {
-		return
-	}
 	switch {
 	case key.Matches(k, m.Keys.Closer):
 		m.zoom = min(m.zoom+1, closest)

@@ -44,13 +44,13 @@ func TestOpenAnotherProject(t *testing.T) {
 	if got := readVersion(disk, s.path).Project.Outline.Blade; got != 140 {
 		t.Errorf("the first project has %v", got)
 	}
-	s.keys("o", "esc", "esc") // the first one shows all again
+	s.keys("o", "esc") // all are shown: one leaves
 	s.shows("Knife")
 }
 
 func TestBeginOnTheShelf(t *testing.T) {
 	s := filed(t, 120, 40, fresh())
-	s.keys("o", "n", "Otter", "enter")
+	s.keys("o", "n", "Otter", "enter", "enter") // the second: as configured
 	s.shows("Otter  Otter.toml")
 	if got := filepath.Dir(s.m.doc.Path()); got != s.m.o.Shelf.Dir() {
 		t.Errorf("it is in %q", got)
