@@ -21,7 +21,7 @@ var printVerb = verb{
   --half           one half only, to be marked and flipped
   --flesh          as it lies flesh side up; grain side up, if it is not given
   --trial T        a pattern for trial stock of that thickness, not for leather
-  --measured X,Y   what the two 100 mm on a sheet measured, in mm
+  --measured X,Y   what the two 100 mm on a sheet measured, in mm; or none
   --force          replace files that chape did not write
 
 Print at 100 %, and check with your dividers before you cut.
@@ -29,7 +29,7 @@ Print at 100 %, and check with your dividers before you cut.
 What --measured says is kept in your settings and corrects all that is printed
 from then on. A corrected sheet says so in its words. If its 100 mm are off
 still, say what they measure on it: the corrections multiply, the new one is the
-old times X/100 and Y/100. 100,100 takes the correction back.`,
+old times X/100 and Y/100. "--measured none" takes the correction back.`,
 	run: runPrint,
 }
 
@@ -59,7 +59,7 @@ func runPrint(w World, v verb, args []string) error {
 	}
 	if *measured != "" {
 		if o.Correction, err = correction(*measured, set.Printer); err != nil {
-			return misuse("%v", err)
+			return misuse("--measured: %v", err)
 		}
 	}
 	if *trial != "" {
@@ -111,27 +111,27 @@ func split(kinds string) []string {
 }
 
 // correction is what comes of two distances of 100 mm measured on a sheet that was
-// printed with the correction kept so far. 100 and 100 take that back: who finds
-// them on a corrected sheet has nothing to say. The very correction that is kept is
-// the same call made twice: a corrected sheet can't be as far out as one without.
+// printed with the correction kept so far; the word none takes that back. The very
+// correction that is kept is the same call made twice: a corrected sheet can't be
+// as far out as one without.
 func correction(text string, now print.Correction) (print.Correction, error) {
+	if text == "none" {
+		return print.Correction{}, nil
+	}
 	x, y, ok := strings.Cut(text, ",")
 	across, err1 := length.Parse(x, length.Millimetres)
 	along, err2 := length.Parse(y, length.Millimetres)
-	if !ok || err1 != nil || err2 != nil {
-		return print.Correction{}, fmt.Errorf("%q is not two measurements: try --measured 99.5,100.2", text)
-	}
 	c := print.Correction{X: across.MM(), Y: along.MM()}
-	if c.X == 0 || c.Y == 0 {
-		return c, fmt.Errorf("%q is not two measurements: measure both distances, as in --measured 99.5,100.2", text)
+	if !ok || err1 != nil || err2 != nil || c.X == 0 || c.Y == 0 {
+		return print.Correction{}, fmt.Errorf("%q is not two measurements: try 99.5,100.2, or none", text)
 	}
-	if err := c.Check(); err != nil || !c.Set() || c == now {
+	if err := c.Check(); err != nil || c == now {
 		return c, err
 	}
 	both, err := now.Then(c)
 	if err != nil {
 		return both, fmt.Errorf("with %s mm, for which sheets are corrected by now, that makes %s: no printer is so far out; "+
-			"take the correction back with --measured 100,100 and measure a sheet anew", now, both)
+			"take the correction back with --measured none and measure a sheet anew", now, both)
 	}
 	return both, nil
 }
