@@ -58,6 +58,13 @@ func (s *Shelf) Holds(now time.Time) []Running {
 	return s.running()
 }
 
+// Read tells whether Holds has read every file once.
+func (s *Shelf) Read() bool {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return !s.full.at.IsZero() && !s.full.left
+}
+
 func (s *Shelf) folderTimes() (t [2]time.Time) {
 	for i, dir := range []string{s.dir, filepath.Join(s.dir, Away)} {
 		if info, err := s.fsys.Stat(dir); err == nil {

@@ -1,10 +1,8 @@
 package workbench
 
 import (
-	"context"
 	"fmt"
-	"os"
-	"os/exec"
+	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -19,7 +17,8 @@ const again = 20 * time.Second
 
 // alarm rings for the holds that have fallen due until a key is pressed.
 type alarm struct {
-	text string // the banner; "" while it is silent
+	text string   // the banner; "" while it is silent
+	list []string // what fell due before the start, where it is more than one
 	rang time.Time
 }
 
@@ -44,16 +43,20 @@ func (m *Model) tick() tea.Cmd {
 }
 
 // observe asks which holds have fallen due and rings; the command is the user's
-// own, if there is one.
+// own, if there is one. What fell due before the program was started is told apart.
 func (m *Model) observe() tea.Cmd {
 	now := m.now()
 	var texts []string
 	for _, e := range m.watch.Observe(m.watched(), now) {
-		texts = append(texts, eventText(e, m.doc.Committed().Title, now))
+		if e.At.Before(m.began) {
+			m.missed = append(m.missed, e)
+			continue
+		}
+		texts = append(texts, eventText(e, m.pathKey(), now))
 	}
-	if len(texts) > 0 {
-		m.ring(texts, now)
-		return m.onDue()
+	if m.tellMissed(now); len(texts) > 0 {
+		m.ring(alarm{text: andMore(texts)}, now)
+		return m.onDue(texts)
 	}
 	// A clock set back must not keep the bell silent for hours.
 	if m.alarm.ringing() && (now.Sub(m.alarm.rang) >= again || now.Before(m.alarm.rang)) {
@@ -63,11 +66,17 @@ func (m *Model) observe() tea.Cmd {
 	return nil
 }
 
-func (m *Model) ring(texts []string, now time.Time) {
-	m.alarm = alarm{text: texts[len(texts)-1], rang: now}
+func andMore(texts []string) string {
+	text := texts[len(texts)-1]
 	if n := len(texts) - 1; n > 0 {
-		m.alarm.text = fmt.Sprintf("%s (and %d more)", m.alarm.text, n)
+		text = fmt.Sprintf("%s (and %d more)", text, n)
 	}
+	return text
+}
+
+func (m *Model) ring(a alarm, now time.Time) {
+	a.rang = now
+	m.alarm = a
 	m.bell()
 	m.voice(m.o.Voice.Title(m.title()))
 	m.voice(m.o.Voice.Notice(m.o.Notice, "chape", m.alarm.text))
@@ -79,23 +88,16 @@ func (m *Model) bell() {
 	}
 }
 
-// patience is how long the user's own command may take.
-const patience = time.Minute
-
 // onDue runs the user's own command, without a shell. What was due stands in its
-// environment. A failure is shown and does no more.
-func (m *Model) onDue() tea.Cmd {
+// environment, one a line. A failure is shown and does no more.
+func (m *Model) onDue(texts []string) tea.Cmd {
 	if len(m.o.OnDue) == 0 {
 		return nil
 	}
-	words, text := m.o.OnDue, m.alarm.text
+	words, text := m.o.OnDue, strings.Join(texts, "\n")
 	return func() tea.Msg {
-		ctx, stop := context.WithTimeout(context.Background(), patience)
-		defer stop()
-		c := exec.CommandContext(ctx, words[0], words[1:]...)
-		c.Env = append(os.Environ(), "CHAPE_DUE="+text)
-		if err := c.Run(); err != nil {
-			return act.Say{Text: fmt.Sprintf("on_due %q: %v", words[0], err), Warn: true}
+		if err := term.Call(words, text); err != nil {
+			return act.Say{Text: err.Error(), Warn: true}
 		}
 		return nil
 	}
@@ -119,6 +121,9 @@ func (m *Model) title() string {
 	if m.alarm.ringing() {
 		return "! " + m.alarm.text
 	}
+	if m.bare {
+		return "chape"
+	}
 	name := m.doc.Committed().Title
 	if name == "" {
 		name = "no title yet"
@@ -129,11 +134,7 @@ func (m *Model) title() string {
 // eventText says what has fallen due, and when if nobody was watching. The own
 // project is not named.
 func eventText(e project.Event, own string, now time.Time) string {
-	what := e.Hold.Short
-	if e.Hold.Project != own {
-		what = e.Hold.Project + " " + what
-	}
-	what = term.Plain(what)
+	what := eventName(e, own)
 	switch {
 	case e.Kind == project.GoesLate:
 		return fmt.Sprintf("%s: look at it, it was due by %s", what, project.ClockTime(e.At, now))
@@ -141,4 +142,12 @@ func eventText(e project.Event, own string, now time.Time) string {
 		return fmt.Sprintf("%s fell due meanwhile, at %s", what, project.ClockTime(e.At, now))
 	}
 	return fmt.Sprintf("%s is due, %s", what, project.ClockTime(e.At, now))
+}
+
+func eventName(e project.Event, own string) string {
+	what := e.Hold.Short
+	if e.Hold.Key != own {
+		what = e.Hold.Project + " " + what
+	}
+	return term.Plain(what)
 }

@@ -7,6 +7,13 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/calc"
+	"chape/project"
+	"chape/project/shelf"
+	"chape/ui/layout"
 )
 
 var mark = flag.String("mark", "", "a file that TestBeTheCommand makes")
@@ -58,4 +65,121 @@ func TestClockSetBack(t *testing.T) {
 	if s.voice.bells <= rung {
 		t.Errorf("%d bells before, %d after", rung, s.voice.bells)
 	}
+}
+
+// TestMeanwhileInOneGo: what fell due before the start, in all projects of a shelf that
+// takes more than one look, is told once, and calls no command.
+func TestMeanwhileInOneGo(t *testing.T) {
+	p := fresh()
+	p.Steps[1].Started = morning.Add(-90 * time.Minute)
+	s := filed(t, 100, 30, p)
+	s.keys("f1")
+	s.shelve("Heron", "Otter")
+	for _, n := range []string{"Heron", "Otter"} {
+		path := filepath.Join(s.m.o.Shelf.Dir(), n+".toml")
+		q := readVersion(disk, path).Project
+		q.Steps = p.Steps
+		if err := os.WriteFile(path, project.Encode(q), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	sh := shelf.Open(disk, s.m.o.Shelf.Dir())
+	running := sh.Holds(morning)
+	again := start(t, 100, 30, p, s.path, calc.Compute)
+	m := again.m
+	m.read, m.others, m.watch, m.alarm, m.missed = false, nil, project.Watch{}, alarm{}, nil
+	m.watch.Began(m.began)
+	m.o.OnDue = []string{filepath.Join(t.TempDir(), "missing")}
+	again.voice.bells = 0
+	again.run(m.observe())
+	again.send(othersMsg{running[:1], false})
+	if again.voice.bells != 0 {
+		t.Error("it rings before every file was read")
+	}
+	again.keys("tab", "tab", "tab") // eaten by nothing
+	if m.focus != layout.Knife {
+		t.Errorf("in hand: %v", m.focus)
+	}
+	again.send(othersMsg{running, true})
+	again.shows("Fell due meanwhile")
+	again.shows("fell due meanwhile: ")
+	again.shows("Heron DRY: due since 09:00")
+	again.shows("Otter DRY: due since 09:00")
+	again.shows("Test knife DRY: due since 09:00")
+	again.lacks("on_due")
+	again.fits()
+	if again.voice.bells != 1 {
+		t.Errorf("%d bells", again.voice.bells)
+	}
+	again.keys("f1")
+	again.lacks("Fell due meanwhile")
+	again.wait(25 * time.Second)
+	if again.voice.bells != 1 {
+		t.Errorf("%d bells after a key", again.voice.bells)
+	}
+}
+
+// TestFontFirst: at the first start the question about the font comes before the alarm.
+func TestFontFirst(t *testing.T) {
+	s := loose(t, 80, 24)
+	s.m.question, s.m.alarm, s.m.missed, s.m.watch = s.m.glyphQuestion(), alarm{}, nil, project.Watch{}
+	s.m.watch.Began(s.m.began)
+	s.wait(10 * time.Second)
+	s.shows("ring of dots")
+	s.lacks("any key silences it")
+	s.keys("y")
+	s.lacks("ring of dots")
+	s.wait(time.Second)
+	s.shows("any key silences it")
+	if s.m.focus != layout.Plan {
+		t.Errorf("in hand: %v", s.m.focus)
+	}
+}
+
+// TestToTheShell: it is said that nothing rings there, and the title is the shell's.
+func TestToTheShell(t *testing.T) {
+	p := fresh()
+	p.Steps[1].Started = morning.Add(-time.Minute)
+	s := filed(t, 100, 30, p)
+	if s.m.suspend() != nil {
+		t.Fatal("gone to the shell while a hold runs, and nothing said")
+	}
+	s.shows("no bell rings in the shell")
+	cmd := s.m.suspend()
+	if cmd == nil || s.voice.title != "" {
+		t.Fatalf("the second time: title %q", s.voice.title)
+	}
+	s.send(tea.ResumeMsg{})
+	if s.voice.title != "chape: Test knife" {
+		t.Errorf("back: title %q", s.voice.title)
+	}
+	if s = filed(t, 100, 30, fresh()); s.m.suspend() == nil {
+		t.Error("without a hold it asks")
+	}
+}
+
+// TestBelowTheLeastSize: what must not be missed is shown.
+func TestBelowTheLeastSize(t *testing.T) {
+	p := fresh()
+	p.Steps[1].Started = morning.Add(-time.Hour + 5*time.Second)
+	s := filed(t, 30, 6, p)
+	s.shows("needs 40×12")
+	s.shows("DRY: 5 s to go")
+	s.wait(6 * time.Second)
+	s.shows("! DRY is due")
+	s.fits()
+}
+
+// TestNotSavedAtTheBench: the state of the work hides no answer.
+func TestNotSavedAtTheBench(t *testing.T) {
+	full := true
+	p := fresh()
+	p.Steps = p.Steps[1:]
+	s := filed(t, 100, 30, p)
+	s.m.o.FS = fullDisk{disk, &full}
+	s.keys("b", " ")
+	s.wait(3 * time.Second)
+	s.keys(" ")
+	s.shows("NOT SAVED")
+	s.shows("not before")
 }

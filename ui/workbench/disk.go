@@ -40,7 +40,10 @@ type (
 		stamp  store.Stamp
 		err    error
 	}
-	othersMsg struct{ running []shelf.Running } // the holds of the shelf
+	othersMsg struct { // the holds of the shelf
+		running []shelf.Running
+		read    bool // every file was looked at once
+	}
 )
 
 // disk deals with the answers of the disk's commands; ok is false for other messages.
@@ -58,8 +61,7 @@ func (m *Model) disk(msg tea.Msg) (cmd tea.Cmd, ok bool) {
 	case keptMsg:
 		return m.kept(msg), true
 	case othersMsg:
-		m.neighbours(msg.running)
-		return nil, true
+		return m.neighbours(msg), true
 	}
 	return nil, false
 }

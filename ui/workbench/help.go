@@ -49,12 +49,8 @@ func (m *Model) inHand(all []section) []section {
 	return append([]section{all[i]}, slices.Delete(slices.Clone(all), i, i+1)...)
 }
 
-// helpKey scrolls the overlay; any other key closes it, but not a measuring
-// tool, whose next reading would then go astray.
-func (m *Model) helpKey(k tea.KeyMsg, reading bool) tea.Cmd {
-	if reading || k.Type == tea.KeyRunes && strings.ContainsAny(string(k.Runes), "0123456789") {
-		return nil
-	}
+// helpKey scrolls the overlay, or closes it; a measuring tool does neither.
+func (m *Model) helpKey(k tea.KeyMsg) tea.Cmd {
 	room := m.overlay().Inner().H
 	most := max(0, len(m.helpLines())-room)
 	switch k.Type {
@@ -66,7 +62,14 @@ func (m *Model) helpKey(k tea.KeyMsg, reading bool) tea.Cmd {
 		m.help.top = max(0, m.help.top-room)
 	case tea.KeyPgDown, tea.KeySpace:
 		m.help.top = min(most, m.help.top+room)
-	default:
+	case tea.KeyHome:
+		m.help.top = 0
+	case tea.KeyEnd:
+		m.help.top = most
+	case tea.KeyEsc, tea.KeyCtrlC:
+		m.help = nil
+	}
+	if key.Matches(k, m.Keys.Help, m.Keys.Quit) {
 		m.help = nil
 	}
 	return nil

@@ -1,9 +1,13 @@
 package workbench
 
 import (
+	"strings"
+	"time"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"chape/project"
 	"chape/ui/act"
 	"chape/ui/layout"
 )
@@ -20,6 +24,10 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 			m.typing.key(k, m.o.Clock())
 			return nil
 		}
+	}
+	if first, rest, several := m.letters(k); several {
+		cmd := m.key(first)
+		return tea.Batch(cmd, m.key(rest)) // to whoever has the keyboard now
 	}
 	if m.bench.On() { // questions wait until it is left
 		next, cmd := m.bench.Update(k)
@@ -39,11 +47,26 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 	case m.question != nil:
 		return m.answer(k, reading)
 	case m.help != nil:
-		return m.helpKey(k, reading)
+		return m.helpKey(k)
 	case m.editing():
 		return m.editKey(k, reading)
 	}
 	return m.freeKey(k, reading)
+}
+
+// letters takes the first letter off a message with more than one: on a slow line,
+// or while the program was busy, letters arrive together. What is being typed stays
+// whole, and a figure does: it comes from a measuring tool, or goes into a number.
+func (m *Model) letters(k tea.KeyMsg) (first, rest tea.KeyMsg, several bool) {
+	if k.Type != tea.KeyRunes || k.Paste || k.Alt || len(k.Runes) < 2 || strings.ContainsRune("0123456789+-.,", k.Runes[0]) {
+		return k, k, false
+	}
+	if !m.bench.On() && (m.placeTyping() || m.at == onPanes && m.question == nil && m.help == nil && m.editing()) {
+		return k, k, false
+	}
+	first, rest = k, k
+	first.Runes, rest.Runes = k.Runes[:1], k.Runes[1:]
+	return first, rest, true
 }
 
 // editing tells whether a pane has a text open that takes every key.
@@ -182,7 +205,26 @@ func (m *Model) suspend() tea.Cmd {
 	if !m.o.Suspends {
 		return nil
 	}
+	if runs := m.runningHold(); runs != "" && !within(m.now(), m.warned, sayTwice) {
+		m.warned = m.now()
+		m.message = act.Say{Text: "no bell rings in the shell, and " + runs + ": Ctrl+Z once more goes there", Warn: true}
+		return nil
+	}
+	m.warned = time.Time{}
+	m.voice(m.o.Voice.Close()) // the shell's own title
 	return tea.Suspend
+}
+
+// sayTwice is how soon a key must be pressed again to be meant.
+const sayTwice = 10 * time.Second
+
+// runningHold says a hold that will ring; "" when there is none.
+func (m *Model) runningHold() string {
+	h, ok := project.Nearest(m.allHolds(), m.now())
+	if !ok || h.State(m.now()) != project.HoldRunning {
+		return ""
+	}
+	return h.Line(m.now())
 }
 
 // mouse hands a click or the wheel to the pane under it and takes that in hand.

@@ -7,7 +7,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
-	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/doc"
@@ -51,22 +50,31 @@ func (m *Model) lookAround() tea.Cmd {
 		return nil
 	}
 	m.looking = true
-	return func() tea.Msg { return othersMsg{sh.Holds(now)} }
+	return func() tea.Msg { return othersMsg{sh.Holds(now), sh.Read()} }
 }
 
 // neighbours takes the holds of the other projects on.
-func (m *Model) neighbours(running []shelf.Running) {
+func (m *Model) neighbours(msg othersMsg) tea.Cmd {
 	m.looking = false
 	var others []project.Hold
-	for _, r := range running {
-		if !samePath(r.Path, m.doc.Path()) {
-			others = append(others, r.Holds...)
+	for _, r := range msg.running {
+		if samePath(r.Path, m.doc.Path()) {
+			continue
+		}
+		for _, h := range r.Holds {
+			h.Key = wholePath(r.Path)
+			others = append(others, h)
 		}
 	}
 	if !reflect.DeepEqual(others, m.others) {
 		m.others = others
 		m.refreshTime(m.doc.Snapshot(m.o.Clock()))
 	}
+	if msg.read && !m.read {
+		m.read = true
+		return m.observe()
+	}
+	return nil
 }
 
 // samePath compares two names of files, one of which may be relative.
@@ -74,13 +82,17 @@ func samePath(a, b string) bool {
 	if a == "" || b == "" {
 		return a == b
 	}
-	whole := func(p string) string {
-		if abs, err := filepath.Abs(p); err == nil {
-			return abs
-		}
-		return p
+	return wholePath(a) == wholePath(b)
+}
+
+func wholePath(p string) string {
+	if p == "" {
+		return ""
 	}
-	return whole(a) == whole(b)
+	if abs, err := filepath.Abs(p); err == nil {
+		return abs
+	}
+	return p
 }
 
 func (m *Model) looked(msg lookedMsg) tea.Cmd {

@@ -53,10 +53,16 @@ type Model struct {
 	keeping  bool   // a file is being made for the document
 	asked    bool   // a key asked for the save: say when it is done
 
+	left    []*doc.Doc     // projects that were open before, the last one first
 	others  []project.Hold // of the other projects of the shelf
+	running []string       // the lines that say the holds
 	watch   project.Watch
+	began   time.Time       // when the program was started
+	missed  []project.Event // before that, and not told yet
+	read    bool            // every file of the shelf was looked at once
 	alarm   alarm
 	flight  *flight     // the newest save
+	warned  time.Time   // that no bell rings in the shell
 	polling bool        // a look at the file is under way
 	looking bool        // a look at the shelf is under way
 	refused store.Stamp // what another program made of the file and can't be loaded
@@ -72,6 +78,8 @@ func New(o Options) *Model {
 		m.at, m.bare = onShelf, true
 	}
 	m.message = act.Say{Text: o.Greeting}
+	m.began = m.now()
+	m.watch.Began(m.began)
 	if o.Ask {
 		m.question = m.glyphQuestion()
 	}
@@ -115,6 +123,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tickMsg:
 		return m, m.tick()
 	case tea.ResumeMsg:
+		m.voice(m.o.Voice.Title(m.title()))
 		return m, tea.Batch(tea.ClearScreen, m.look())
 	}
 	if cmd, ok := m.disk(msg); ok {
@@ -239,13 +248,18 @@ func (m *Model) showLooks() {
 func (m *Model) now() time.Time { return m.o.Clock().Round(0) }
 
 func (m *Model) resize(w, h int) {
+	first := m.width == 0
 	m.width, m.height = w, h
 	m.relayout()
+	if first && m.doc.Path() == "" && !m.bare && !m.lay.Abreast {
+		m.takeUp(layout.Plan) // the example is there to be looked at
+	}
 }
 
 // relayout gives every part its room; the number of holds changes it too.
 func (m *Model) relayout() {
-	lay := layout.Screen(m.width, m.height, m.focus, len(m.holdLines()))
+	m.running = project.HoldLines(m.allHolds(), m.now(), m.width)
+	lay := layout.Screen(m.width, m.height, m.focus, len(m.running))
 	if lay == m.lay {
 		return
 	}
@@ -264,10 +278,6 @@ func (m *Model) relayout() {
 	m.dry.SetSize(in.W, in.H)
 }
 
-func (m *Model) holdLines() []string {
-	return project.HoldLines(m.allHolds(), m.now(), m.width)
-}
-
 // allHolds are those of this project and of the others on the shelf.
 func (m *Model) allHolds() []project.Hold {
 	return append(project.Holds(m.doc.Committed(), ""), m.others...)
@@ -277,5 +287,15 @@ func (m *Model) allHolds() []project.Hold {
 // to another project announces nothing twice.
 func (m *Model) watched() []project.Hold {
 	p := m.doc.Committed()
-	return append(project.Holds(p, p.Title), m.others...)
+	holds := project.Holds(p, p.Title)
+	for i := range holds {
+		holds[i].Key = m.pathKey()
+	}
+	if m.o.Shelf != nil && !m.read {
+		return holds // those of the shelf are told of together
+	}
+	return append(holds, m.others...)
 }
+
+// pathKey is what the holds of the document are known by.
+func (m *Model) pathKey() string { return wholePath(m.doc.Path()) }

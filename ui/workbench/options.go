@@ -57,11 +57,13 @@ type Voice interface {
 	Bell() error
 	Title(string) error
 	Notice(kind term.NoticeKind, heading, text string) error
+	Close() error // gives the window its old title back, until Title is called again
 }
 
 type mute struct{}
 
 func (mute) Bell() error                                  { return nil }
+func (mute) Close() error                                 { return nil }
 func (mute) Title(string) error                           { return nil }
 func (mute) Notice(term.NoticeKind, string, string) error { return nil }
 

@@ -3,6 +3,7 @@ package workbench
 import (
 	"errors"
 	"path/filepath"
+	"slices"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -174,7 +175,9 @@ func (m *Model) opened(msg openedMsg) tea.Cmd {
 		return tea.Batch(giveBack(msg.lock), m.open(msg.path))
 	}
 	old := m.o.Lock
-	m.doc, m.o.Notices, m.o.Lock = msg.doc, msg.notices, msg.lock
+	next := m.takeBack(msg.doc)
+	m.leave()
+	m.doc, m.o.Notices, m.o.Lock = next, msg.notices, msg.lock
 	m.bare = false
 	m.polling = false
 	m.makePanes()
@@ -185,6 +188,34 @@ func (m *Model) opened(msg openedMsg) tea.Cmd {
 	m.refresh()
 	m.voice(m.o.Voice.Title(m.title()))
 	return tea.Batch(giveBack(old), m.look())
+}
+
+// mostLeft is of how many projects that were left the changes can be taken back.
+const mostLeft = 8
+
+// leave keeps the document for when it is opened again.
+func (m *Model) leave() {
+	if m.doc.Path() != "" && m.doc.State() == doc.Saved {
+		m.doc.Drop()
+		m.left = slices.Insert(m.left, 0, m.doc)
+		m.left = m.left[:min(len(m.left), mostLeft)]
+	}
+}
+
+// takeBack gives the document that was left in the same file, with its changes to take
+// back, if the file is as it left it.
+func (m *Model) takeBack(fresh *doc.Doc) *doc.Doc {
+	i := slices.IndexFunc(m.left, func(d *doc.Doc) bool { return samePath(d.Path(), fresh.Path()) })
+	if i < 0 {
+		return fresh
+	}
+	known := m.left[i]
+	m.left = slices.Delete(m.left, i, i+1)
+	if !known.Stamp().Same(fresh.Stamp()) {
+		return fresh
+	}
+	known.Restamp(fresh.Stamp())
+	return known
 }
 
 // giveBack gives the command that ends the note of an open file.

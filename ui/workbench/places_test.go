@@ -5,6 +5,11 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+
+	"chape/ui/shelfpane"
 )
 
 // shelve puts projects on the shelf of a screen.
@@ -141,5 +146,96 @@ func TestCtrlCLeadsOut(t *testing.T) {
 		if !s.quit {
 			t.Errorf("no way out of %s:\n%s", name, s.text())
 		}
+	}
+}
+
+// TestLettersTogether: on a slow line letters come in one message; each does what it
+// does alone, wherever one is.
+func TestLettersTogether(t *testing.T) {
+	together := func(s *screen, text string) {
+		s.now = s.now.Add(time.Second)
+		s.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text)})
+	}
+	s := filed(t, 120, 40, fresh())
+	s.keys("1", "4", "0", "enter", "1", "5", "0", "enter")
+	together(s, "uu")
+	if got := s.onDisk().Outline.Blade; got != 110 {
+		t.Errorf("uu: %v", got)
+	}
+	together(s, "Uw")
+	s.shows("Drying")
+	together(s, "uu")
+	if got := s.onDisk().Outline.Blade; got != 110 {
+		t.Errorf("uu at the weighings: %v", got)
+	}
+	s.keys("esc")
+	together(s, "o/ott")
+	s.shows("ott")
+	s.lacks("/ott")
+}
+
+// TestUndoOverTheShelf: changes can be taken back after another project was open.
+func TestUndoOverTheShelf(t *testing.T) {
+	s := filed(t, 120, 40, fresh())
+	first := s.path
+	s.keys("1", "4", "0", "enter")
+	s.send(s.heron())
+	s.shows("Heron  Heron.toml")
+	s.send(shelfpane.OpenMsg{Path: first})
+	s.shows("Test knife")
+	s.keys("u")
+	if got := readVersion(disk, first).Project.Outline.Blade; got != 110 {
+		t.Errorf("undone: %v", got)
+	}
+	// What others made of it meanwhile is taken as it is.
+	s.send(shelfpane.OpenMsg{Path: filepath.Join(s.m.o.Shelf.Dir(), "Heron.toml")})
+	theirs := fresh()
+	theirs.Outline.Blade = 99
+	s.write(theirs)
+	s.send(shelfpane.OpenMsg{Path: first})
+	s.keys("u")
+	if got := readVersion(disk, first).Project.Outline.Blade; got != 99 {
+		t.Errorf("changed meanwhile: %v", got)
+	}
+}
+
+// TestHelpScrolls and is left by Esc, q and ?.
+func TestHelpScrolls(t *testing.T) {
+	s := filed(t, 80, 24, fresh())
+	for _, key := range []string{"esc", "q", "?"} {
+		s.keys("?", "end")
+		if s.m.help == nil || s.m.help.top == 0 {
+			t.Fatal("End does not go to the end")
+		}
+		s.keys("home", "x")
+		if s.m.help == nil || s.m.help.top != 0 {
+			t.Fatal("Home does not go to the top")
+		}
+		if s.keys(key); s.m.help != nil || s.quit {
+			t.Errorf("%s: help %v, quit %v", key, s.m.help, s.quit)
+		}
+	}
+}
+
+// TestNothingOpen: the window is called after the program.
+func TestNothingOpen(t *testing.T) {
+	s := filed(t, 120, 40, fresh())
+	if s.m.bare = true; s.m.title() != "chape" {
+		t.Errorf("title %q", s.m.title())
+	}
+}
+
+// TestFootIsNeverCut: it names fewer keys where there is less room, and always these.
+func TestFootIsNeverCut(t *testing.T) {
+	s := filed(t, 80, 24, fresh())
+	for w := 40; w <= 200; w += 5 {
+		s.send(tea.WindowSizeMsg{Width: w, Height: 24})
+		for _, keys := range []string{"tab", "tab", "tab", "o", "esc", "w"} {
+			s.keys(keys)
+			if foot := s.m.foot(); keys != "esc" && (!strings.Contains(foot[0], "? keys  q quit") || len(foot) != 1 || ansi.StringWidth(foot[0]) > w) {
+				t.Errorf("%d: %q", w, foot)
+			}
+		}
+		s.keys("esc")
 	}
 }

@@ -18,6 +18,7 @@ type question struct {
 	text    []string
 	choices []choice
 	stays   bool // Esc does not take it away
+	font    bool // it is about the font: alarms from before the start wait for its answer
 }
 
 type choice struct {
@@ -48,6 +49,9 @@ func (m *Model) answer(k tea.KeyMsg, _ bool) tea.Cmd {
 	}
 	return nil
 }
+
+// asking tells whether it is still open how drawings are to be made.
+func (m *Model) asking() bool { return m.question != nil && m.question.font }
 
 // sidesQuestion asks after a change on both sides.
 func (m *Model) sidesQuestion() *question {
@@ -144,6 +148,7 @@ func (m *Model) glyphQuestion() *question {
 	}
 	return &question{
 		title: "Before the first drawing",
+		font:  true,
 		text: append([]string{
 			"Is this a ring of dots, whole and round? Some fonts lack them.", "",
 		}, ring(*looks)...),

@@ -45,6 +45,7 @@ type voice struct {
 }
 
 func (v *voice) Bell() error          { v.bells++; return nil }
+func (v *voice) Close() error         { v.title = ""; return nil }
 func (v *voice) Title(s string) error { v.title = s; return nil }
 func (v *voice) Notice(_ term.NoticeKind, _, text string) error {
 	v.said = append(v.said, text)
@@ -229,9 +230,9 @@ func TestGoldenScreens(t *testing.T) {
 		w, h int
 		keys []string
 	}{
-		{"knife-80x24", 80, 24, nil},
-		{"plan-80x24", 80, 24, []string{"tab"}},
-		{"steps-80x24", 80, 24, []string{"shift+tab"}},
+		{"knife-80x24", 80, 24, []string{"shift+tab"}},
+		{"plan-80x24", 80, 24, nil},
+		{"steps-80x24", 80, 24, []string{"tab"}},
 		{"bench-80x24", 80, 24, []string{"b"}},
 		{"abreast-120x40", 120, 40, nil},
 		{"abreast-200x60", 200, 60, []string{"tab"}},

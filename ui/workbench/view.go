@@ -5,8 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
-
+	"chape/project"
 	"chape/project/store"
 	"chape/ui/doc"
 	"chape/ui/layout"
@@ -32,28 +31,36 @@ func (m *Model) screen() string {
 	case m.bench.On():
 		return m.benchView()
 	case m.lay.TooSmall != "":
-		return strings.Join(layout.Message(m.lay.TooSmall, m.width, m.height), "\n")
+		return m.smallView()
 	}
 	lines := layout.Fit([]string{m.head()}, m.width, 1)
 	lines = append(lines, layout.Fit(m.holdsView(), m.width, m.lay.Holds.H)...)
-	switch {
-	case m.question != nil:
-		lines = append(lines, m.questionView()...)
-	case m.help != nil:
-		lines = append(lines, m.helpView()...)
-	case m.at == onShelf:
-		lines = append(lines, m.placeView("Shelf: "+m.o.Shelf.Dir(), m.shelf.View())...)
-	case m.at == onDrying:
-		lines = append(lines, m.placeView("Drying", m.dry.View())...)
-	default:
-		lines = append(lines, m.panesView()...)
+	body := m.body()
+	if m.alarm.list != nil {
+		body = m.missedView(body)
 	}
+	lines = append(lines, body...)
 	foot := m.foot()
 	if more := len(foot) - 1; more > 0 { // a long message lies over the lowest lines
 		lines = lines[:max(0, len(lines)-more)]
 	}
 	lines = append(lines, layout.Fit(foot, m.width, len(foot))...)
 	return strings.Join(lines, "\n")
+}
+
+// body is what stands between holds and foot.
+func (m *Model) body() []string {
+	switch {
+	case m.question != nil:
+		return m.questionView()
+	case m.help != nil:
+		return m.helpView()
+	case m.at == onShelf:
+		return m.placeView("Shelf: "+m.o.Shelf.Dir(), m.shelf.View())
+	case m.at == onDrying:
+		return m.placeView("Drying", m.dry.View())
+	}
+	return m.panesView()
 }
 
 // benchView is the bench view with what must not be missed: a hold that has fallen
@@ -63,10 +70,35 @@ func (m *Model) benchView() string {
 	if m.alarm.ringing() && len(lines) > 0 {
 		lines[0] = m.head()
 	}
-	if state := m.doc.State(); (state == doc.Failed || state == doc.Divided) && len(lines) > 0 {
-		lines[len(lines)-1] = layout.Line(m.savedText(), m.width)
+	if within(m.now(), m.warned, sayTwice) { // nothing else is said of it there
+		lines[len(lines)-1] = layout.Line(m.o.Styles.Warn.Render("! "+m.message.Text), m.width)
+	}
+	switch m.doc.State() {
+	case doc.Failed, doc.Divided, doc.Gone, doc.Damaged:
+		at := 0
+		if m.alarm.ringing() { // the key that silences has no answer below
+			at = len(lines) - 1
+		}
+		lines[at] = layout.Line(m.savedText(), m.width)
 	}
 	return strings.Join(lines, "\n")
+}
+
+// smallView is a screen with no room for more than what must not be missed.
+func (m *Model) smallView() string {
+	var text []string
+	if m.alarm.ringing() {
+		text = append(text, "! "+m.alarm.text)
+	}
+	text = append(text, m.lay.TooSmall)
+	if h, ok := project.Nearest(m.allHolds(), m.now()); ok && !m.alarm.ringing() {
+		text = append(text, h.Line(m.now()))
+	}
+	var lines []string
+	for _, t := range text {
+		lines = append(lines, layout.Wrap(t, m.width)...)
+	}
+	return strings.Join(layout.Fit(lines, m.width, m.height), "\n")
 }
 
 // head says which project it is and how it stands to its file; while an alarm
@@ -130,9 +162,9 @@ func reason(err error) string {
 }
 
 func (m *Model) holdsView() []string {
-	lines := m.holdLines()
-	for i, l := range lines {
-		lines[i] = m.o.Styles.Note.Render(l)
+	var lines []string
+	for _, l := range m.running {
+		lines = append(lines, m.o.Styles.Note.Render(l))
 	}
 	return lines
 }
@@ -212,79 +244,4 @@ func (m *Model) helpView() []string {
 		title = "Keys: up and down for more"
 	}
 	return layout.Frame(r.W, r.H, title, true, lines[m.help.top:], m.edges())
-}
-
-// mostWords is how many lines a message takes at most.
-const mostWords = 3
-
-// foot is the message of the last key, or the keys that matter now.
-func (m *Model) foot() []string {
-	if text := term.Plain(m.message.Text); text != "" {
-		style := m.o.Styles.Text
-		if m.message.Warn {
-			style, text = m.o.Styles.Warn, "! "+text
-		}
-		lines := layout.Wrap(text, m.width)
-		if len(lines) > mostWords {
-			lines = append(lines[:mostWords-1], strings.Join(lines[mostWords-1:], " "))
-		}
-		for i := range lines {
-			lines[i] = style.Render(lines[i])
-		}
-		return lines
-	}
-	var parts []string
-	for _, b := range m.footKeys() {
-		if h := b.Help(); b.Enabled() {
-			parts = append(parts, m.plainKeys(h.Key)+" "+h.Desc)
-		}
-	}
-	return []string{m.o.Styles.Quiet.Render(strings.Join(parts, "  "))}
-}
-
-// footKeys are the keys that matter where the user is, in few words.
-func (m *Model) footKeys() []key.Binding {
-	switch {
-	case m.question != nil:
-		return nil
-	case m.help != nil:
-		return []key.Binding{key.NewBinding(key.WithHelp("any key", "closes this"))}
-	case m.at == onShelf:
-		return m.shelfFoot()
-	case m.at == onDrying && m.dry.Typing():
-		return m.dry.KeyMap.QuestionHelp()
-	case m.at == onDrying:
-		return append(m.dry.KeyMap.ShortHelp(), m.Keys.Help)
-	case m.editing() && m.focus == layout.Knife:
-		return []key.Binding{m.knife.Keys.KeepNext, m.knife.Keys.Restore}
-	case m.editing():
-		return m.steps.KeyMap.QuestionHelp()
-	}
-	keys := []key.Binding{brief(m.Keys.NextPane, m.focus.Next().String())}
-	switch m.focus {
-	case layout.Knife:
-		keys = append(keys, brief(m.knife.Keys.Next, "next number"))
-	case layout.Plan:
-		keys = append(keys, brief(m.plan.Keys.NextPage, "next page"), brief(m.plan.Keys.Closer, "closer"))
-	default:
-		keys = append(keys, brief(m.steps.KeyMap.Tick, "tick"), brief(m.steps.KeyMap.Start, "start hold"))
-	}
-	return append(keys, brief(m.Keys.Bench, "bench"), brief(m.Keys.Shelf, "shelf"), m.Keys.Undo, brief(m.Keys.Help, "keys"), m.Keys.Quit)
-}
-
-func (m *Model) shelfFoot() []key.Binding {
-	k := m.shelf.KeyMap
-	if m.shelf.Typing() {
-		return k.QuestionHelp()
-	}
-	return []key.Binding{
-		k.Open, brief(k.Find, "find"), brief(k.New, "new"), brief(k.From, "new from this"), k.Rename,
-		brief(k.Away, "put away"), brief(m.Keys.Help, "keys"), m.Keys.Quit,
-	}
-}
-
-// brief is a key with fewer words than the help has.
-func brief(b key.Binding, does string) key.Binding {
-	b.SetHelp(b.Help().Key, does)
-	return b
 }
