@@ -55,6 +55,8 @@ func (m *Model) disk(msg tea.Msg) (cmd tea.Cmd, ok bool) {
 		return m.looked(msg), true
 	case dividedMsg:
 		return m.divided(msg), true
+	case printingMsg:
+		return m.printsOn(msg), true
 	case printedMsg:
 		m.printed(msg)
 		return nil, true

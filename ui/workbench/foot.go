@@ -52,7 +52,7 @@ func (m *Model) keyLine(keys []key.Binding) string {
 // footKeys are the keys that matter where the user is, in few words.
 func (m *Model) footKeys() []key.Binding {
 	switch {
-	case m.question != nil:
+	case m.question != nil || m.sheets != nil:
 		return nil
 	case m.help != nil:
 		return []key.Binding{key.NewBinding(key.WithHelp("↑ ↓ PgUp PgDn Home End", "move")), key.NewBinding(key.WithHelp("Esc", "closes this"))}

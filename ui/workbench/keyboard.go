@@ -48,6 +48,8 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 		return m.answer(k, reading)
 	case m.help != nil:
 		return m.helpKey(k)
+	case m.sheets != nil:
+		return m.sheetsKey(k, reading)
 	case m.editing():
 		return m.editKey(k, reading)
 	}
@@ -61,7 +63,7 @@ func (m *Model) letters(k tea.KeyMsg) (first, rest tea.KeyMsg, several bool) {
 	if k.Type != tea.KeyRunes || k.Paste || k.Alt || len(k.Runes) < 2 || strings.ContainsRune("0123456789+-.,", k.Runes[0]) {
 		return k, k, false
 	}
-	if !m.bench.On() && (m.placeTyping() || m.at == onPanes && m.question == nil && m.help == nil && m.editing()) {
+	if !m.bench.On() && (m.placeTyping() || m.sheets != nil && m.sheets.asked != noField || m.at == onPanes && m.question == nil && m.help == nil && m.editing()) {
 		return k, k, false
 	}
 	first, rest = k, k
@@ -121,7 +123,7 @@ func (m *Model) freeKey(k tea.KeyMsg, reading bool) tea.Cmd {
 	case key.Matches(k, m.Keys.Keep):
 		return m.keep()
 	case key.Matches(k, m.Keys.Print):
-		return m.print()
+		return m.askPrint()
 	case key.Matches(k, m.Keys.Help):
 		m.help = &help{}
 		return nil
@@ -242,7 +244,7 @@ func (m *Model) mouse(e tea.MouseMsg) tea.Cmd {
 		m.bench = next
 		return m.run(cmd)
 	}
-	if m.question != nil || m.help != nil || !pressed {
+	if m.question != nil || m.help != nil || m.sheets != nil || !pressed {
 		return nil
 	}
 	if m.at != onPanes {

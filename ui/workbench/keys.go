@@ -30,7 +30,7 @@ func DefaultKeys(suspends bool) KeyMap {
 		Undo:     bind("u", "undo", "u"),
 		Redo:     bind("U, Ctrl+R", "redo", "U", "ctrl+r"),
 		Keep:     bind("Ctrl+S", "keep this copy as a project; save again at once", "ctrl+s"),
-		Print:    bind("P", "print: the pattern at true size, PDF and SVG", "P"),
+		Print:    bind("P", "print: the pattern at true size; asks how", "P"),
 		Help:     bind("?", "the keys", "?"),
 		Suspend:  bind("Ctrl+Z", "to the shell, fg comes back", "ctrl+z"),
 		Quit:     bind("q", "quit", "q"),

@@ -46,6 +46,8 @@ type Model struct {
 	message  act.Say
 	question *question // takes every key until it is answered
 	help     *help
+	sheets   *sheets
+	printing bool   // sheets are being drawn
 	quitting bool   // as soon as the running save has ended
 	next     string // the project to be opened then
 	dropped  bool   // a loose copy that nobody wants

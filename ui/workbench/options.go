@@ -37,13 +37,15 @@ type Options struct {
 	NoBell    bool     // a hold that falls due shows, but does not ring
 	OnDue     []string // a command of the user's and its words; none: empty
 	Print     print.Options
-	Rates     calc.Rates
-	Currency  string
-	OnShelf   bool                                                             // start on the shelf, with no project open
-	Lock      *store.Lock                                                      // of the document
-	Document  func(p project.Project, path string, stamp store.Stamp) *doc.Doc // opens another one
-	Begin     func(title string) project.Project                               // a new project by the user's defaults
-	Greeting  string                                                           // one line for the start
+	// KeepPrinter keeps what the pricks on a sheet measured; nil: for this time only.
+	KeepPrinter func(c print.Correction) error
+	Rates       calc.Rates
+	Currency    string
+	OnShelf     bool                                                             // start on the shelf, with no project open
+	Lock        *store.Lock                                                      // of the document
+	Document    func(p project.Project, path string, stamp store.Stamp) *doc.Doc // opens another one
+	Begin       func(title string) project.Project                               // a new project by the user's defaults
+	Greeting    string                                                           // one line for the start
 }
 
 // Looks is what a terminal's font shows well.

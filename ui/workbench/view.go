@@ -55,6 +55,8 @@ func (m *Model) body() []string {
 		return m.questionView()
 	case m.help != nil:
 		return m.helpView()
+	case m.sheets != nil:
+		return m.sheetsView()
 	case m.at == onShelf:
 		return m.placeView("Shelf: "+m.o.Shelf.Dir(), m.shelf.View())
 	case m.at == onDrying:

@@ -1,0 +1,100 @@
+package workbench
+
+import (
+	"errors"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"chape/calc"
+	"chape/project/print"
+)
+
+// TestPrintPanel: Enter prints as configured; what a sheet measured is kept.
+func TestPrintPanel(t *testing.T) {
+	s := filed(t, 120, 40, fresh())
+	var kept print.Correction
+	s.m.o.KeepPrinter = func(c print.Correction) error { kept = c; return nil }
+	s.keys("P")
+	s.shows("grain")
+	s.keys("hfp")
+	if o := s.m.sheets.o; !o.Half || o.Up != calc.FleshUp || o.Paper.Name != "a3" {
+		t.Errorf("chosen: %+v", o)
+	}
+	s.fits()
+	s.keys("t", "0.3", "enter")
+	if got := s.m.sheets.o.Trial; got != 0.3 {
+		t.Errorf("trial stock %v", got)
+	}
+	s.keys("t", "300", "enter")
+	s.shows("no thickness for trial stock")
+	s.keys("esc", "esc")
+	if s.m.sheets != nil {
+		t.Fatal("Esc does not lead out")
+	}
+	s.keys("P", "m", "99,5 100.2", "enter")
+	if want := (print.Correction{X: 99.5, Y: 100.2}); kept != want || s.m.o.Print.Correction != want {
+		t.Errorf("kept %v", kept)
+	}
+	s.keys("enter")
+	s.shows("written: ")
+	if files, _ := filepath.Glob(filepath.Join(filepath.Dir(s.path), "*.pdf")); len(files) == 0 {
+		t.Error("no sheets")
+	}
+	s.keys("P", "m", "none", "enter")
+	if kept.Set() {
+		t.Errorf("taken back: %v", kept)
+	}
+	s.m.o.KeepPrinter = func(print.Correction) error { return errors.New("no folder") }
+	s.keys("m", "99.5,100.2", "enter")
+	s.shows("for this time only: no folder")
+}
+
+// TestCalliperInThePanel: its readings go into the field for them and print nothing.
+func TestCalliperInThePanel(t *testing.T) {
+	s := filed(t, 120, 40, fresh())
+	s.keys("P")
+	s.reading("99.52", "enter")
+	if s.m.sheets == nil {
+		t.Fatal("a reading prints")
+	}
+	s.keys("m")
+	s.reading("99.52", "enter", "lf")
+	s.reading("100.20", "enter", "lf")
+	if want := (print.Correction{X: 99.52, Y: 100.2}); s.m.o.Print.Correction != want {
+		t.Errorf("measured %v", s.m.o.Print.Correction)
+	}
+}
+
+func TestMeasured(t *testing.T) {
+	now := print.Correction{X: 99, Y: 100}
+	for text, want := range map[string]print.Correction{
+		"none": {}, "100 100": {X: 99, Y: 100}, "101,100": {X: 99.99, Y: 100}, "99,5, 100,2": {X: 98.51, Y: 100.2}, "99.5;100": {X: 98.51, Y: 100},
+	} {
+		if got, err := measured(text, now); err != nil || got != want {
+			t.Errorf("measured(%q) = %v, %v; want %v", text, got, err, want)
+		}
+	}
+	for _, text := range []string{"99.5", "a b", "0 100", "-1 100", "120 100", "1 2 3", ",", "95 100"} {
+		if got, err := measured(text, now); err == nil || got != now {
+			t.Errorf("measured(%q) = %v, %v", text, got, err)
+		}
+	}
+}
+
+// TestPrintingSays what is drawn, as long as it is drawn.
+func TestPrintingSays(t *testing.T) {
+	s := filed(t, 120, 40, fresh())
+	s.m.printing = true
+	news := make(chan string, 2)
+	news <- "work card"
+	close(news)
+	s.m.Update(listen(news)())
+	s.shows("printing: work card")
+	s.keys("P")
+	s.shows("printing still")
+	s.send(printedMsg{paths: []string{"a.pdf"}})
+	s.now = s.now.Add(time.Second)
+	s.m.Update(printingMsg{"late", news})
+	s.shows("written: a.pdf")
+}
