@@ -140,7 +140,8 @@ func (h *home) names() []string {
 func aKnife() project.Project {
 	p := project.New("Test knife", 0, project.Defaults())
 	for i := range stepCount {
-		s := project.Step{Title: fmt.Sprintf("Step %d", i+1), Short: fmt.Sprintf("STEP%c", 'A'+i)}
+		name := fmt.Sprintf("STEP%c", 'A'+i)
+		s := project.Step{Title: name, Short: name}
 		if hasHold(i) {
 			s.Hold = 10 * time.Hour
 		}

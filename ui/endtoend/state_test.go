@@ -78,7 +78,10 @@ func rest(p project.Project) string {
 	return string(project.Encode(p))
 }
 
-var stepRow = regexp.MustCompile(`[│╷╵][> ]([x* -])STEP([A-L])([^│╷╵]*)`)
+var stepRow = regexp.MustCompile(`[│╷╵][> ]([x* -]) STEP([A-L])([^│╷╵]*)`)
+
+// clock is what stands in the row of a step whose hold runs.
+var clock = regexp.MustCompile(`\d:\d\d`)
 
 // screenState is what a screen of all three panes says is saved; ok is false
 // where it does not say so, or while a number is being typed.
@@ -101,7 +104,7 @@ func screenState(screen string) (s state, ok bool) {
 		s.steps[i] = step{
 			done:    m[1] == "x",
 			skipped: m[1] == "-",
-			started: strings.Contains(m[3], " till "),
+			started: m[1] != "x" && clock.MatchString(m[3]),
 		}
 	}
 	return s, true
