@@ -157,6 +157,7 @@ func (s *Shelf) running() []Running {
 			b := begun{h.Title, h.Started.Unix()}
 			if k := (same{h.Project, b}); !seen[k] && !slices.Contains(original.entry.begun, b) {
 				seen[k] = true
+				h.PutAway = c.entry.PutAway
 				r.Holds = append(r.Holds, h)
 			}
 		}

@@ -42,6 +42,9 @@ func TestHolds(t *testing.T) {
 		t.Fatalf("holds of %v", n)
 	}
 	for _, r := range got {
+		if h := r.Holds[0]; h.PutAway != (filepath.Base(r.Path) == "c.toml") {
+			t.Errorf("%s: put away %v", r.Path, h.PutAway)
+		}
 		if h := r.Holds[0]; filepath.Base(r.Path) == "a.toml" && (h.Project != "A" || !h.Due.Equal(now.Add(23*time.Hour))) {
 			t.Errorf("the hold is %+v", h)
 		}
