@@ -9,6 +9,7 @@ import (
 
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/shelf"
 	"chape/project/store"
 )
 
@@ -25,6 +26,19 @@ func TestGoneIsSaid(t *testing.T) {
 		t.Errorf("made anew with %v", got)
 	}
 	s.shows("saved in " + s.path)
+	s.lacks("is gone")
+}
+
+// TestGoneWhileANumberIsRefused: what is committed can be saved all the same.
+func TestGoneWhileANumberIsRefused(t *testing.T) {
+	s := filed(t, 100, 30, fresh())
+	s.keys("1", "4", "0", "enter")
+	s.remove()
+	s.wait(2 * time.Second)
+	s.keys("9", ".", ".", "enter", "ctrl+s")
+	if got := s.onDisk().Outline.Blade; got != 140 {
+		t.Errorf("made anew with %v", got)
+	}
 	s.lacks("is gone")
 }
 
@@ -138,5 +152,32 @@ func TestTerminalGone(t *testing.T) {
 	files, _ := filepath.Glob(filepath.Join(s.m.o.Shelf.Dir(), "*.toml"))
 	if err == nil || len(files) != 1 || readVersion(disk, files[0]).Project.Sheath.Leather != 4.5 {
 		t.Errorf("Finish: %v; on the shelf: %q", err, files)
+	}
+}
+
+// TestDividedRingsOnce: a second file of the same project announces nothing again.
+func TestDividedRingsOnce(t *testing.T) {
+	for _, key := range []string{"t", "y"} {
+		p := fresh()
+		p.Steps[1].Started = morning.Add(-90 * time.Minute)
+		s := filed(t, 120, 30, p)
+		s.m.o.Shelf = shelf.Open(disk, filepath.Dir(s.path))
+		s.keys("f1")
+		rung := s.voice.bells
+		theirs := p.Clone()
+		theirs.Outline.Blade = 99
+		s.write(theirs)
+		s.keys("1", "4", "0", "enter")
+		s.shows("Changed on both sides")
+		s.wait(5 * time.Second)
+		s.keys(key)
+		s.lacks("Changed on both sides")
+		s.wait(3 * time.Minute)
+		if s.voice.bells != rung {
+			t.Errorf("%s: %d bells more", key, s.voice.bells-rung)
+		}
+		if n := strings.Count(strings.Join(s.m.running, ""), "DRY"); n != 1 {
+			t.Errorf("%s: the hold is said %d times: %q", key, n, s.m.running)
+		}
 	}
 }

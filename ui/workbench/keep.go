@@ -1,8 +1,6 @@
 package workbench
 
 import (
-	"cmp"
-
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project/store"
@@ -84,9 +82,7 @@ func (m *Model) kept(msg keptMsg) tea.Cmd {
 	if msg.doc != m.doc {
 		return nil
 	}
-	from := m.pathKey()
-	m.doc.Kept(msg.path, msg.rev, msg.stamp)
-	m.watch.Moved(cmp.Or(from, m.doc.Committed().Title), m.pathKey())
+	m.moving(func() { m.doc.Kept(msg.path, msg.rev, msg.stamp) })
 	m.refresh()
 	return m.afterSave()
 }

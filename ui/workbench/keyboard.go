@@ -87,14 +87,16 @@ func (m *Model) placeTyping() bool {
 	return m.at == onShelf && m.shelf.Typing() || m.at == onDrying && m.dry.Typing()
 }
 
-// editKey hands a key to the text being typed, except those that end or stop
-// the program.
+// editKey hands a key to the text being typed, except those that save, end or stop
+// the program: what is committed can be saved while a number is refused.
 func (m *Model) editKey(k tea.KeyMsg, reading bool) tea.Cmd {
 	switch {
 	case key.Matches(k, m.Keys.Break):
 		return m.paneKey(tea.KeyMsg{Type: tea.KeyEsc}, false)
 	case key.Matches(k, m.Keys.Suspend):
 		return m.suspend()
+	case key.Matches(k, m.Keys.Keep):
+		return m.keep()
 	}
 	cmd := m.paneKey(k, reading)
 	m.refresh()

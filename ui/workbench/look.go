@@ -3,6 +3,7 @@ package workbench
 import (
 	"path/filepath"
 	"reflect"
+	"slices"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -62,8 +63,9 @@ func (m *Model) neighbours(msg othersMsg) tea.Cmd {
 			continue
 		}
 		for _, h := range r.Holds {
-			h.Key = wholePath(r.Path)
-			others = append(others, h)
+			if h.Key = wholePath(r.Path); !m.ownHold(h) {
+				others = append(others, h)
+			}
 		}
 	}
 	if !reflect.DeepEqual(others, m.others) {
@@ -75,6 +77,15 @@ func (m *Model) neighbours(msg othersMsg) tea.Cmd {
 		return m.observe()
 	}
 	return nil
+}
+
+// ownHold tells whether h, of another file, is a hold of the document as well: a copy
+// that was put beside tells of the same ones.
+func (m *Model) ownHold(h project.Hold) bool {
+	p := m.doc.Committed()
+	return h.Project == p.Title && slices.ContainsFunc(project.Holds(p, ""), func(own project.Hold) bool {
+		return own.Title == h.Title && own.Started.Equal(h.Started) && own.Due.Equal(h.Due)
+	})
 }
 
 // samePath compares two names of files, one of which may be relative.

@@ -4,6 +4,7 @@
 package workbench
 
 import (
+	"cmp"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -299,5 +300,20 @@ func (m *Model) watched() []project.Hold {
 	return append(holds, m.others...)
 }
 
-// pathKey is what the holds of the document are known by.
-func (m *Model) pathKey() string { return wholePath(m.doc.Path()) }
+// pathKey is what the holds of the document are known by: its file, also while there
+// are two of it.
+func (m *Model) pathKey() string {
+	path := m.doc.Path()
+	if m.doc.State() == doc.Divided {
+		path, _, _ = m.doc.Sides()
+	}
+	return wholePath(path)
+}
+
+// moving does what gives the document another file: nothing of it is announced again
+// for that.
+func (m *Model) moving(do func()) {
+	from := cmp.Or(m.pathKey(), m.doc.Committed().Title)
+	do()
+	m.watch.Moved(from, cmp.Or(m.pathKey(), m.doc.Committed().Title))
+}

@@ -88,6 +88,7 @@ func (m *Model) printsOn(msg printingMsg) tea.Cmd {
 func (m *Model) keepPrinter(c print.Correction) tea.Cmd {
 	keep := m.o.KeepPrinter
 	if keep == nil {
+		m.message = act.Say{Text: "for this time only: there is nowhere to keep it", Warn: true}
 		return nil
 	}
 	return func() tea.Msg {

@@ -72,10 +72,11 @@ func (m *Model) sidesQuestion() *question {
 			return m.save()
 		}})
 	} else {
+		q.text[0] = "Another program has damaged this project's file. Both are kept:"
 		q.text = append(q.text, "Theirs can't be loaded; it is left as it is.")
 	}
 	q.choices = append(q.choices, choice{"y", "go on with yours, in its own file; theirs stays as it is", func() tea.Cmd {
-		m.doc.Ours()
+		m.moving(m.doc.Ours)
 		m.refresh()
 		return m.save()
 	}})
