@@ -58,7 +58,7 @@ func runPrint(w World, v verb, args []string) error {
 		}
 	}
 	if *measured != "" {
-		if o.Correction, err = correction(*measured, set.Printer); err != nil {
+		if o.Correction, err = print.Measured(*measured, set.Printer); err != nil {
 			return misuse("--measured: %v", err)
 		}
 	}
@@ -108,32 +108,6 @@ func split(kinds string) []string {
 		list[i] = strings.TrimSpace(list[i])
 	}
 	return list
-}
-
-// correction is what comes of two distances of 100 mm measured on a sheet that was
-// printed with the correction kept so far; the word none takes that back. The very
-// correction that is kept is the same call made twice: a corrected sheet can't be
-// as far out as one without.
-func correction(text string, now print.Correction) (print.Correction, error) {
-	if text == "none" {
-		return print.Correction{}, nil
-	}
-	x, y, ok := strings.Cut(text, ",")
-	across, err1 := length.Parse(x, length.Millimetres)
-	along, err2 := length.Parse(y, length.Millimetres)
-	c := print.Correction{X: across.MM(), Y: along.MM()}
-	if !ok || err1 != nil || err2 != nil || c.X == 0 || c.Y == 0 {
-		return print.Correction{}, fmt.Errorf("%q is not two measurements: try 99.5,100.2, or none", text)
-	}
-	if err := c.Check(); err != nil || c == now {
-		return c, err
-	}
-	both, err := now.Then(c)
-	if err != nil {
-		return both, fmt.Errorf("with %s mm, for which sheets are corrected by now, that makes %s: no printer is so far out; "+
-			"take the correction back with --measured none and measure a sheet anew", now, both)
-	}
-	return both, nil
 }
 
 func printFile(w World, set settings, path, dir string, kinds []string, o print.Options, force bool) error {

@@ -53,18 +53,19 @@ func (s settings) document(p project.Project, path string, stamp store.Stamp) *d
 // the screen.
 func (s settings) workbench() workbench.Options {
 	o := workbench.Options{
-		FS:        store.OS(),
-		Styles:    s.styles(),
-		Rates:     s.Rates(),
-		Currency:  s.Currency(),
-		Document:  s.document,
-		Begin:     s.NewProject,
-		NoBell:    !s.Bell,
-		OnDue:     s.OnDue,
-		Print:     print.Options{Paper: s.Sheet(), Correction: s.Printer, Offcut: s.Rates().Offcut},
-		Suspends:  runtime.GOOS != "windows",
-		Remember:  s.remember(),
-		Elsewhere: []string{homeFolder(), os.TempDir()},
+		FS:          store.OS(),
+		Styles:      s.styles(),
+		Rates:       s.Rates(),
+		Currency:    s.Currency(),
+		Document:    s.document,
+		Begin:       s.NewProject,
+		NoBell:      !s.Bell,
+		OnDue:       s.OnDue,
+		Print:       print.Options{Paper: s.Sheet(), Correction: s.Printer, Offcut: s.Rates().Offcut},
+		Suspends:    runtime.GOOS != "windows",
+		Remember:    s.remember(),
+		KeepPrinter: s.keepPrinter,
+		Elsewhere:   []string{homeFolder(), os.TempDir()},
 	}
 	// Both words were checked when the file was read.
 	o.Looks.Glyphs, o.Ask, _ = term.Glyphs(s.Glyphs, os.Getenv("TERM"))
@@ -108,7 +109,7 @@ func (s settings) keepPrinter(c print.Correction) error {
 		err = config.Keep(store.OS(), s.path, config.Change{Key: "printer.x", Value: c.X}, config.Change{Key: "printer.y", Value: c.Y})
 	}
 	if err != nil {
-		return fmt.Errorf("printed, but what the sheet measured can't be kept: %w", err)
+		return fmt.Errorf("what the sheet measured can't be kept: %w", err)
 	}
 	return nil
 }

@@ -103,7 +103,7 @@ func (m *Model) sheetsType(k tea.KeyMsg, reading bool) tea.Cmd {
 			s.typed += string(k.Runes)
 		}
 	case tea.KeyEnter:
-		if s.asked == pricksField && reading && len(pricks(s.typed)) == 1 {
+		if s.asked == pricksField && reading && !strings.ContainsAny(strings.TrimSpace(s.typed), " ;") {
 			s.typed = strings.TrimSpace(s.typed) + " " // the tool's second reading comes
 			return nil
 		}
@@ -130,7 +130,7 @@ func (m *Model) sheetsTake() tea.Cmd {
 		}
 	case text != "":
 		var c print.Correction
-		if c, err = measured(text, m.o.Print.Correction); err == nil {
+		if c, err = print.Measured(text, m.o.Print.Correction); err == nil {
 			s.o.Correction, m.o.Print.Correction = c, c
 			cmd = m.keepPrinter(c)
 		}
@@ -141,49 +141,6 @@ func (m *Model) sheetsTake() tea.Cmd {
 	}
 	s.asked, s.typed, s.wrong = noField, "", ""
 	return cmd
-}
-
-// pricks takes apart what was measured: with a comma between, or a space where
-// commas stand in the numbers.
-func pricks(text string) []string {
-	if strings.ContainsAny(strings.TrimSpace(text), " ;") {
-		parts := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ';' })
-		for i := range parts {
-			parts[i] = strings.TrimSuffix(parts[i], ",")
-		}
-		return parts
-	}
-	return strings.Split(strings.TrimSpace(text), ",")
-}
-
-// measured is the correction that comes of two distances of 100 mm on a sheet that was
-// printed with the one that holds now; none takes that back.
-func measured(text string, now print.Correction) (print.Correction, error) {
-	if text == "none" {
-		return print.Correction{}, nil
-	}
-	var mm [2]float64
-	parts := pricks(text)
-	ok := len(parts) == len(mm)
-	for i := range mm {
-		if ok {
-			l, err := length.Parse(parts[i], length.Millimetres)
-			mm[i], ok = l.MM(), err == nil && l > 0
-		}
-	}
-	if !ok {
-		return now, fmt.Errorf("%.40q is not two measurements: try 99.5 100.2, or none", text)
-	}
-	c := print.Correction{X: mm[0], Y: mm[1]}
-	if err := c.Check(); err != nil {
-		return now, err
-	}
-	both, err := now.Then(c)
-	if err != nil {
-		return now, fmt.Errorf("with %s mm, for which sheets are corrected by now, that makes %s: "+
-			"no printer is so far out: type none, print, and measure anew", now, both)
-	}
-	return both, nil
 }
 
 // sheetsView is the panel.

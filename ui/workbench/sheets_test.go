@@ -66,22 +66,6 @@ func TestCalliperInThePanel(t *testing.T) {
 	}
 }
 
-func TestMeasured(t *testing.T) {
-	now := print.Correction{X: 99, Y: 100}
-	for text, want := range map[string]print.Correction{
-		"none": {}, "100 100": {X: 99, Y: 100}, "101,100": {X: 99.99, Y: 100}, "99,5, 100,2": {X: 98.51, Y: 100.2}, "99.5;100": {X: 98.51, Y: 100},
-	} {
-		if got, err := measured(text, now); err != nil || got != want {
-			t.Errorf("measured(%q) = %v, %v; want %v", text, got, err, want)
-		}
-	}
-	for _, text := range []string{"99.5", "a b", "0 100", "-1 100", "120 100", "1 2 3", ",", "95 100"} {
-		if got, err := measured(text, now); err == nil || got != now {
-			t.Errorf("measured(%q) = %v, %v", text, got, err)
-		}
-	}
-}
-
 // TestPrintingSays what is drawn, as long as it is drawn.
 func TestPrintingSays(t *testing.T) {
 	s := filed(t, 120, 40, fresh())
