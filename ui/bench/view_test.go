@@ -1,10 +1,7 @@
 package bench
 
 import (
-	"flag"
 	"fmt"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -14,29 +11,12 @@ import (
 
 	"chape/project"
 	"chape/ui/act"
+	"chape/ui/golden"
 )
 
-var update = flag.Bool("update", false, "write the golden files")
-
-func golden(t *testing.T, name, got string) {
+func check(t *testing.T, name, view string) {
 	t.Helper()
-	var b strings.Builder
-	for line := range strings.SplitSeq(ansi.Strip(got), "\n") {
-		b.WriteString(strings.TrimRight(line, " ") + "\n")
-	}
-	path := filepath.Join("testdata", name+".txt")
-	if *update {
-		if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if b.String() != string(want) {
-		t.Errorf("%s is now\n%swant\n%s", name, b.String(), want)
-	}
+	golden.Check(t, name+".txt", ansi.Strip(view))
 }
 
 // sheath is a project in its step of that short name, the steps before it done.
@@ -72,7 +52,7 @@ func TestGolden(t *testing.T) {
 			r.keys(" ").wait(c.after)
 		}
 		r.keys(c.keys)
-		golden(t, c.name, r.m.View())
+		check(t, c.name, r.m.View())
 	}
 }
 
@@ -152,7 +132,7 @@ func TestLetters(t *testing.T) {
 		}
 		seen[fmt.Sprint(rows)] = r
 	}
-	golden(t, "letters", strings.Join([]string{
+	check(t, "letters", strings.Join([]string{
 		strings.Join(big("ABCDEFGHI", 60, 5, 5, '#'), "\n"), strings.Join(big("JKLMNOPQR", 60, 6, 6, '#'), "\n"),
 		strings.Join(big("STUVWXYZ:", 60, 5, 5, '#'), "\n"), strings.Join(big("0123456789", 90, 7, 7, '#'), "\n"),
 	}, "\n\n"))

@@ -1,14 +1,11 @@
 package canvas
 
 import (
-	"flag"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
-)
 
-var update = flag.Bool("update", false, "write the golden drawings anew")
+	"chape/ui/golden"
+)
 
 // drawing is a small made-up pattern: all line types, holes, a label.
 func drawing(g Glyphs) []string {
@@ -32,24 +29,8 @@ func drawing(g Glyphs) []string {
 
 func TestDrawingGolden(t *testing.T) {
 	for _, g := range []Glyphs{Braille, Blocks, ASCII} {
-		name := filepath.Join("testdata", g.String()+".golden")
 		rows := drawing(g)
 		checkSize(t, rows, 44, 12)
-		got := strings.Join(rows, "\n") + "\n"
-		if *update {
-			if err := os.MkdirAll("testdata", 0o755); err != nil {
-				t.Fatal(err)
-			}
-			if err := os.WriteFile(name, []byte(got), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		want, err := os.ReadFile(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got != string(want) {
-			t.Errorf("%v: got\n%s\nwant\n%s", g, got, want)
-		}
+		golden.Exact(t, g.String()+".golden", strings.Join(rows, "\n")+"\n")
 	}
 }

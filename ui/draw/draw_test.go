@@ -1,11 +1,8 @@
 package draw
 
 import (
-	"flag"
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -14,9 +11,8 @@ import (
 	"chape/calc/knife"
 	"chape/calc/length"
 	"chape/ui/canvas"
+	"chape/ui/golden"
 )
-
-var update = flag.Bool("update", false, "write the golden drawings anew")
 
 // orchard is a knife of our own invention: a drop point, a bolster with two
 // faces and a swelling oval handle.
@@ -57,29 +53,9 @@ func plan(t testing.TB, change func(*calc.Input)) *calc.Plan {
 
 func noTab(in *calc.Input) { in.Belt = calc.Belt{Loop: calc.NoLoop} }
 
-func golden(t *testing.T, name string, c *canvas.Canvas) {
+func check(t *testing.T, name string, c *canvas.Canvas) {
 	t.Helper()
-	var rows []string
-	for _, l := range c.Rows() {
-		rows = append(rows, strings.TrimRight(l, " "))
-	}
-	got := strings.Join(rows, "\n") + "\n"
-	name = filepath.Join("testdata", name+".golden")
-	if *update {
-		if err := os.MkdirAll("testdata", 0o755); err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(name, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got != string(want) {
-		t.Errorf("%s: got\n%s\nwant\n%s", name, got, want)
-	}
+	golden.Check(t, name+".golden", strings.Join(c.Rows(), "\n"))
 }
 
 func TestGoldenSheets(t *testing.T) {
@@ -110,7 +86,7 @@ func TestGoldenSheets(t *testing.T) {
 			at := curve.Vec{X: k.at, Y: HeightAt(p.Flat.Stitch, k.at)}
 			s := Lay(c, g, p, k.shape, k.right).Closer(c, k.times, at)
 			s.Draw(c, p, &Mark{At: k.at, Label: "6"})
-			golden(t, fmt.Sprintf("%s-%s", k.name, g), c)
+			check(t, fmt.Sprintf("%s-%s", k.name, g), c)
 		}
 	}
 }
@@ -121,7 +97,7 @@ func TestGoldenSections(t *testing.T) {
 		for name, at := range map[string]float64{"blade": 70, "bolster": 105, "handle": 140, "past-the-mouth": 190, "point": 0} {
 			c := canvas.New(60, 16, g)
 			Section(c, g, p.Across(at))
-			golden(t, fmt.Sprintf("section-%s-%s", name, g), c)
+			check(t, fmt.Sprintf("section-%s-%s", name, g), c)
 		}
 	}
 }
@@ -130,7 +106,7 @@ func TestGoldenLegend(t *testing.T) {
 	for _, g := range []canvas.Glyphs{canvas.Braille, canvas.Blocks, canvas.ASCII} {
 		c := canvas.New(80, 1, g)
 		Legend(c, 0.3, length.Inches, Whole)
-		golden(t, "legend-"+g.String(), c)
+		check(t, "legend-"+g.String(), c)
 	}
 }
 

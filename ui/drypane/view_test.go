@@ -1,9 +1,6 @@
 package drypane
 
 import (
-	"flag"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -12,29 +9,12 @@ import (
 
 	"chape/project"
 	"chape/ui/canvas"
+	"chape/ui/golden"
 )
 
-var update = flag.Bool("update", false, "write the golden files")
-
-func golden(t *testing.T, name, got string) {
+func check(t *testing.T, name, view string) {
 	t.Helper()
-	var b strings.Builder
-	for line := range strings.SplitSeq(ansi.Strip(got), "\n") {
-		b.WriteString(strings.TrimRight(line, " ") + "\n")
-	}
-	path := filepath.Join("testdata", name+".txt")
-	if *update {
-		if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if b.String() != string(want) {
-		t.Errorf("%s is now\n%swant\n%s", name, b.String(), want)
-	}
+	golden.Check(t, name+".txt", ansi.Strip(view))
 }
 
 func TestGolden(t *testing.T) {
@@ -59,7 +39,7 @@ func TestGolden(t *testing.T) {
 		r := newRig(t, sheath(c.weigh), c.w, c.h)
 		r.m.SetGlyphs(c.glyphs, 2)
 		r.keys(c.keys...)
-		golden(t, c.name, r.m.View())
+		check(t, c.name, r.m.View())
 	}
 }
 

@@ -1,17 +1,14 @@
 package layout
 
 import (
-	"flag"
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"github.com/charmbracelet/x/ansi"
-)
 
-var update = flag.Bool("update", false, "write the golden screens anew")
+	"chape/ui/golden"
+)
 
 // TestEverySizeIsDividedUp: head, holds, panes and foot cover the screen
 // exactly once.
@@ -121,23 +118,7 @@ func TestScreenGolden(t *testing.T) {
 	} {
 		rows := screen(c.w, c.h, c.focus, c.holds, c.ascii)
 		checkSize(t, rows, c.w, c.h)
-		got := strings.Join(rows, "\n") + "\n"
-		name := filepath.Join("testdata", c.name+".golden")
-		if *update {
-			if err := os.MkdirAll("testdata", 0o755); err != nil {
-				t.Fatal(err)
-			}
-			if err := os.WriteFile(name, []byte(got), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		want, err := os.ReadFile(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got != string(want) {
-			t.Errorf("%s: got\n%s\nwant\n%s", c.name, got, want)
-		}
+		golden.Exact(t, c.name+".golden", strings.Join(rows, "\n")+"\n")
 	}
 }
 

@@ -1,21 +1,16 @@
 package planpane
 
 import (
-	"flag"
 	"fmt"
-	"os"
-	"path/filepath"
 	"slices"
-	"strings"
 	"testing"
 
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
 	"chape/ui/canvas"
+	"chape/ui/golden"
 )
-
-var update = flag.Bool("update", false, "write the golden screens anew")
 
 func TestGoldenScreens(t *testing.T) {
 	for _, c := range []struct {
@@ -43,26 +38,6 @@ func TestGoldenScreens(t *testing.T) {
 		m.snap.Plan.Checks = slices.DeleteFunc(m.snap.Plan.Checks, func(c calc.Check) bool { return c.Name != "squeeze" })
 		m.SetGlyphs(c.glyphs, canvas.DefaultAspect)
 		m = press(m, c.keys)
-		name := filepath.Join("testdata", fmt.Sprintf("%s-%dx%d-%s.golden", c.name, c.w, c.h, c.glyphs))
-		var rows []string
-		for _, l := range strings.Split(plain(m), "\n") {
-			rows = append(rows, strings.TrimRight(l, " "))
-		}
-		got := strings.Join(rows, "\n") + "\n"
-		if *update {
-			if err := os.MkdirAll("testdata", 0o755); err != nil {
-				t.Fatal(err)
-			}
-			if err := os.WriteFile(name, []byte(got), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		want, err := os.ReadFile(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got != string(want) {
-			t.Errorf("%s: got\n%s\nwant\n%s", name, got, want)
-		}
+		golden.Check(t, fmt.Sprintf("%s-%dx%d-%s.golden", c.name, c.w, c.h, c.glyphs), plain(m))
 	}
 }

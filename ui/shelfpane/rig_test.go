@@ -1,7 +1,6 @@
 package shelfpane
 
 import (
-	"flag"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -16,10 +15,9 @@ import (
 	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/act"
+	"chape/ui/golden"
 	"chape/ui/term/ink"
 )
-
-var update = flag.Bool("update", false, "write the golden files")
 
 var noon = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
 
@@ -167,26 +165,9 @@ func full(t *testing.T) string {
 	return dir
 }
 
-func golden(t *testing.T, name, got string) {
+func check(t *testing.T, name, view string) {
 	t.Helper()
-	var b strings.Builder
-	for line := range strings.SplitSeq(ansi.Strip(got), "\n") {
-		b.WriteString(strings.TrimRight(line, " ") + "\n")
-	}
-	path := filepath.Join("testdata", name+".txt")
-	if *update {
-		os.MkdirAll("testdata", 0o755)
-		if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if b.String() != string(want) {
-		t.Errorf("%s is now\n%swant\n%s", name, b.String(), want)
-	}
+	golden.Check(t, name+".txt", ansi.Strip(view))
 }
 
 // tenThousand is a shelf of invented projects.

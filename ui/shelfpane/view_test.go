@@ -29,9 +29,9 @@ func TestGolden(t *testing.T) {
 	} {
 		r := newRig(t, dir, c.w, c.h)
 		r.keys(c.keys...)
-		golden(t, c.name, r.m.View())
+		check(t, c.name, r.m.View())
 	}
-	golden(t, "empty", newRig(t, filepath.Join(dir, "none"), 60, 10).m.View())
+	check(t, "empty", newRig(t, filepath.Join(dir, "none"), 60, 10).m.View())
 }
 
 // Two of one title are told apart by their files' names, and what has no steps is not

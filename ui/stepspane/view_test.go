@@ -1,10 +1,7 @@
 package stepspane
 
 import (
-	"flag"
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -12,29 +9,12 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
+	"chape/ui/golden"
 )
 
-var update = flag.Bool("update", false, "write the golden files")
-
-func golden(t *testing.T, name, got string) {
+func check(t *testing.T, name, view string) {
 	t.Helper()
-	var b strings.Builder
-	for line := range strings.SplitSeq(ansi.Strip(got), "\n") {
-		b.WriteString(strings.TrimRight(line, " ") + "\n")
-	}
-	path := filepath.Join("testdata", name+".txt")
-	if *update {
-		if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if b.String() != string(want) {
-		t.Errorf("%s is now\n%swant\n%s", name, b.String(), want)
-	}
+	golden.Check(t, name+".txt", ansi.Strip(view))
 }
 
 // busy has every state a row can be in.
@@ -70,9 +50,9 @@ func TestGolden(t *testing.T) {
 		r := newRig(busy(), c.w, c.h)
 		r.m.choose(c.at)
 		r.keys(c.keys...)
-		golden(t, c.name, r.m.View())
+		check(t, c.name, r.m.View())
 	}
-	golden(t, "empty", newRig(project.Project{}, 30, 5).m.View())
+	check(t, "empty", newRig(project.Project{}, 30, 5).m.View())
 }
 
 // The caution of every step can be read whole in the narrowest of three panes.

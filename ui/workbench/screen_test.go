@@ -1,8 +1,6 @@
 package workbench
 
 import (
-	"flag"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -18,12 +16,11 @@ import (
 	"chape/project/store"
 	"chape/ui/canvas"
 	"chape/ui/doc"
+	"chape/ui/golden"
 	"chape/ui/layout"
 	"chape/ui/term"
 	"chape/ui/term/ink"
 )
-
-var update = flag.Bool("update", false, "write the golden screens")
 
 var morning = time.Date(2026, 11, 25, 9, 30, 0, 0, time.UTC) // a Wednesday
 
@@ -244,37 +241,7 @@ func TestGoldenScreens(t *testing.T) {
 		s.keys("f1") // silences the example's hold
 		s.keys(tt.keys...)
 		s.fits()
-		var b strings.Builder
-		for l := range strings.Lines(s.text()) {
-			b.WriteString(strings.TrimRight(l, " \n") + "\n")
-		}
-		golden(t, tt.name, b.String())
-	}
-}
-
-func golden(t *testing.T, name, got string) {
-	t.Helper()
-	path := filepath.Join("testdata", name+".txt")
-	if *update {
-		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-		return
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	gotLines, wantLines := strings.Split(got, "\n"), strings.Split(string(want), "\n")
-	for i := range min(len(gotLines), len(wantLines)) {
-		if gotLines[i] != wantLines[i] {
-			t.Errorf("%s has changed (go test ./ui/workbench -update writes it anew); line %d:\ngot  %s\nwant %s",
-				path, i+1, gotLines[i], wantLines[i])
-			return
-		}
-	}
-	if len(gotLines) != len(wantLines) {
-		t.Errorf("%s has %d lines, not %d", path, len(gotLines), len(wantLines))
+		golden.Check(t, tt.name+".txt", s.text())
 	}
 }
 
