@@ -103,7 +103,7 @@ func (m *Model) sheetsType(k tea.KeyMsg, reading bool) tea.Cmd {
 			s.typed += string(k.Runes)
 		}
 	case tea.KeyEnter:
-		if s.asked == pricksField && reading && !strings.ContainsAny(strings.TrimSpace(s.typed), " ;") {
+		if s.asked == pricksField && reading && !strings.ContainsAny(strings.TrimSpace(s.typed), " ;,n") {
 			s.typed = strings.TrimSpace(s.typed) + " " // the tool's second reading comes
 			return nil
 		}
@@ -177,7 +177,7 @@ func (m *Model) sheetsView() []string {
 	case trialField:
 		lines = append(lines, "how thick is the trial stock? 0.1 is paper, 0.3 card; nothing: for the leather", "> "+term.Plain(s.typed)+"_")
 	case pricksField:
-		lines = append(lines, "what do the two 100 mm on a sheet measure, across and along, in mm? none: no correction", "> "+term.Plain(s.typed)+"_")
+		lines = append(lines, "across and along, mm: what do the two 100 mm measure? or none", "> "+term.Plain(s.typed)+"_")
 	}
 	if s.wrong != "" {
 		lines = append(lines, layout.Wrap("! "+term.Plain(s.wrong), max(1, r.W-4))...)

@@ -64,6 +64,13 @@ func TestCalliperInThePanel(t *testing.T) {
 	if want := (print.Correction{X: 99.52, Y: 100.2}); s.m.o.Print.Correction != want {
 		t.Errorf("measured %v", s.m.o.Print.Correction)
 	}
+	s.keys("m")
+	s.reading("none", "enter")
+	s.keys("m")
+	s.reading("98,102", "enter") // both at once, as fast as a tool
+	if want := (print.Correction{X: 98, Y: 102}); s.m.o.Print.Correction != want {
+		t.Errorf("measured %v, want %v", s.m.o.Print.Correction, want)
+	}
 }
 
 // TestPrintingSays what is drawn, as long as it is drawn.
