@@ -12,7 +12,7 @@ import (
 	"chape/project/print"
 	"chape/project/shelf"
 	"chape/project/store"
-	"chape/ui/doc"
+	"chape/ui/session"
 	"chape/ui/term"
 	"chape/ui/term/ink"
 	"chape/ui/workbench"
@@ -45,8 +45,8 @@ func settingsFor(w World) settings {
 }
 
 // document opens a project under the user's thresholds.
-func (s settings) document(p project.Project, path string, stamp store.Stamp) *doc.Doc {
-	return doc.New(p, path, stamp, doc.Options{Make: calc.Compute, Check: project.Project.Validate, Limits: s.Limits()})
+func (s settings) document(p project.Project, path string, stamp store.Stamp) *session.Doc {
+	return session.NewDoc(p, path, stamp, session.DocOptions{Make: calc.Compute, Check: project.Project.Validate, Limits: s.Limits()})
 }
 
 // workbench is what the settings, the machine and the environment say about

@@ -16,7 +16,7 @@ import (
 	"chape/project"
 	"chape/project/store"
 	"chape/ui/canvas"
-	"chape/ui/doc"
+	"chape/ui/session"
 	"chape/ui/term/ink"
 	"chape/ui/workbench"
 )
@@ -51,7 +51,7 @@ func deskOn(t testing.TB, disk store.FS, path string) *desk {
 	}
 	d := &desk{t: t, now: morning, path: path, aside: t.TempDir()}
 	d.m = workbench.New(workbench.Options{
-		Doc:     doc.New(p, path, stamp, doc.Options{Make: calc.Compute, Check: project.Project.Validate, Limits: calc.DefaultLimits()}),
+		Doc:     session.NewDoc(p, path, stamp, session.DocOptions{Make: calc.Compute, Check: project.Project.Validate, Limits: calc.DefaultLimits()}),
 		Notices: notices,
 		FS:      disk,
 		Clock:   func() time.Time { return d.now },

@@ -17,7 +17,7 @@ import (
 	"chape/project"
 	"chape/project/store"
 	"chape/ui/act"
-	"chape/ui/doc"
+	"chape/ui/session"
 	"chape/ui/term/ink"
 )
 
@@ -25,13 +25,13 @@ import (
 type form struct {
 	t    testing.TB
 	pane Model
-	doc  *doc.Doc
+	doc  *session.Doc
 	said []string
 }
 
 func open(t testing.TB, p project.Project) *form {
 	f := &form{t: t, pane: New(ink.New(ink.Middling, ink.None))}
-	f.doc = doc.New(p, "", store.Stamp{}, doc.Options{
+	f.doc = session.NewDoc(p, "", store.Stamp{}, session.DocOptions{
 		// The pane does not look at the plan.
 		Make:  func(in calc.Input) (*calc.Plan, error) { return &calc.Plan{Input: in}, nil },
 		Check: project.Project.Validate,

@@ -13,13 +13,13 @@ import (
 	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/act"
-	"chape/ui/doc"
+	"chape/ui/session"
 )
 
 // All disk work is done in commands, and told with these messages.
 type (
 	savedMsg struct {
-		save    doc.Save
+		save    session.Save
 		notices project.Notices // of the file that is saved over
 		stamp   store.Stamp
 		err     error
@@ -30,11 +30,11 @@ type (
 		stamp   store.Stamp
 		asked   bool // by a key
 		changed bool
-		version doc.Version // where changed and not gone
+		version session.Version // where changed and not gone
 		err     error
 	}
 	dividedMsg struct { // ours was put beside the file
-		theirs doc.Version
+		theirs session.Version
 		beside string
 		rev    uint64
 		stamp  store.Stamp
@@ -79,7 +79,7 @@ func (m *Model) save() tea.Cmd {
 
 // saving writes one state. Before the first one a file with comments, or of an
 // older format, is put beside as it was: the save would not keep it.
-func (m *Model) saving(s doc.Save) tea.Cmd {
+func (m *Model) saving(s session.Save) tea.Cmd {
 	fsys, notices, now, encode := m.o.FS, m.o.Notices, m.now(), m.o.Encode
 	m.o.Notices = project.Notices{}
 	f := &flight{done: make(chan savedMsg, 1)}
@@ -167,7 +167,7 @@ func (m *Model) saved(msg savedMsg) tea.Cmd {
 
 // divide puts ours beside the file that someone else has changed meanwhile, and
 // reads theirs.
-func (m *Model) divide(s doc.Save) tea.Cmd {
+func (m *Model) divide(s session.Save) tea.Cmd {
 	fsys, now, encode := m.o.FS, m.now(), m.o.Encode
 	return func() tea.Msg {
 		out := dividedMsg{rev: s.Rev}
@@ -195,9 +195,9 @@ func (m *Model) divided(msg dividedMsg) tea.Cmd {
 	return m.afterSave()
 }
 
-func readVersion(fsys store.FS, path string) doc.Version {
+func readVersion(fsys store.FS, path string) session.Version {
 	data, stamp, err := store.Read(fsys, path)
-	v := doc.Version{Stamp: stamp, Err: err}
+	v := session.Version{Stamp: stamp, Err: err}
 	if err == nil {
 		v.Project, v.Notices, v.Err = project.Decode(path, data)
 	}

@@ -5,12 +5,12 @@ import (
 
 	"chape/project/store"
 	"chape/ui/act"
-	"chape/ui/doc"
+	"chape/ui/session"
 )
 
 // keep gives a loose copy a file on the shelf, or saves again at once.
 func (m *Model) keep() tea.Cmd {
-	if m.doc.State() == doc.Failed && m.o.Shelf != nil {
+	if m.doc.State() == session.Failed && m.o.Shelf != nil {
 		m.question = m.elsewhereQuestion()
 		return nil
 	}
@@ -64,7 +64,7 @@ func (m *Model) keepOnShelf() tea.Cmd {
 
 // keptMsg tells where a loose copy was put.
 type keptMsg struct {
-	doc   *doc.Doc // as it was then: another one may be open by now
+	doc   *session.Doc // as it was then: another one may be open by now
 	path  string
 	rev   uint64
 	stamp store.Stamp

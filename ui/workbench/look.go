@@ -10,7 +10,7 @@ import (
 	"chape/project"
 	"chape/project/store"
 	"chape/ui/act"
-	"chape/ui/doc"
+	"chape/ui/session"
 )
 
 // look gives the command that looks whether someone else changed the file, and
@@ -118,7 +118,7 @@ func (m *Model) looked(msg lookedMsg) tea.Cmd {
 		return cmd
 	}
 	switch state := m.doc.State(); {
-	case msg.asked && (state == doc.Gone || state == doc.Damaged):
+	case msg.asked && (state == session.Gone || state == session.Damaged):
 		return m.saveNow() // makes it anew, or puts ours beside
 	case msg.asked && m.message.Text == "":
 		m.asked = true
@@ -147,16 +147,16 @@ func (m *Model) found(msg lookedMsg) tea.Cmd {
 		return nil
 	}
 	switch m.doc.DiskChanged(msg.version) {
-	case doc.Loaded:
+	case session.Loaded:
 		m.o.Notices = msg.version.Notices
 		m.message = act.Say{Text: name + " was changed by another program: its new state is loaded; u brings yours back"}
 		m.refresh()
-	case doc.Refused:
+	case session.Refused:
 		if !m.refused.Same(msg.stamp) { // else it was said already
 			m.refused = msg.stamp
 			m.message = act.Say{Text: "changed by another program, and can't be loaded: " + msg.version.Err.Error(), Warn: true}
 		}
-	case doc.BothSide:
+	case session.BothSide:
 		if s, ok := m.doc.SaveNow(); ok { // it meets theirs, and goes beside
 			return m.saving(s)
 		}

@@ -13,11 +13,11 @@ import (
 	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/bench"
-	"chape/ui/doc"
 	"chape/ui/drypane"
 	"chape/ui/knifepane"
 	"chape/ui/layout"
 	"chape/ui/planpane"
+	"chape/ui/session"
 	"chape/ui/shelfpane"
 	"chape/ui/stepspane"
 )
@@ -27,7 +27,7 @@ import (
 type Model struct {
 	Keys KeyMap
 	o    Options
-	doc  *doc.Doc
+	doc  *session.Doc
 
 	width, height int
 	lay           layout.Layout
@@ -56,7 +56,7 @@ type Model struct {
 	keeping  bool   // a file is being made for the document
 	asked    bool   // a key asked for the save: say when it is done
 
-	left    []*doc.Doc     // projects that were open before, the last one first
+	left    []*session.Doc // projects that were open before, the last one first
 	others  []project.Hold // of the other projects of the shelf
 	running []string       // the lines that say the holds
 	watch   project.Watch
@@ -304,7 +304,7 @@ func (m *Model) watched() []project.Hold {
 // are two of it.
 func (m *Model) pathKey() string {
 	path := m.doc.Path()
-	if m.doc.State() == doc.Divided {
+	if m.doc.State() == session.Divided {
 		path, _, _ = m.doc.Sides()
 	}
 	return wholePath(path)

@@ -11,7 +11,7 @@ import (
 	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/canvas"
-	"chape/ui/doc"
+	"chape/ui/session"
 	"chape/ui/term"
 	"chape/ui/term/ink"
 )
@@ -19,7 +19,7 @@ import (
 // Options are what the workbench needs from outside. New fills in what is left
 // out, so that a test gives only what it is about.
 type Options struct {
-	Doc       *doc.Doc
+	Doc       *session.Doc
 	Notices   project.Notices // what the file held that a save would not keep
 	FS        store.FS
 	Encode    func(project.Project) []byte                         // what is saved; project.Encode
@@ -41,11 +41,11 @@ type Options struct {
 	KeepPrinter func(c print.Correction) error
 	Rates       calc.Rates
 	Currency    string
-	OnShelf     bool                                                             // start on the shelf, with no project open
-	Lock        *store.Lock                                                      // of the document
-	Document    func(p project.Project, path string, stamp store.Stamp) *doc.Doc // opens another one
-	Begin       func(title string) project.Project                               // a new project by the user's defaults
-	Greeting    string                                                           // one line for the start
+	OnShelf     bool                                                                 // start on the shelf, with no project open
+	Lock        *store.Lock                                                          // of the document
+	Document    func(p project.Project, path string, stamp store.Stamp) *session.Doc // opens another one
+	Begin       func(title string) project.Project                                   // a new project by the user's defaults
+	Greeting    string                                                               // one line for the start
 }
 
 // Looks is what a terminal's font shows well.

@@ -11,8 +11,8 @@ import (
 	"chape/project"
 	"chape/project/store"
 	"chape/ui/act"
-	"chape/ui/doc"
 	"chape/ui/layout"
+	"chape/ui/session"
 	"chape/ui/shelfpane"
 )
 
@@ -134,7 +134,7 @@ func (m *Model) leaveCopyQuestion(path string) *question {
 type openedMsg struct {
 	path      string
 	rev       uint64 // of the document that was left for it
-	doc       *doc.Doc
+	doc       *session.Doc
 	notices   project.Notices
 	lock      *store.Lock
 	elsewhere bool
@@ -195,7 +195,7 @@ const mostLeft = 8
 
 // leave keeps the document for when it is opened again.
 func (m *Model) leave() {
-	if m.doc.Path() != "" && m.doc.State() == doc.Saved {
+	if m.doc.Path() != "" && m.doc.State() == session.Saved {
 		m.doc.Drop()
 		m.left = slices.Insert(m.left, 0, m.doc)
 		m.left = m.left[:min(len(m.left), mostLeft)]
@@ -204,8 +204,8 @@ func (m *Model) leave() {
 
 // takeBack gives the document that was left in the same file, with its changes to take
 // back, if the file is as it left it.
-func (m *Model) takeBack(fresh *doc.Doc) *doc.Doc {
-	i := slices.IndexFunc(m.left, func(d *doc.Doc) bool { return samePath(d.Path(), fresh.Path()) })
+func (m *Model) takeBack(fresh *session.Doc) *session.Doc {
+	i := slices.IndexFunc(m.left, func(d *session.Doc) bool { return samePath(d.Path(), fresh.Path()) })
 	if i < 0 {
 		return fresh
 	}

@@ -10,7 +10,7 @@ import (
 	"chape/project"
 	"chape/project/store"
 	"chape/ui/act"
-	"chape/ui/doc"
+	"chape/ui/session"
 )
 
 // quit ends the program when everything is on the disk, waits for a save that
@@ -21,7 +21,7 @@ func (m *Model) quit() tea.Cmd {
 	m.bench = next
 	cmd = m.run(cmd)
 	switch {
-	case m.doc.State() == doc.Loose:
+	case m.doc.State() == session.Loose:
 		if m.doc.Unsaved() {
 			m.question = m.looseQuestion()
 			return cmd
@@ -44,7 +44,7 @@ func (m *Model) quit() tea.Cmd {
 func (m *Model) Finish(crash *Crash) error {
 	m.land()
 	m.lastLook()
-	if m.doc.State() == doc.Divided && !m.doc.Unsaved() {
+	if m.doc.State() == session.Divided && !m.doc.Unsaved() {
 		theirs, ours, _ := m.doc.Sides()
 		err := fmt.Errorf("%q was changed by another program as well: yours is in %q", theirs, ours)
 		if crash != nil {

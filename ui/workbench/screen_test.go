@@ -15,9 +15,9 @@ import (
 	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/canvas"
-	"chape/ui/doc"
 	"chape/ui/golden"
 	"chape/ui/layout"
+	"chape/ui/session"
 	"chape/ui/term"
 	"chape/ui/term/ink"
 )
@@ -66,7 +66,7 @@ func filed(t testing.TB, w, h int, p project.Project) *screen {
 
 var disk = store.OSLockingIn("")
 
-func start(t testing.TB, w, h int, p project.Project, path string, make doc.Maker) *screen {
+func start(t testing.TB, w, h int, p project.Project, path string, make session.Maker) *screen {
 	t.Helper()
 	s := &screen{t: t, now: morning, voice: &voice{}, path: path}
 	var stamp store.Stamp
@@ -76,8 +76,8 @@ func start(t testing.TB, w, h int, p project.Project, path string, make doc.Make
 			t.Fatal(err)
 		}
 	}
-	document := func(p project.Project, path string, stamp store.Stamp) *doc.Doc {
-		return doc.New(p, path, stamp, doc.Options{Make: make, Check: project.Project.Validate, Limits: calc.DefaultLimits()})
+	document := func(p project.Project, path string, stamp store.Stamp) *session.Doc {
+		return session.NewDoc(p, path, stamp, session.DocOptions{Make: make, Check: project.Project.Validate, Limits: calc.DefaultLimits()})
 	}
 	s.m = New(Options{
 		Doc:      document(p, path, stamp),

@@ -7,8 +7,8 @@ import (
 
 	"chape/project"
 	"chape/project/store"
-	"chape/ui/doc"
 	"chape/ui/layout"
+	"chape/ui/session"
 	"chape/ui/term"
 )
 
@@ -76,7 +76,7 @@ func (m *Model) benchView() string {
 		lines[len(lines)-1] = layout.Line(m.o.Styles.Warn.Render("! "+m.message.Text), m.width)
 	}
 	switch m.doc.State() {
-	case doc.Failed, doc.Divided, doc.Gone, doc.Damaged:
+	case session.Failed, session.Divided, session.Gone, session.Damaged:
 		at := 0
 		if m.alarm.ringing() { // the key that silences has no answer below
 			at = len(lines) - 1
@@ -128,17 +128,17 @@ func (m *Model) head() string {
 func (m *Model) savedText() string {
 	st := m.o.Styles
 	switch m.doc.State() {
-	case doc.Saved:
+	case session.Saved:
 		return st.Good.Render("saved")
-	case doc.Saving:
+	case session.Saving:
 		return st.Quiet.Render("saving…")
-	case doc.Loose:
+	case session.Loose:
 		return st.Note.Render("* a copy, not kept: Ctrl+S keeps it")
-	case doc.Divided:
+	case session.Divided:
 		return st.Warn.Render("! changed on both sides")
-	case doc.Gone:
+	case session.Gone:
 		return st.Warn.Render("! the file is gone: Ctrl+S makes it anew")
-	case doc.Damaged:
+	case session.Damaged:
 		var unread *store.Failure
 		if errors.As(m.doc.Damage(), &unread) {
 			return st.Warn.Render("! the file can't be read: " + unread.Why)

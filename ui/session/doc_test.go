@@ -1,4 +1,4 @@
-package doc
+package session
 
 import (
 	"errors"
@@ -36,7 +36,7 @@ func sample() project.Project {
 }
 
 func opened(stamp byte) *Doc {
-	return New(sample(), "a.toml", stampOf(stamp), Options{Make: planOf, Limits: calc.DefaultLimits()})
+	return NewDoc(sample(), "a.toml", stampOf(stamp), DocOptions{Make: planOf, Limits: calc.DefaultLimits()})
 }
 
 func stampOf(b byte) store.Stamp {
@@ -80,7 +80,7 @@ func TestLastGoodPlanStays(t *testing.T) {
 }
 
 func TestRefusedCommitChangesNothing(t *testing.T) {
-	d := New(sample(), "a.toml", stampOf(1), Options{Make: planOf, Check: func(p project.Project) error {
+	d := NewDoc(sample(), "a.toml", stampOf(1), DocOptions{Make: planOf, Check: func(p project.Project) error {
 		if p.Sheath.Leather > 10 {
 			return errors.New("too thick")
 		}
@@ -142,7 +142,7 @@ func TestUndoRandom(t *testing.T) {
 // was handed in.
 func TestNothingIsShared(t *testing.T) {
 	p := sample()
-	d := New(p, "", store.Stamp{}, Options{Make: planOf})
+	d := NewDoc(p, "", store.Stamp{}, DocOptions{Make: planOf})
 	p.Steps[0].Title = "spoilt"
 	p.Knife.Stations[0].At = 77
 	if err := d.Commit("x", func(q *project.Project) error { q.Steps[1].Title = "Glue"; return nil }); err != nil {
@@ -298,7 +298,7 @@ func TestDivided(t *testing.T) {
 }
 
 func TestLooseCopyTouchesNothing(t *testing.T) {
-	d := New(sample(), "", store.Stamp{}, Options{Make: planOf})
+	d := NewDoc(sample(), "", store.Stamp{}, DocOptions{Make: planOf})
 	d.Commit("a", leather(1))
 	if _, ok := d.NextSave(start); ok || d.State() != Loose {
 		t.Errorf("state %v", d.State())
