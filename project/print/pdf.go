@@ -47,7 +47,11 @@ func (j *job) pdf(pages []page, compress bool) ([]byte, error) {
 	if err := f.Output(&out); err != nil {
 		return nil, fmt.Errorf("the PDF could not be made: %w", err)
 	}
-	return out.Bytes(), nil
+	data, err := finish(out.Bytes())
+	if err != nil {
+		return nil, fmt.Errorf("the PDF could not be made: %w", err)
+	}
+	return data, nil
 }
 
 // pen draws millimetres as measured on paper: it stretches them by what the
