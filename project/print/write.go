@@ -1,13 +1,15 @@
 package print
 
 import (
-	"bytes"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
+	"unicode/utf8"
 
 	"chape/calc"
 	"chape/project"
@@ -20,15 +22,19 @@ type File struct {
 }
 
 // Files prints what is asked for, "pdf" or "svg", under a name without
-// ending. A trial and a half pattern have names of their own, so that neither
-// replaces the pattern that leather is cut by. The same kind twice is printed
-// once.
+// ending. The names carry the pattern's number, and a trial, half a pattern and one
+// that lies flesh side up have names of their own, so that none replaces the
+// pattern that leather is cut by. The same kind twice is printed once.
 func Files(p project.Project, plan *calc.Plan, o Options, base string, kinds []string) ([]File, error) {
+	which := fmt.Sprintf(" pattern %d", p.Revision)
 	if o.Half {
-		base += " half"
+		which += " half"
+	}
+	if o.Up == calc.FleshUp {
+		which += " flesh"
 	}
 	if o.Trial != 0 {
-		base += " trial"
+		which += " trial"
 	}
 	if err := CheckKinds(kinds); err != nil {
 		return nil, err
@@ -46,7 +52,7 @@ func Files(p project.Project, plan *calc.Plan, o Options, base string, kinds []s
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, File{base + "." + kind, data})
+		out = append(out, File{fileName(base, which+"."+kind), data})
 	}
 	return out, nil
 }
@@ -61,11 +67,22 @@ func CheckKinds(kinds []string) error {
 	return nil
 }
 
-// ErrForeign says that a file there was not written by this program.
-type ErrForeign struct{ Path string }
+// nameMost is the longest name of a file that the usual file systems take, in bytes.
+const nameMost = 255
 
-func (e *ErrForeign) Error() string {
-	return fmt.Sprintf("%q is there and was not printed by this program: name another folder with --out, or say --force to replace it", e.Path)
+// fileName puts an ending on a name. One that grows too long is shortened, with the
+// beginning of its hash, so that two that begin alike stay two.
+func fileName(base, end string) string {
+	if len(base)+len(end) <= nameMost {
+		return base + end
+	}
+	sum := sha256.Sum256([]byte(base))
+	end = fmt.Sprintf("~%x", sum[:4]) + end
+	n := nameMost - len(end)
+	for n > 0 && !utf8.RuneStart(base[n]) {
+		n--
+	}
+	return strings.TrimRight(base[:n], " .") + end
 }
 
 // Write puts the files into a folder, which it makes if there is none, and
@@ -98,49 +115,11 @@ func Write(dir string, files []File, force bool, progress func(done, all int, pa
 	return paths, nil
 }
 
-// replaceable refuses a path that holds something of someone else's.
-func replaceable(path string, force bool) error {
-	info, err := os.Lstat(path)
-	if err == nil && info.Mode()&fs.ModeSymlink != 0 {
-		if to, err := os.Stat(path); err == nil {
-			info = to // a link to a pipe is not to be waited for
-		}
-	}
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return nil
-	case err != nil:
-		return fmt.Errorf("%q can't be looked at: %w: name another folder with --out", path, bare(err))
-	case !info.Mode().IsRegular() && info.Mode()&fs.ModeSymlink == 0:
-		return fmt.Errorf("%q is there and is no file: name another folder with --out", path)
-	case force:
-		return nil
-	}
-	data, err := os.ReadFile(path)
-	if err != nil || !Ours(data) {
-		return &ErrForeign{path}
-	}
-	return nil
-}
-
-// Ours tells whether this program printed a file, by the mark inside.
-func Ours(data []byte) bool {
-	switch {
-	case bytes.HasPrefix(data, []byte("%PDF-")):
-		return bytes.Contains(data, []byte("/Producer ("+producer+")"))
-	case bytes.HasPrefix(data, []byte("<?xml")):
-		return bytes.Contains(data[:min(len(data), 1024)], []byte("<!-- "+producer+" -->"))
-	}
-	return false
-}
-
-// writeWhole writes beside path and renames. A link is followed. (Saving as
-// project files are saved would keep a backup of every print.)
+// writeWhole writes beside path and renames, which replaces a link and never follows
+// one. The file is the user's alone, as the project is: the cards name the customer.
+// (Saving as project files are saved would keep a backup of every print.)
 func writeWhole(path string, data []byte) (err error) {
-	if real, e := filepath.EvalSymlinks(path); e == nil {
-		path = real
-	}
-	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".*.tmp")
+	f, err := os.CreateTemp(filepath.Dir(path), ".chape-*.tmp") // 0600
 	if err != nil {
 		return err
 	}
@@ -153,9 +132,6 @@ func writeWhole(path string, data []byte) (err error) {
 	if _, err = f.Write(data); err != nil {
 		return err
 	}
-	if err = f.Chmod(mode(path)); err != nil {
-		return err
-	}
 	if err = f.Sync(); err != nil {
 		return err
 	}
@@ -163,15 +139,6 @@ func writeWhole(path string, data []byte) (err error) {
 		return err
 	}
 	return os.Rename(f.Name(), path)
-}
-
-// mode keeps that of a file that is replaced. A new one is the user's alone, as the
-// project is: the cards name the customer.
-func mode(path string) fs.FileMode {
-	if info, err := os.Stat(path); err == nil {
-		return info.Mode().Perm()
-	}
-	return 0o600
 }
 
 // bare takes the call and the path off a system error: the line names the

@@ -132,12 +132,12 @@ func TestPrintTellsProgress(t *testing.T) {
 		t.Fatal(err)
 	}
 	got := strings.Join(heard, ", ")
-	for _, want := range []string{"pattern, ", "welt", "work card", "svg", "writing a.pdf", "writing a.svg"} {
+	for _, want := range []string{"pattern, ", "welt", "work card", "svg", "writing a pattern 1.pdf", "writing a pattern 1.svg"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("heard %q, not %q", got, want)
 		}
 	}
-	if want := filepath.Join(dir, "a.pdf") + "\n" + filepath.Join(dir, "a.svg") + "\n"; out.String() != want {
+	if want := filepath.Join(dir, "a pattern 1.pdf") + "\n" + filepath.Join(dir, "a pattern 1.svg") + "\n"; out.String() != want {
 		t.Errorf("said %q, want %q", out.String(), want)
 	}
 }
