@@ -9,6 +9,8 @@ import (
 	"unicode/utf8"
 
 	"github.com/BurntSushi/toml"
+
+	"chape/project/plain"
 )
 
 // Notices is what a file holds that the next save would not keep, and what
@@ -114,21 +116,9 @@ func notTOML(err error) Problem {
 		if text == "" {
 			_, text, _ = strings.Cut(pe.Error(), ": ")
 		}
-		p.Found += " (" + clean(text) + ")"
+		p.Found += " (" + plain.Foreign(text) + ")"
 	}
 	return p
-}
-
-// clean takes line ends and whatever does not print out of a foreign text.
-func clean(s string) string {
-	s = strings.Join(strings.Fields(s), " ")
-	if q := printable(s); q != s {
-		s = strings.Trim(q, `"`)
-	}
-	if r := []rune(s); len(r) > 160 {
-		s = string(r[:160]) + "…"
-	}
-	return s
 }
 
 // format sees to the file's format and brings an older one up to the newest.

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"chape/calc/drying"
+	"chape/project/clock"
 )
 
 // Before is the state of a weighing just before wetting.
@@ -115,9 +116,9 @@ func (d Drying) By(p Project, now time.Time) (text string, ok bool) {
 		_, likely, _ := d.Window()
 		switch {
 		case d.Estimate.Reached:
-			return "dry by the scale, " + ClockTime(p.Weigh[d.Rows[len(d.Rows)-1]].When, now), true
+			return "dry by the scale, " + clock.Time(p.Weigh[d.Rows[len(d.Rows)-1]].When, now), true
 		case likely.After(now):
-			return "dry about " + ClockTime(likely, now), true
+			return "dry about " + clock.Time(likely, now), true
 		}
 		return "dry by now: weigh it", true
 	}
@@ -125,5 +126,5 @@ func (d Drying) By(p Project, now time.Time) (text string, ok bool) {
 	if !ok || to.Before(now) {
 		return "", false
 	}
-	return "a guess: dry " + ClockTime(from, now) + " to " + ClockTime(to, now), true
+	return "a guess: dry " + clock.Time(from, now) + " to " + clock.Time(to, now), true
 }

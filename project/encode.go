@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"chape/calc/length"
+	"chape/project/clock"
 )
 
 // heading is the first line of every file, the one comment that is ours.
@@ -95,9 +96,9 @@ func (s Spec) toTOML(v any) string {
 		if s.Kind == Date {
 			return v.Format(time.DateOnly)
 		}
-		return whole(v).Format(time.RFC3339)
+		return clock.Whole(v).Format(time.RFC3339)
 	case time.Duration:
-		return `"` + shortSpan(v) + `"`
+		return `"` + clock.Short(v) + `"`
 	}
 	return fmt.Sprint(v) // an int or a bool
 }

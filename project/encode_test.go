@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"chape/calc/length"
+	"chape/project/clock"
 )
 
 func TestEncodeIsReadable(t *testing.T) {
@@ -44,7 +45,7 @@ func TestEncodeIsReadable(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p.Steps[0].Started = whole(p.Steps[0].Started) // its zone has no name in the file
+	p.Steps[0].Started = clock.Whole(p.Steps[0].Started) // its zone has no name in the file
 	if !reflect.DeepEqual(p, q) {
 		t.Errorf("Decode(Encode(p)) =\n%+v, want\n%+v", q, p)
 	}
@@ -55,25 +56,25 @@ func TestShortSpan(t *testing.T) {
 		0: "0s", 24 * time.Hour: "24h", 15 * time.Minute: "15m", 90 * time.Minute: "1h30m", 20 * time.Second: "20s",
 		10 * time.Minute: "10m", time.Hour + time.Second: "1h0m1s", 100 * time.Hour: "100h", -time.Hour: "-1h",
 	} {
-		if got := shortSpan(d); got != want {
+		if got := clock.Short(d); got != want {
 			t.Errorf("shortSpan(%v) = %q, want %q", d, got, want)
 		}
-		if back, err := parseSpan(shortSpan(d)); err != nil || back != d {
-			t.Errorf("parseSpan(%q) = %v, %v", shortSpan(d), back, err)
+		if back, err := parseSpan(clock.Short(d)); err != nil || back != d {
+			t.Errorf("parseSpan(%q) = %v, %v", clock.Short(d), back, err)
 		}
 	}
 }
 
 func TestWhole(t *testing.T) {
 	at := time.Date(2026, 11, 25, 9, 30, 15, 999, time.FixedZone("CET", 3600))
-	if got, want := whole(at), time.Date(2026, 11, 25, 9, 30, 15, 0, time.FixedZone("", 3600)); !reflect.DeepEqual(got, want) {
+	if got, want := clock.Whole(at), time.Date(2026, 11, 25, 9, 30, 15, 0, time.FixedZone("", 3600)); !reflect.DeepEqual(got, want) {
 		t.Errorf("whole(%v) = %#v, want %#v", at, got, want)
 	}
 	odd := time.Date(1975, 1, 1, 0, 0, 0, 0, time.FixedZone("LMT", 1172))
-	if got := whole(odd); !got.Equal(odd) || got.Location() != time.UTC {
+	if got := clock.Whole(odd); !got.Equal(odd) || got.Location() != time.UTC {
 		t.Errorf("an offset of odd seconds can't be written: whole(%v) = %v, want UTC", odd, got)
 	}
-	if !whole(time.Time{}).IsZero() {
+	if !clock.Whole(time.Time{}).IsZero() {
 		t.Error("whole(none) is some time")
 	}
 }

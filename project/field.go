@@ -9,6 +9,8 @@ import (
 	"time"
 
 	"chape/calc/length"
+	"chape/project/clock"
+	"chape/project/plain"
 )
 
 // Kind is what sort of value a field holds.
@@ -105,7 +107,7 @@ func (f Field) Parse(text string, p Project) (any, error) {
 	}
 	if bad, ok := f.outside(v, p.Units); ok {
 		if _, ok := v.(length.Length); ok {
-			bad.Found = quote(strings.TrimSpace(text))
+			bad.Found = plain.Quote(strings.TrimSpace(text))
 		}
 		return nil, fmt.Errorf("%s will not do: %s", bad.Found, bad.Remedy)
 	}
@@ -145,7 +147,7 @@ func (s Spec) show(v any, u length.Unit) string {
 		if v == 0 {
 			return ""
 		}
-		return shortSpan(v)
+		return clock.Short(v)
 	case bool:
 		if v {
 			return "yes"
@@ -171,7 +173,7 @@ func (s Spec) parse(text string, u length.Unit) (any, error) {
 	case Count:
 		n, err := strconv.Atoi(text)
 		if err != nil {
-			return nil, fmt.Errorf("%s is not a whole number: try %d", quote(text), int(s.Min)+1)
+			return nil, fmt.Errorf("%s is not a whole number: try %d", plain.Quote(text), int(s.Min)+1)
 		}
 		return n, nil
 	case Choice:
@@ -214,7 +216,7 @@ func (s Spec) choose(text string) (string, error) {
 	if s.Shown != nil {
 		shown.Options = s.Shown
 	}
-	return "", fmt.Errorf("%s is not one of them: %s", quote(text), shown.offer())
+	return "", fmt.Errorf("%s is not one of them: %s", plain.Quote(text), shown.offer())
 }
 
 // word is an option as the screens say it.
@@ -251,7 +253,7 @@ func (s Spec) outside(v any, u length.Unit) (Problem, bool) {
 		p.Found, p.Remedy = fmt.Sprintf("%d words", len(v)), fmt.Sprintf("give at most %d", int(s.Max))
 		return p, float64(len(v)) > s.Max
 	case time.Duration:
-		p.Found, p.Remedy = quote(shortSpan(v)), fmt.Sprintf("give 0h to %s, such as 24h or 15m", shortSpan(time.Duration(s.Max)))
+		p.Found, p.Remedy = plain.Quote(clock.Short(v)), fmt.Sprintf("give 0h to %s, such as 24h or 15m", clock.Short(time.Duration(s.Max)))
 		return p, v < 0 || v > time.Duration(s.Max)
 	case time.Time:
 		p.Found, p.Remedy = v.Format(time.RFC3339), "give a time between the years 1970 and 2200"

@@ -6,11 +6,14 @@ import (
 	"strings"
 	"time"
 	"unicode/utf8"
+
+	"chape/project/clock"
+	"chape/project/plain"
 )
 
 // badText tells whether a text or a choice will not do.
 func (s Spec) badText(v string, p Problem) (Problem, bool) {
-	p.Found = quote(v)
+	p.Found = plain.Quote(v)
 	if s.Kind == Choice {
 		for _, o := range s.Options {
 			if v == o {
@@ -40,7 +43,7 @@ func parseNumber(text string) (float64, error) {
 	digits := strings.Trim(t, "+-.0123456789") == "" && len(t) < 40
 	f, err := strconv.ParseFloat(t, 64)
 	if err != nil || !digits {
-		return 0, fmt.Errorf("%s is not a number: try 3.5", quote(text))
+		return 0, fmt.Errorf("%s is not a number: try 3.5", plain.Quote(text))
 	}
 	return f, nil
 }
@@ -50,7 +53,7 @@ func parseShare(text string) (float64, error) {
 	body, percent := strings.CutSuffix(text, "%")
 	f, err := parseNumber(strings.TrimSpace(body))
 	if err != nil {
-		return 0, fmt.Errorf("%s is not a share: try 0.05 or 5 %%", quote(text))
+		return 0, fmt.Errorf("%s is not a share: try 0.05 or 5 %%", plain.Quote(text))
 	}
 	if percent {
 		f /= 100
@@ -64,7 +67,7 @@ func parseDate(text string) (time.Time, error) {
 	}
 	t, err := time.Parse(time.DateOnly, text)
 	if err != nil {
-		return t, fmt.Errorf("%s is not a date: try 2026-12-18", quote(text))
+		return t, fmt.Errorf("%s is not a date: try 2026-12-18", plain.Quote(text))
 	}
 	return t, nil
 }
@@ -75,9 +78,9 @@ func parseMoment(text string) (time.Time, error) {
 	}
 	t, err := time.Parse(time.RFC3339, text)
 	if err != nil {
-		return t, fmt.Errorf("%s is not a time: try 2026-11-25T09:30:00+01:00", quote(text))
+		return t, fmt.Errorf("%s is not a time: try 2026-11-25T09:30:00+01:00", plain.Quote(text))
 	}
-	return whole(t), nil
+	return clock.Whole(t), nil
 }
 
 // parseSpan reads a duration as Go writes it; empty is none.
@@ -87,7 +90,7 @@ func parseSpan(text string) (time.Duration, error) {
 	}
 	d, err := time.ParseDuration(text)
 	if err != nil {
-		return 0, fmt.Errorf("%s is not a duration: try 24h or 15m", quote(text))
+		return 0, fmt.Errorf("%s is not a duration: try 24h or 15m", plain.Quote(text))
 	}
 	return d, nil
 }
@@ -99,32 +102,5 @@ func parseFlag(text string) (bool, error) {
 	case "no", "n", "false", "":
 		return false, nil
 	}
-	return false, fmt.Errorf("%s is neither: try yes or no", quote(text))
-}
-
-// shortSpan is a duration as Go writes it, without the zeros at its end.
-func shortSpan(d time.Duration) string {
-	s := d.String()
-	if strings.HasSuffix(s, "m0s") {
-		s = strings.TrimSuffix(s, "0s")
-	}
-	if strings.HasSuffix(s, "h0m") {
-		s = strings.TrimSuffix(s, "0m")
-	}
-	return s
-}
-
-// whole gives a time as the file keeps it: whole seconds, its offset in whole
-// minutes, no monotonic reading and no zone name, so that equal times are
-// equal structs.
-func whole(t time.Time) time.Time {
-	if t.IsZero() {
-		return time.Time{}
-	}
-	t = t.Round(0).Truncate(time.Second)
-	_, off := t.Zone()
-	if off == 0 || off%60 != 0 {
-		return t.UTC()
-	}
-	return t.In(time.FixedZone("", off))
+	return false, fmt.Errorf("%s is neither: try yes or no", plain.Quote(text))
 }

@@ -7,6 +7,7 @@ import (
 
 	"chape/calc/knife"
 	"chape/calc/length"
+	"chape/project/clock"
 )
 
 // How many rows a file may hold: far more than anyone makes.
@@ -178,8 +179,8 @@ var steps = []column[Step]{
 	stepText("short", "short name", "at most 9 letters, for the bench", MaxShort, func(s *Step) *string { return &s.Short }),
 	stepText("caution", "caution", "what can hurt, and what keeps it from you", 2000, func(s *Step) *string { return &s.Caution }),
 	stepText("note", "note", "your own", 2000, func(s *Step) *string { return &s.Note }),
-	stepSpan("hold", "not before", "how long it must stand: 24h, 15m", MaxHold, func(s *Step) *time.Duration { return &s.Hold }),
-	stepSpan("latest", "look by", "when to look at the latest: 48h", MaxHold, func(s *Step) *time.Duration { return &s.Latest }),
+	stepSpan("hold", "not before", "how long it must stand: 24h, 15m", clock.Longest, func(s *Step) *time.Duration { return &s.Hold }),
+	stepSpan("latest", "look by", "when to look at the latest: 48h", clock.Longest, func(s *Step) *time.Duration { return &s.Latest }),
 	stepTime("started", "started", func(s *Step) *time.Time { return &s.Started }),
 	stepTime("ended", "ended early", func(s *Step) *time.Time { return &s.Ended }),
 	stepTime("done", "done", func(s *Step) *time.Time { return &s.Done }),

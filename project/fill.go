@@ -10,6 +10,8 @@ import (
 	"time"
 
 	"chape/calc/length"
+	"chape/project/clock"
+	"chape/project/plain"
 )
 
 // filler puts decoded TOML into a project by the tables of fields.
@@ -78,7 +80,7 @@ func (f *filler) bad(key string, i int, found, remedy string) {
 
 func (f *filler) unknown(key string, i int, remedy string) {
 	line := f.index.line(path(key, i))
-	f.problems = append(f.problems, Problem{Key: printable(key), Index: i, Line: line, Found: "a key this program does not know", Remedy: remedy})
+	f.problems = append(f.problems, Problem{Key: plain.Printable(key), Index: i, Line: line, Found: "a key this program does not know", Remedy: remedy})
 }
 
 func (f *filler) missing(s Spec, i int, table string) {
@@ -309,14 +311,14 @@ func (s Spec) timeFrom(raw any) (any, string) {
 	if !ok || strings.HasSuffix(kind, "-local") {
 		return nil, "write a time with its offset, without quotes, such as 2026-11-25T09:30:00+01:00"
 	}
-	return whole(t), ""
+	return clock.Whole(t), ""
 }
 
 // foundRaw says what TOML holds, for an error.
 func foundRaw(raw any) string {
 	switch v := raw.(type) {
 	case string:
-		return quote(v)
+		return plain.Quote(v)
 	case int64, bool:
 		return fmt.Sprint(v)
 	case float64:

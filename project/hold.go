@@ -3,9 +3,10 @@ package project
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"slices"
 	"time"
+
+	"chape/project/clock"
 )
 
 // HoldState is where a step's hold stands.
@@ -19,9 +20,6 @@ const (
 	HoldDue               // the wait is over, by the clock or ended early
 	HoldLate              // it should have been looked at by now
 )
-
-// MaxHold bounds a hold; more is a slip of the keys.
-const MaxHold = 366 * 24 * time.Hour
 
 // HasHold tells whether the step has a hold at all.
 func (s Step) HasHold() bool { return s.Hold > 0 || s.Latest > 0 }
@@ -75,7 +73,7 @@ func StartHold(steps []Step, i int, now time.Time) ([]Step, error) {
 		if !s.open() {
 			return errors.New("this step is done or skipped: take that back before starting its hold")
 		}
-		s.Started, s.Ended = wall(now), time.Time{}
+		s.Started, s.Ended = clock.Wall(now), time.Time{}
 		return nil
 	})
 }
@@ -87,7 +85,7 @@ func EndEarly(steps []Step, i int, now time.Time) ([]Step, error) {
 		if s.HoldState(now) != HoldRunning {
 			return errors.New("no hold runs here: there is nothing to end")
 		}
-		s.Ended = wall(now)
+		s.Ended = clock.Wall(now)
 		return nil
 	})
 }
@@ -105,14 +103,14 @@ func Extend(steps []Step, i int, now time.Time, d time.Duration) ([]Step, error)
 		case NoHold, HoldWaiting:
 			return errors.New("no hold runs here: start it first")
 		case HoldDue, HoldLate:
-			hold = wall(now).Sub(s.Started) + d
+			hold = clock.Wall(now).Sub(s.Started) + d
 			s.Ended = time.Time{}
 		}
 		latest := s.Latest
 		if latest > 0 {
 			latest += hold - s.Hold
 		}
-		if err := checkHold(hold, latest); err != nil {
+		if err := clock.CheckWindow(hold, latest); err != nil {
 			return err
 		}
 		s.Hold, s.Latest = hold, latest
@@ -124,7 +122,7 @@ func Extend(steps []Step, i int, now time.Time, d time.Duration) ([]Step, error)
 // both from the start; 0 for none.
 func SetHold(steps []Step, i int, hold, latest time.Duration) ([]Step, error) {
 	return changed(steps, i, func(s *Step) error {
-		if err := checkHold(hold, latest); err != nil {
+		if err := clock.CheckWindow(hold, latest); err != nil {
 			return err
 		}
 		s.Hold, s.Latest = hold.Round(time.Second), latest.Round(time.Second)
@@ -133,17 +131,6 @@ func SetHold(steps []Step, i int, hold, latest time.Duration) ([]Step, error) {
 		}
 		return nil
 	})
-}
-
-func checkHold(hold, latest time.Duration) error {
-	switch {
-	case hold < 0 || latest < 0 || hold > MaxHold || latest > MaxHold:
-		return errors.New("a hold lasts from 0 to 366 days: try 2 h, or 24-48 h")
-	case latest > 0 && latest < hold:
-		return fmt.Errorf("look by %s is before not before %s: give the shorter time first",
-			SpanText(latest), SpanText(hold))
-	}
-	return nil
 }
 
 // Hold is one that has been started and not ticked yet, of any project.

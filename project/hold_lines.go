@@ -7,6 +7,9 @@ import (
 	"time"
 
 	"github.com/charmbracelet/x/ansi"
+
+	"chape/project/clock"
+	"chape/project/plain"
 )
 
 // Line says the hold in a few words: what, how long it has to go, at what clock time.
@@ -15,24 +18,24 @@ func (h Hold) Line(now time.Time) string { return h.name() + ": " + h.stand(now)
 // name is the project, where there is one, and the step.
 func (h Hold) name() string {
 	if h.Project == "" {
-		return plainText(h.Short)
+		return plain.Line(h.Short)
 	}
-	return plainText(h.Project) + " " + plainText(h.Short)
+	return plain.Line(h.Project) + " " + plain.Line(h.Short)
 }
 
 // stand says where it stands: at most 54 columns.
 func (h Hold) stand(now time.Time) string {
 	switch state := h.State(now); {
 	case state == HoldRunning:
-		return fmt.Sprintf("%s to go, %s", SpanText(h.Due.Sub(now.Round(0))), ClockTime(h.Due, now))
+		return fmt.Sprintf("%s to go, %s", clock.Span(h.Due.Sub(now.Round(0))), clock.Time(h.Due, now))
 	case state == HoldLate:
-		return "look at it, was due by " + ClockTime(h.LookBy, now)
+		return "look at it, was due by " + clock.Time(h.LookBy, now)
 	case h.LookBy.IsZero():
-		return "due since " + ClockTime(h.Due, now)
+		return "due since " + clock.Time(h.Due, now)
 	case !h.Due.After(h.Started): // it has a 'look by' only
-		return "look by " + ClockTime(h.LookBy, now)
+		return "look by " + clock.Time(h.LookBy, now)
 	}
-	return fmt.Sprintf("due since %s, look by %s", ClockTime(h.Due, now), ClockTime(h.LookBy, now))
+	return fmt.Sprintf("due since %s, look by %s", clock.Time(h.Due, now), clock.Time(h.LookBy, now))
 }
 
 // leastName is what is left of a project's name that is cut.
@@ -46,7 +49,7 @@ func (h Hold) lineIn(now time.Time, width int) string {
 	if over <= 0 {
 		return line
 	}
-	project := plainText(h.Project)
+	project := plain.Line(h.Project)
 	h.Project = ""
 	line = h.Line(now)
 	if left := ansi.StringWidth(project) - over; left >= leastName {
@@ -152,7 +155,7 @@ func (r *holdRows) more(n int) string {
 	if r.runningCount <= n {
 		return ""
 	}
-	return fmt.Sprintf("+%d more, next %s", r.runningCount-n, ClockTime(r.running[n].Due, r.now))
+	return fmt.Sprintf("+%d more, next %s", r.runningCount-n, clock.Time(r.running[n].Due, r.now))
 }
 
 // together is the due holds in one part of a line: how many, and the names that have room.

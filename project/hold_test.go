@@ -6,6 +6,8 @@ import (
 	"testing"
 	"time"
 	_ "time/tzdata" // the same zones everywhere
+
+	"chape/project/clock"
 )
 
 func berlin(t *testing.T) *time.Location {
@@ -115,8 +117,8 @@ func TestSummerTime(t *testing.T) {
 			t.Fatal(err)
 		}
 		due := steps[0].NotBefore()
-		if due.Sub(c.start) != 12*time.Hour || ClockTime(due, due) != c.shows {
-			t.Errorf("%s: due %v, shown %s, want %s", c.name, due, ClockTime(due, due), c.shows)
+		if due.Sub(c.start) != 12*time.Hour || clock.Time(due, due) != c.shows {
+			t.Errorf("%s: due %v, shown %s, want %s", c.name, due, clock.Time(due, due), c.shows)
 		}
 		var w Watch
 		fired := 0
@@ -143,7 +145,7 @@ func TestZoneMoved(t *testing.T) {
 			t.Errorf("at %v: %v here, %v away", now, here, there)
 		}
 	}
-	if got := ClockTime(steps[0].NotBefore(), noon.In(away)); got != "15:00" {
+	if got := clock.Time(steps[0].NotBefore(), noon.In(away)); got != "15:00" {
 		t.Errorf("shown away as %q, want 15:00", got)
 	}
 }

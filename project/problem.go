@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
+
+	"chape/project/plain"
 )
 
 // Problem is one thing in a project that will not do.
@@ -38,7 +38,7 @@ func (p Problem) Beside() string { return "found " + p.Found + ": " + p.Remedy }
 
 // Typed is the text for a screen where the value was typed as text.
 func (p Problem) Typed(text string) string {
-	return quote(strings.TrimSpace(text)) + " will not do: " + p.Remedy
+	return plain.Quote(strings.TrimSpace(text)) + " will not do: " + p.Remedy
 }
 
 // Problems is everything that will not do, in the order of the fields.
@@ -87,7 +87,7 @@ type Refused struct {
 // found and what would do.
 func (r *Refused) Error() string {
 	p := r.Problems[0]
-	s := printable(r.Name)
+	s := plain.Printable(r.Name)
 	if p.Line > 0 {
 		s += ":" + strconv.Itoa(p.Line)
 	}
@@ -96,23 +96,4 @@ func (r *Refused) Error() string {
 		text = p.Beside()
 	}
 	return s + ": " + text + more(len(r.Problems)-1)
-}
-
-// printable is s as it stands, or quoted where it would not print: a name or a
-// value may hold anything, and none of it may reach the terminal raw.
-func printable(s string) string {
-	bad := func(r rune) bool { return r == utf8.RuneError || !unicode.IsPrint(r) }
-	if s == "" || strings.ContainsFunc(s, bad) {
-		return strconv.Quote(s)
-	}
-	return s
-}
-
-// quote quotes s, cut where nobody would read on.
-func quote(s string) string {
-	const most = 40
-	if utf8.RuneCountInString(s) > most {
-		s = string([]rune(s)[:most]) + "…"
-	}
-	return strconv.Quote(s)
 }

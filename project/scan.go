@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"chape/project/plain"
 )
 
 // Bounds on a file, guarded before any of it is decoded: a decoder that is
@@ -106,7 +108,7 @@ func (s *scanner) glimpse() string {
 	if len(rest) == 0 {
 		return "nothing more"
 	}
-	return quote(strings.TrimSpace(string(rest)))
+	return plain.Quote(strings.TrimSpace(string(rest)))
 }
 
 // blank passes spaces, comments and, over several lines, the ends of lines.
@@ -223,8 +225,8 @@ func (s *scanner) keyPart() string {
 		s.text()
 		raw := string(s.data[start+1 : s.pos-1])
 		if c == '"' {
-			if plain, err := strconv.Unquote(`"` + raw + `"`); err == nil {
-				return plain
+			if bare, err := strconv.Unquote(`"` + raw + `"`); err == nil {
+				return bare
 			}
 		}
 		return raw

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"time"
+
+	"chape/project/clock"
 )
 
 // MaxShort is how many letters a step's short name may have: what the bench
@@ -50,7 +52,7 @@ func Tick(steps []Step, i int, now time.Time) ([]Step, error) {
 			return NotYetError{s.NotBefore(), now}
 		}
 		if s.Done.IsZero() {
-			s.Done = wall(now)
+			s.Done = clock.Wall(now)
 		}
 		s.Skipped = false
 		return nil
@@ -63,7 +65,7 @@ type NotYetError struct {
 	Now   time.Time // its location is the one the time is said in
 }
 
-func (e NotYetError) Error() string { return "not before " + ClockTime(e.Until, e.Now) }
+func (e NotYetError) Error() string { return "not before " + clock.Time(e.Until, e.Now) }
 
 // LastTick returns the index of the step ticked last, by the time it was
 // ticked and, in the same second, by its place; -1 when none is done.
@@ -142,7 +144,3 @@ func changed(steps []Step, i int, do func(*Step) error) ([]Step, error) {
 }
 
 var errNoStep = errors.New("there is no such step any more: choose one from the list")
-
-// wall strips the monotonic reading, which stands still while the machine
-// sleeps, and the part of a second, which the file has no use for.
-func wall(t time.Time) time.Time { return t.Round(0).Truncate(time.Second) }

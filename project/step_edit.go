@@ -9,6 +9,8 @@ import (
 	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
+
+	"chape/project/plain"
 )
 
 // AddStep puts s after step i; -1 puts it first.
@@ -77,7 +79,7 @@ func SetNote(steps []Step, i int, note string) ([]Step, error) {
 }
 
 func stepTitle(title string) (string, error) {
-	title = plainText(title)
+	title = plain.Line(title)
 	if title == "" {
 		return "", errors.New("a step needs a title: type what is done in it")
 	}

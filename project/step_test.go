@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"chape/project/clock"
 )
 
 // noon is a fixed time for tests, with the monotonic reading that time.Now has
@@ -45,7 +47,7 @@ func TestLists(t *testing.T) {
 				t.Errorf("%s: short name %q twice", name, s.Short)
 			}
 			seen[s.Short] = true
-			if err := checkHold(s.Hold, s.Latest); err != nil {
+			if err := clock.CheckWindow(s.Hold, s.Latest); err != nil {
 				t.Errorf("%s, step %d: %v", name, i, err)
 			}
 		}

@@ -7,6 +7,8 @@ import (
 
 	"chape/calc/knife"
 	"chape/calc/length"
+	"chape/project/clock"
+	"chape/project/plain"
 )
 
 // Validate tells whether a plan can be made of the project and whether it can
@@ -74,7 +76,7 @@ func (c *checker) checkRows(p Project) bool {
 	for i, s := range p.Steps {
 		ranges(c, steps, i, s)
 		if s.Latest > 0 && s.Latest < s.Hold {
-			c.add("step.latest", i, quote(shortSpan(s.Latest)), "give at least hold, "+shortSpan(s.Hold)+", or take it out: a step is not looked at before its hold is over")
+			c.add("step.latest", i, plain.Quote(clock.Short(s.Latest)), "give at least hold, "+clock.Short(s.Hold)+", or take it out: a step is not looked at before its hold is over")
 		}
 	}
 	for i, w := range p.Weigh {

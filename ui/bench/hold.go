@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/lipgloss"
 
 	"chape/project"
+	"chape/project/clock"
 )
 
 // shown is the hold whose digits stand large.
@@ -110,20 +111,20 @@ func (m Model) digitStyle() lipgloss.Style {
 // with it.
 func (m Model) ownHold() string {
 	step, now := m.step(), m.snap.Now
-	clock := func(t time.Time) string { return project.ClockTime(t, now) }
+	at := func(t time.Time) string { return clock.Time(t, now) }
 	switch state := step.HoldState(now); {
 	case state == project.NoHold:
 		return ""
 	case state == project.HoldWaiting && step.Hold <= 0:
-		return "space starts its hold: look at it within " + project.SpanText(step.Latest)
+		return "space starts its hold: look at it within " + clock.Span(step.Latest)
 	case state == project.HoldWaiting:
-		return "space starts its hold: " + project.WindowText(step.Hold, step.Latest)
+		return "space starts its hold: " + clock.Window(step.Hold, step.Latest)
 	case !step.Ended.IsZero():
-		return "hold ended early, " + clock(step.Ended) + ": space ticks the step"
+		return "hold ended early, " + at(step.Ended) + ": space ticks the step"
 	case state == project.HoldRunning && step.Latest > 0:
-		return fmt.Sprintf("not before %s, look by %s", clock(step.NotBefore()), clock(step.LookBy()))
+		return fmt.Sprintf("not before %s, look by %s", at(step.NotBefore()), at(step.LookBy()))
 	case state == project.HoldRunning:
-		return "not before " + clock(step.NotBefore())
+		return "not before " + at(step.NotBefore())
 	}
 	_, line, _ := strings.Cut(m.hold().Line(now), ": ") // whose it is stands large
 	return line
@@ -136,7 +137,7 @@ func (m Model) clockWrong() string {
 	if m.step().HoldState(now) != project.HoldRunning || !now.Before(started) {
 		return ""
 	}
-	return "begun " + project.ClockTime(started, now) + ", after now: is the clock right?"
+	return "begun " + clock.Time(started, now) + ", after now: is the clock right?"
 }
 
 // otherHold is the next hold to fall due beside that of the digits: of another project

@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
+	"chape/project/clock"
 	"chape/ui/act"
 	"chape/ui/term/ink"
 )
@@ -91,9 +92,9 @@ func (m *Model) answer() {
 	case a.end || !step.Started.Equal(second):
 		return
 	case step.Hold > 0:
-		m.said.text = "hold started: not before " + project.ClockTime(step.NotBefore(), now)
+		m.said.text = "hold started: not before " + clock.Time(step.NotBefore(), now)
 	default:
-		m.said.text = "hold started: look by " + project.ClockTime(step.LookBy(), now)
+		m.said.text = "hold started: look by " + clock.Time(step.LookBy(), now)
 	}
 	m.said.until, m.asked = m.now().Add(sayTime), asked{}
 }
@@ -137,11 +138,11 @@ func (m Model) Flush() (Model, tea.Cmd) {
 	}
 	now := m.now()
 	m.clock = m.clock.Look(now, m.held(now))
-	clock, spent := m.clock.Take()
+	work, spent := m.clock.Take()
 	if spent < time.Minute {
 		return m, nil
 	}
-	m.clock = clock
+	m.clock = work
 	return m, m.commit("minutes of", at, func(steps []project.Step) ([]project.Step, error) {
 		return project.AddSpent(steps, at, spent)
 	})
@@ -234,8 +235,8 @@ func (m Model) endHold(now time.Time) (Model, tea.Cmd) {
 
 // change commits one of the rules together with the minutes spent until now.
 func (m Model) change(what string, at int, now time.Time, rule func([]project.Step, int, time.Time) ([]project.Step, error)) (Model, tea.Cmd) {
-	clock, spent := m.clock.Take()
-	m.clock = clock
+	work, spent := m.clock.Take()
+	m.clock = work
 	return m, m.commit(what, at, func(steps []project.Step) ([]project.Step, error) {
 		steps, err := rule(steps, at, now.Round(0))
 		if err != nil {

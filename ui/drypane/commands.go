@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
+	"chape/project/clock"
 	"chape/ui/act"
 )
 
@@ -102,7 +103,7 @@ func (m Model) askTime() (Model, tea.Cmd) {
 		if strings.TrimSpace(text) == was { // what is shown has no seconds
 			return answer{}, nil
 		}
-		when, err := project.ParsePast(text, m.wall())
+		when, err := clock.ParsePast(text, m.wall())
 		if err != nil {
 			return answer{}, err
 		}

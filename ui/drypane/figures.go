@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"chape/project"
+	"chape/project/clock"
 )
 
 // ounce is the avoirdupois ounce in grams, exactly (international yard and
@@ -126,4 +127,4 @@ func fine(f float64) string {
 }
 
 // clock says when, as everywhere on the screen.
-func (m Model) clock(t time.Time) string { return project.ClockTime(t, m.snap.Now) }
+func (m Model) clock(t time.Time) string { return clock.Time(t, m.snap.Now) }

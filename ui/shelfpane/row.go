@@ -9,6 +9,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
+	"chape/project/clock"
 	"chape/project/shelf"
 	"chape/ui/layout"
 	"chape/ui/term"
@@ -149,11 +150,11 @@ func holdText(e shelf.Entry, now time.Time) string {
 	}
 	switch h.State(now) {
 	case project.HoldLate:
-		return "late " + project.ClockTime(h.LookBy, now)
+		return "late " + clock.Time(h.LookBy, now)
 	case project.HoldDue:
-		return "due " + project.ClockTime(h.Due, now)
+		return "due " + clock.Time(h.Due, now)
 	}
-	return "till " + project.ClockTime(h.Due, now)
+	return "till " + clock.Time(h.Due, now)
 }
 
 // dueText is the day it is promised for, with a sign when that has passed.

@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
+	"chape/project/clock"
 	"chape/ui/act"
 )
 
@@ -71,7 +72,7 @@ func (m Model) askLater() (Model, tea.Cmd) {
 
 func (m Model) askTimes() (Model, tea.Cmd) {
 	at := m.Chosen()
-	was := project.WindowText(m.step().Hold, m.step().Latest)
+	was := clock.Window(m.step().Hold, m.step().Latest)
 	return m.ask("Hold: 2 h or 1:30, or not before - look by: 24 h - 48 h; 0 for none", was, 60,
 		func(m Model, text string) (Model, tea.Cmd, error) {
 			if text == was { // what is shown is rounded: nothing typed changes nothing

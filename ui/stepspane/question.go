@@ -11,7 +11,7 @@ import (
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chape/project"
+	"chape/project/clock"
 )
 
 // question stands at the foot of the pane until it is answered. Where it has no
@@ -126,7 +126,7 @@ func windowText(text string) (hold, latest time.Duration, err error) {
 	if plain := strings.TrimSpace(text); bare.MatchString(plain) && strings.Trim(plain, "0") != "" {
 		return 0, 0, fmt.Errorf("%q: give the unit: %s min, 2 h", text, plain)
 	}
-	return project.ParseWindow(clockSpan.ReplaceAllString(text, "$1 h $2 min"))
+	return clock.ParseWindow(clockSpan.ReplaceAllString(text, "$1 h $2 min"))
 }
 
 var (
@@ -137,8 +137,8 @@ var (
 // minutesText reads minutes where no unit is given.
 func minutesText(text string) (time.Duration, error) {
 	text = clockSpan.ReplaceAllString(text, "$1 h $2 min")
-	if d, err := project.ParseSpan(text + " min"); err == nil {
+	if d, err := clock.ParseSpan(text + " min"); err == nil {
 		return d, nil
 	}
-	return project.ParseSpan(text)
+	return clock.ParseSpan(text)
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
+	"chape/project/clock"
 	"chape/ui/layout"
 	"chape/ui/term"
 )
@@ -127,26 +128,26 @@ func (m Model) rowHold(i int) string {
 	state := s.HoldState(now)
 	switch narrow := m.w < wideEnough; {
 	case narrow && state == project.HoldRunning:
-		return project.ClockTime(s.NotBefore(), now)
+		return clock.Time(s.NotBefore(), now)
 	case narrow && (state == project.NoHold || state == project.HoldWaiting):
 		return ""
 	}
 	switch state {
 	case project.HoldWaiting:
-		return "hold " + project.SpanText(cmp.Or(s.Hold, s.Latest))
+		return "hold " + clock.Span(cmp.Or(s.Hold, s.Latest))
 	case project.HoldRunning:
-		return "till " + project.ClockTime(s.NotBefore(), now)
+		return "till " + clock.Time(s.NotBefore(), now)
 	case project.HoldDue:
 		if !s.Ended.IsZero() {
-			return "ended " + project.ClockTime(s.Ended, now)
+			return "ended " + clock.Time(s.Ended, now)
 		}
-		return "due " + project.ClockTime(s.NotBefore(), now)
+		return "due " + clock.Time(s.NotBefore(), now)
 	case project.HoldLate:
-		return "late " + project.ClockTime(s.LookBy(), now)
+		return "late " + clock.Time(s.LookBy(), now)
 	}
 	switch {
 	case !s.Done.IsZero():
-		return project.ClockTime(s.Done, now)
+		return clock.Time(s.Done, now)
 	case s.Skipped:
 		return "skipped"
 	}
@@ -220,18 +221,18 @@ func (m Model) holdText(s project.Step) string {
 		return ""
 	}
 	now := m.snap.Now
-	text := "hold " + project.WindowText(s.Hold, s.Latest)
+	text := "hold " + clock.Window(s.Hold, s.Latest)
 	if s.Started.IsZero() {
 		return text
 	}
-	text += ", started " + project.ClockTime(s.Started, now)
+	text += ", started " + clock.Time(s.Started, now)
 	if !s.Ended.IsZero() {
 		early := s.Started.Add(s.Hold).Sub(s.Ended)
-		return text + ", ended " + project.ClockTime(s.Ended, now) + ", " + project.SpanText(early) + " early"
+		return text + ", ended " + clock.Time(s.Ended, now) + ", " + clock.Span(early) + " early"
 	}
-	text += ", not before " + project.ClockTime(s.NotBefore(), now)
+	text += ", not before " + clock.Time(s.NotBefore(), now)
 	if by := s.LookBy(); !by.IsZero() {
-		text += ", look by " + project.ClockTime(by, now)
+		text += ", look by " + clock.Time(by, now)
 	}
 	return text
 }
@@ -254,5 +255,5 @@ func (m Model) questionLines() []string {
 
 // spentText says minutes, rounded: they are added up by the second.
 func spentText(d time.Duration) string {
-	return project.SpanText(max(d.Round(time.Minute), 0))
+	return clock.Span(max(d.Round(time.Minute), 0))
 }

@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
+	"chape/project/clock"
 	"chape/ui/act"
 	"chape/ui/term"
 )
@@ -137,11 +138,11 @@ func eventText(e project.Event, own string, now time.Time) string {
 	what := eventName(e, own)
 	switch {
 	case e.Kind == project.GoesLate:
-		return fmt.Sprintf("%s: look at it, it was due by %s", what, project.ClockTime(e.At, now))
+		return fmt.Sprintf("%s: look at it, it was due by %s", what, clock.Time(e.At, now))
 	case e.Meanwhile:
-		return fmt.Sprintf("%s fell due meanwhile, at %s", what, project.ClockTime(e.At, now))
+		return fmt.Sprintf("%s fell due meanwhile, at %s", what, clock.Time(e.At, now))
 	}
-	return fmt.Sprintf("%s is due, %s", what, project.ClockTime(e.At, now))
+	return fmt.Sprintf("%s is due, %s", what, clock.Time(e.At, now))
 }
 
 func eventName(e project.Event, own string) string {

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"chape/project"
+	"chape/project/clock"
 	"chape/ui/layout"
 	"chape/ui/term"
 )
@@ -40,7 +41,7 @@ func (m *Model) tellMissed(now time.Time) {
 	slices.SortStableFunc(events, func(a, b project.Event) int { return b.At.Compare(a.At) })
 	var said, list []string
 	for _, e := range events {
-		at := project.ClockTime(e.At, now)
+		at := clock.Time(e.At, now)
 		said = append(said, eventName(e, own)+" "+at)
 		what := "due since " + at
 		if e.Kind == project.GoesLate {

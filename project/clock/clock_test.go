@@ -1,24 +1,24 @@
-package project
+package clock
 
 import (
 	"testing"
 	"time"
 )
 
-func TestSpanText(t *testing.T) {
+func TestSpan(t *testing.T) {
 	for d, want := range map[time.Duration]string{
 		-time.Second: "0 s", 0: "0 s", time.Millisecond: "1 s", 40 * time.Second: "40 s", 59 * time.Second: "59 s",
 		59*time.Second + 1: "1 min", time.Minute: "1 min", 61 * time.Second: "2 min", 59 * time.Minute: "59 min",
 		59*time.Minute + 1: "1 h", 3*time.Hour + 12*time.Minute: "3 h 12 min", 24 * time.Hour: "24 h",
 		48*time.Hour + 1: "2 d 1 h", 76 * time.Hour: "3 d 4 h", 72 * time.Hour: "3 d",
 	} {
-		if got := SpanText(d); got != want {
-			t.Errorf("SpanText(%v) = %q, want %q", d, got, want)
+		if got := Span(d); got != want {
+			t.Errorf("Span(%v) = %q, want %q", d, got, want)
 		}
 	}
 }
 
-func TestClockTime(t *testing.T) {
+func TestTime(t *testing.T) {
 	at := func(d time.Duration) time.Time { return noon.Add(d) }
 	day := 24 * time.Hour
 	for _, c := range []struct {
@@ -29,8 +29,8 @@ func TestClockTime(t *testing.T) {
 		{at(6 * day), "Wed 12:00"}, {at(7 * day), "3 Dec 12:00"}, {at(-6 * day), "Fri 12:00"}, {at(-7 * day), "19 Nov 12:00"},
 		{at(40 * day), "5 Jan 2027 12:00"}, {at(time.Hour).In(time.FixedZone("", 5*3600)), "13:00"},
 	} {
-		if got := ClockTime(c.t, noon); got != c.want {
-			t.Errorf("ClockTime(%v) = %q, want %q", c.t, got, c.want)
+		if got := Time(c.t, noon); got != c.want {
+			t.Errorf("Time(%v) = %q, want %q", c.t, got, c.want)
 		}
 	}
 }
@@ -61,9 +61,9 @@ func TestParseWindow(t *testing.T) {
 		if err != nil || hold != want[0] || latest != want[1] {
 			t.Errorf("ParseWindow(%q) = %v, %v, %v, want %v", text, hold, latest, err, want)
 		}
-		again, last, err := ParseWindow(WindowText(hold, latest))
+		again, last, err := ParseWindow(Window(hold, latest))
 		if err != nil || again != hold || last != latest {
-			t.Errorf("ParseWindow(WindowText(%v, %v)) = %v, %v, %v", hold, latest, again, last, err)
+			t.Errorf("ParseWindow(Window(%v, %v)) = %v, %v, %v", hold, latest, again, last, err)
 		}
 	}
 	for text, want := range map[string]string{
@@ -85,3 +85,5 @@ func TestParseWindow(t *testing.T) {
 		}
 	}
 }
+
+var noon = time.Date(2026, 11, 26, 12, 0, 0, 0, time.UTC) // a Thursday

@@ -1,4 +1,4 @@
-package project
+package clock
 
 import (
 	"testing"
@@ -49,13 +49,13 @@ func TestParsePast(t *testing.T) {
 	}
 }
 
-// What ClockTime says of the past is read back as the same minute.
-func TestParsePastReadsClockTime(t *testing.T) {
+// What Time says of the past is read back as the same minute.
+func TestParsePastReadsTime(t *testing.T) {
 	now := time.Date(2026, 3, 31, 8, 15, 0, 0, time.UTC)
 	for back := time.Duration(0); back < 400*24*time.Hour; back += 11*time.Hour + 7*time.Minute {
 		at := now.Add(-back)
-		if got, err := ParsePast(ClockTime(at, now), now); err != nil || !got.Equal(at) {
-			t.Fatalf("ParsePast(%q) = %v, %v, want %v", ClockTime(at, now), got, err, at)
+		if got, err := ParsePast(Time(at, now), now); err != nil || !got.Equal(at) {
+			t.Fatalf("ParsePast(%q) = %v, %v, want %v", Time(at, now), got, err, at)
 		}
 	}
 }

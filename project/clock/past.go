@@ -1,6 +1,7 @@
-package project
+package clock
 
 import (
+	"chape/project/plain"
 	"fmt"
 	"strings"
 	"time"
@@ -9,28 +10,28 @@ import (
 // ParsePast reads a moment that has been as people type it, on the clock of
 // now's location: "now", "20 min ago", "14:20", "Thu 14:20", "3 Dec 14:20",
 // "2026-12-03 14:20". What leaves the day open is the last such moment, so that
-// it reads what ClockTime says of the past.
+// it reads what Time says of the past.
 func ParsePast(text string, now time.Time) (time.Time, error) {
 	text = strings.Join(strings.Fields(text), " ")
 	now = now.Round(0)
 	if strings.EqualFold(text, "now") {
-		return whole(now), nil
+		return Whole(now), nil
 	}
 	if span, ok := strings.CutSuffix(text, " ago"); ok {
 		d, err := ParseSpan(span)
 		if err != nil {
 			return time.Time{}, err
 		}
-		return whole(now.Add(-d)), nil
+		return Whole(now.Add(-d)), nil
 	}
 	t, ok := lastTime(text, now)
 	if !ok {
-		return time.Time{}, fmt.Errorf("%s is not a time: try 14:20, Thu 14:20, 3 Dec 14:20, 20 min ago", quote(text))
+		return time.Time{}, fmt.Errorf("%s is not a time: try 14:20, Thu 14:20, 3 Dec 14:20, 20 min ago", plain.Quote(text))
 	}
 	if t.After(now) {
-		return time.Time{}, fmt.Errorf("%s is still to come: give a time that has been", quote(text))
+		return time.Time{}, fmt.Errorf("%s is still to come: give a time that has been", plain.Quote(text))
 	}
-	return whole(t), nil
+	return Whole(t), nil
 }
 
 // lastTime is the last moment, not after now where the text leaves that open,
