@@ -8,6 +8,7 @@ import (
 
 	"chape/calc/length"
 	"chape/project/clock"
+	"chape/project/weigh"
 )
 
 func TestEncodeIsReadable(t *testing.T) {
@@ -21,7 +22,7 @@ func TestEncodeIsReadable(t *testing.T) {
 		Title: "dry", Hold: 24 * time.Hour, Latest: 49*time.Hour + 30*time.Minute, Spent: 90*time.Second + 500*time.Millisecond, Skipped: true,
 		Started: time.Date(2026, 11, 25, 9, 30, 0, 0, time.FixedZone("X", 3600)),
 	}}
-	p.Room = Room{Temperature: 18.5, HasTemperature: true}
+	p.Room = weigh.Room{Temperature: 18.5, HasTemperature: true}
 	text := string(Encode(p))
 	for _, want := range []string{
 		"format = 1\n", `title = "say \"hi\" \\ \t\u001B[2J\u009B\u202E é ½"` + "\n",

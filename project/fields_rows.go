@@ -8,6 +8,7 @@ import (
 	"chape/calc/knife"
 	"chape/calc/length"
 	"chape/project/clock"
+	"chape/project/weigh"
 )
 
 // How many rows a file may hold: far more than anyone makes.
@@ -198,21 +199,21 @@ func StepFields(i int) []Field {
 	return bind(steps, i, func(p *Project) *Step { return &p.Steps[i] }, nil)
 }
 
-var weighings = []column[Weighing]{
-	func() column[Weighing] {
+var weighings = []column[weigh.Weighing]{
+	func() column[weigh.Weighing] {
 		c := at(Spec{Key: "weigh.when", Group: "drying", Name: "when", Kind: Moment, Needed: true}, time.Time{},
-			func(w *Weighing) *time.Time { return &w.When })
+			func(w *weigh.Weighing) *time.Time { return &w.When })
 		return c
 	}(),
 	at(Spec{Key: "weigh.grams", Group: "drying", Name: "grams", Kind: Number, In: "g", Max: 20000, Above: true, Needed: true,
-		Hint: "the sheath alone, on the kitchen scale"}, 0.0, func(w *Weighing) *float64 { return &w.Grams }),
+		Hint: "the sheath alone, on the kitchen scale"}, 0.0, func(w *weigh.Weighing) *float64 { return &w.Grams }),
 	at(Spec{Key: "weigh.state", Group: "drying", Name: "state", Kind: Choice, Options: []string{"drying", "before"},
-		Hint: "before: just before wetting"}, "drying", func(w *Weighing) *string { return &w.State }),
+		Hint: "before: just before wetting"}, "drying", func(w *weigh.Weighing) *string { return &w.State }),
 }
 
 // WeighFields are the columns of weighing i.
 func WeighFields(i int) []Field {
-	return bind(weighings, i, func(p *Project) *Weighing { return &p.Weigh[i] }, nil)
+	return bind(weighings, i, func(p *Project) *weigh.Weighing { return &p.Weigh[i] }, nil)
 }
 
 // Clone is a copy that shares no list with p.

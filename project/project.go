@@ -9,6 +9,7 @@ import (
 	"chape/calc"
 	"chape/calc/knife"
 	"chape/calc/length"
+	"chape/project/weigh"
 )
 
 // Format is the newest file format this program reads and the one it writes.
@@ -36,10 +37,10 @@ type Project struct {
 	Sheath   calc.Sheath
 	Belt     calc.Belt
 	Stitch   calc.Stitch
-	Room     Room
+	Room     weigh.Room
 	Fits     []Fit
 	Steps    []Step
-	Weigh    []Weighing
+	Weigh    []weigh.Weighing
 }
 
 // Customer is who gets the knife; all of it may be empty.
@@ -71,13 +72,6 @@ type Step struct {
 	Done    time.Time     // when it was ticked; zero: not yet
 	Skipped bool
 	Spent   time.Duration // work at the bench
-}
-
-// Weighing is the sheath on the scale.
-type Weighing struct {
-	When  time.Time
-	Grams float64
-	State string // "before" (just before wetting) or "drying"
 }
 
 // Input is what calc needs of the project.

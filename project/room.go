@@ -1,13 +1,5 @@
 package project
 
-// Room is the air that the sheath dries in, as the maker reads it off.
-type Room struct {
-	Temperature    float64 // °C
-	Humidity       float64 // relative, %
-	HasTemperature bool    // it was given
-	HasHumidity    bool
-}
-
 // room stands after the sheath's own figures. The range of temperature is
 // what a thermometer may show; what leather bears is said where it is used.
 var room = []column[Project]{

@@ -15,6 +15,7 @@ import (
 	"chape/project"
 	"chape/project/store"
 	"chape/project/store/storetest"
+	"chape/project/weigh"
 )
 
 func mustLoad(t *testing.T, path string) project.Project {
@@ -32,7 +33,7 @@ func TestFrom(t *testing.T) {
 	e.Customer = project.Customer{Name: "Somebody", Hand: calc.LeftHand, Due: now}
 	e.Sheath.Leather, e.Sheath.Mouth, e.Stitch.Measured, e.Belt.Width = 2.5, 99, 210, 50
 	e.Fits = []project.Fit{{Fit: calc.Fit{At: 108, By: 1.5, Reach: 20}, With: "leather", Note: "tight"}}
-	e.Weigh = []project.Weighing{{When: now, Grams: 140, State: "before"}}
+	e.Weigh = []weigh.Weighing{{When: now, Grams: 140, State: "before"}}
 	e.Outline.Blade = 200
 	e.Steps = e.Steps[:12]
 	e.Steps[3].Title, e.Steps[3].Note, e.Steps[3].Spent = "My own step", "thin", time.Hour

@@ -10,6 +10,7 @@ import (
 
 	"chape/project"
 	"chape/project/clock"
+	"chape/project/weigh"
 	"chape/ui/act"
 )
 
@@ -52,21 +53,21 @@ func (m Model) askBefore() (Model, tea.Cmd) {
 		if late && len(m.dry.Rows) > 0 {
 			when = m.snap.Project.Weigh[m.dry.Rows[0]].When.Add(-time.Minute)
 		}
-		return m.add(text, project.Before, when)
+		return m.add(text, weigh.Before, when)
 	}}, ""), nil
 }
 
 // add is the answer that puts a weighing in.
 func (m Model) add(text, state string, when time.Time) (answer, error) {
 	p := m.snap.Project.Clone()
-	p.Weigh = append(p.Weigh, project.Weighing{When: when, Grams: 1, State: state})
+	p.Weigh = append(p.Weigh, weigh.Weighing{When: when, Grams: 1, State: state})
 	grams, err := gramsOf(gramsField(len(p.Weigh)-1), text, p)
 	if err != nil {
 		return answer{}, err
 	}
-	w := project.Weighing{When: when.Round(0).Truncate(time.Second), Grams: grams, State: state}
+	w := weigh.Weighing{When: when.Round(0).Truncate(time.Second), Grams: grams, State: state}
 	label := fmt.Sprintf("weighing %s g", figure(grams))
-	if state == project.Before {
+	if state == weigh.Before {
 		label += " before wetting"
 	}
 	return answer{at: len(m.rows), doubt: m.doubt(grams, when, -1), commit: act.Commit{Label: label, Do: func(p *project.Project) error {
@@ -118,8 +119,8 @@ func (m Model) askTime() (Model, tea.Cmd) {
 // turnState makes a weighing one before wetting, or one of the drying sheath.
 func (m Model) turnState() (Model, tea.Cmd) {
 	w, i, _ := m.weighing()
-	state, words := project.Before, "before wetting"
-	if w.State == project.Before {
+	state, words := weigh.Before, "before wetting"
+	if w.State == weigh.Before {
 		state, words = drying, "while drying"
 	}
 	return m, act.Send(change("weighing "+figure(w.Grams)+" g "+words, i, w, func(p *project.Project) error {
@@ -134,8 +135,8 @@ func (m Model) askRemove() (Model, tea.Cmd) {
 	label := fmt.Sprintf("Enter takes out the weighing of %s, %s g", m.clock(w.When), figure(w.Grams))
 	return m.ask(entry{label: label, plain: true, answer: func(Model, string) (answer, error) {
 		return answer{at: -1, commit: change("take out weighing "+figure(w.Grams)+" g", i, w, func(p *project.Project) error {
-			weigh := p.Clone().Weigh
-			p.Weigh = append(weigh[:i], weigh[i+1:]...)
+			weighed := p.Clone().Weigh
+			p.Weigh = append(weighed[:i], weighed[i+1:]...)
 			return nil
 		})}, nil
 	}}, ""), nil
@@ -171,12 +172,12 @@ func (m Model) askRoom(key, label string, bare func(string) string) Model {
 var errChanged = errors.New("the weighings have changed meanwhile: choose again")
 
 // inReach tells whether weighing i is still the one it was.
-func inReach(p project.Project, i int, was project.Weighing) bool {
+func inReach(p project.Project, i int, was weigh.Weighing) bool {
 	return i < len(p.Weigh) && equal(p.Weigh[i], was)
 }
 
 // change is a commit to weighing i, if that is still what it was.
-func change(label string, i int, was project.Weighing, do func(*project.Project) error) act.Commit {
+func change(label string, i int, was weigh.Weighing, do func(*project.Project) error) act.Commit {
 	return act.Commit{Label: label, Do: func(p *project.Project) error {
 		if !inReach(*p, i, was) {
 			return errChanged

@@ -9,7 +9,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chape/project"
+	"chape/project/weigh"
 	"chape/ui/act"
 	"chape/ui/canvas"
 	"chape/ui/term/ink"
@@ -23,11 +23,11 @@ type Model struct {
 	now    func() time.Time
 	w, h   int
 	snap   act.Snapshot
-	dry    project.Drying // what the snapshot's weighings say
-	rows   []int          // the weighings as shown, by time
-	at     int            // the chosen row
-	top    int            // the first one shown
-	curve  bool           // where table and curve do not both fit: the curve
+	dry    weigh.Drying // what the snapshot's weighings say
+	rows   []int        // the weighings as shown, by time
+	at     int          // the chosen row
+	top    int          // the first one shown
+	curve  bool         // where table and curve do not both fit: the curve
 	entry  *entry
 	pace   pace
 	glyphs canvas.Glyphs
@@ -39,7 +39,7 @@ type Model struct {
 func New(now func() time.Time, styles ink.Styles) Model {
 	return Model{
 		KeyMap: DefaultKeyMap(), Styles: styles, now: now,
-		dry: project.DryingOf(nil), c: canvas.New(0, 0, canvas.Braille), pens: styles.Pens(),
+		dry: weigh.DryingOf(nil), c: canvas.New(0, 0, canvas.Braille), pens: styles.Pens(),
 	}
 }
 
@@ -67,7 +67,7 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	same := slices.EqualFunc(m.snap.Project.Weigh, s.Project.Weigh, equal)
 	m.snap = s
 	if !same {
-		m.dry = project.DryingOf(s.Project.Weigh)
+		m.dry = weigh.DryingOf(s.Project.Weigh)
 		m.rows = slices.Clone(m.dry.Earlier)
 		if m.dry.Before >= 0 {
 			m.rows = append(m.rows, m.dry.Before)
@@ -80,7 +80,7 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	m.scroll()
 }
 
-func equal(a, b project.Weighing) bool {
+func equal(a, b weigh.Weighing) bool {
 	return a.When.Equal(b.When) && a.Grams == b.Grams && a.State == b.State
 }
 
@@ -95,9 +95,9 @@ func (m *Model) Close() { m.entry = nil }
 func (m Model) wall() time.Time { return m.now().Round(0).In(m.snap.Now.Location()) }
 
 // weighing is the chosen one and its place in the project.
-func (m Model) weighing() (project.Weighing, int, bool) {
+func (m Model) weighing() (weigh.Weighing, int, bool) {
 	if len(m.rows) == 0 {
-		return project.Weighing{}, -1, false
+		return weigh.Weighing{}, -1, false
 	}
 	i := m.rows[min(m.at, len(m.rows)-1)]
 	return m.snap.Project.Weigh[i], i, true

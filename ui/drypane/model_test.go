@@ -11,7 +11,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chape/project"
+	"chape/project/weigh"
 	"chape/ui/canvas"
 )
 
@@ -19,11 +19,11 @@ func TestTypingANumberWeighs(t *testing.T) {
 	r := newRig(t, sheath(nil), 78, 19)
 	r.shows("not weighed yet since it was wetted", "Type the weight in grams")
 	r.keys("w").typed("121").keys("enter")
-	before := project.Weighing{When: r.now.Truncate(time.Second), Grams: 121, State: project.Before}
+	before := weigh.Weighing{When: r.now.Truncate(time.Second), Grams: 121, State: weigh.Before}
 	r.weighs(before)
 	r.wait(time.Hour).typed("179,5").shows("Weight now, the knife out, in grams")
 	r.keys("enter")
-	wet := project.Weighing{When: r.now.Truncate(time.Second), Grams: 179.5, State: drying}
+	wet := weigh.Weighing{When: r.now.Truncate(time.Second), Grams: 179.5, State: drying}
 	r.weighs(before, wet)
 	r.shows("1 of at least 3 weighings: weigh again in an hour or more")
 	if r.m.at != 1 || r.m.Typing() {
@@ -93,7 +93,7 @@ func TestLaterWeightBeforeWettingGoesAhead(t *testing.T) {
 	r := newRig(t, sheath(zumdahl(5)), 78, 19)
 	r.keys("w").shows("put ahead of the first one here").typed("100").keys("enter")
 	last := r.p.Weigh[5]
-	if !last.When.Equal(r.p.Weigh[0].When.Add(-time.Minute)) || last.State != project.Before {
+	if !last.When.Equal(r.p.Weigh[0].When.Add(-time.Minute)) || last.State != weigh.Before {
 		t.Errorf("put in as %+v", last)
 	}
 	r.shows("towards 100 g before wetting")
@@ -149,7 +149,7 @@ func TestRoom(t *testing.T) {
 	r.shows("room not known: r temperature, h humidity")
 	r.keys("r").typed("68 F").keys("enter").shows("room 20 °C (r); its humidity: h")
 	r.keys("h").typed("50 %").keys("enter").shows("room 20 °C, 50 % (r, h)", "a guess: dry 24 to 48 h after it was wetted, by 20 °C and 50 % alone")
-	if want := (project.Room{Temperature: 20, Humidity: 50, HasTemperature: true, HasHumidity: true}); r.p.Room != want {
+	if want := (weigh.Room{Temperature: 20, Humidity: 50, HasTemperature: true, HasHumidity: true}); r.p.Room != want {
 		t.Errorf("room %+v, want %+v", r.p.Room, want)
 	}
 	r.keys("w").typed("121").keys("enter").shows("a guess: dry between Fri 12:00 and Sat 12:00")
@@ -168,13 +168,13 @@ func TestRoom(t *testing.T) {
 
 // Everything that can be said about the weighings.
 func TestVerdicts(t *testing.T) {
-	at := func(h, g float64) project.Weighing {
-		return project.Weighing{When: noon.Add(time.Duration(h * float64(time.Hour))), Grams: g, State: drying}
+	at := func(h, g float64) weigh.Weighing {
+		return weigh.Weighing{When: noon.Add(time.Duration(h * float64(time.Hour))), Grams: g, State: drying}
 	}
-	before := project.Weighing{When: noon.Add(-50 * time.Hour), Grams: 100, State: project.Before}
+	before := weigh.Weighing{When: noon.Add(-50 * time.Hour), Grams: 100, State: weigh.Before}
 	for _, c := range []struct {
 		name  string
-		weigh []project.Weighing
+		weigh []weigh.Weighing
 		wait  time.Duration
 		want  string
 	}{
@@ -187,7 +187,7 @@ func TestVerdicts(t *testing.T) {
 		{"without dry", zumdahl(8), 0, "the drying law through 8 weighings, not weighed before wetting, ends at"},
 		{"over", withBefore(zumdahl(9)), 100 * time.Hour, ": weigh it now"},
 		{"dry", append(withBefore(zumdahl(9)), at(6, 101)), 6 * time.Hour, "dry: 101 g at 18:00 is within 2 % of its weight before wetting, 100 g"},
-		{"dry at once", []project.Weighing{before, at(0, 101)}, 0, "by the weight before wetting alone, 100 g"},
+		{"dry at once", []weigh.Weighing{before, at(0, 101)}, 0, "by the weight before wetting alone, 100 g"},
 	} {
 		r := newRig(t, sheath(c.weigh), 100, 24)
 		r.wait(c.wait).shows(c.want)
@@ -304,10 +304,10 @@ func TestReadingInEveryState(t *testing.T) {
 		was := slices.Clone(r.p.Weigh)
 		r.keys(keys...).scale("155.5")
 		if len(r.p.Weigh) == len(was)+1 {
-			was = append(was, project.Weighing{When: r.now.Truncate(time.Second), Grams: 155.5, State: drying})
+			was = append(was, weigh.Weighing{When: r.now.Truncate(time.Second), Grams: 155.5, State: drying})
 		}
 		r.weighs(was...)
-		if r.p.Room != (project.Room{}) {
+		if r.p.Room != (weigh.Room{}) {
 			t.Errorf("after %q the room is %+v", keys, r.p.Room)
 		}
 	}

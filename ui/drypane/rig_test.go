@@ -11,6 +11,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
+	"chape/project/weigh"
 	"chape/ui/act"
 	"chape/ui/term/ink"
 )
@@ -20,23 +21,23 @@ var noon = time.Date(2026, 11, 26, 12, 0, 0, 0, time.UTC) // a Thursday
 // zumdahl is a first-order decay, measured: Zumdahl, Chemistry, chapter 11,
 // exercise 37, with an hour for each 120 s, the last of n at noon; it stands for
 // the water in 100 g of leather.
-func zumdahl(n int) []project.Weighing {
+func zumdahl(n int) []weigh.Weighing {
 	hours := []float64{0, 1, 2.5, 5, 10, 15, 20, 25, 30}
 	left := []float64{1, .91, .78, .59, .37, .22, .13, .082, .050}
-	var w []project.Weighing
+	var w []weigh.Weighing
 	for i := range n {
 		at := noon.Add(time.Duration((hours[i] - hours[n-1]) * float64(time.Hour)))
-		w = append(w, project.Weighing{When: at, Grams: math.Round(1000+1000*left[i]) / 10, State: drying})
+		w = append(w, weigh.Weighing{When: at, Grams: math.Round(1000+1000*left[i]) / 10, State: drying})
 	}
 	return w
 }
 
 // withBefore puts the weighing before wetting ahead.
-func withBefore(w []project.Weighing) []project.Weighing {
-	return append([]project.Weighing{{When: w[0].When.Add(-time.Hour), Grams: 100, State: project.Before}}, w...)
+func withBefore(w []weigh.Weighing) []weigh.Weighing {
+	return append([]weigh.Weighing{{When: w[0].When.Add(-time.Hour), Grams: 100, State: weigh.Before}}, w...)
 }
 
-func sheath(w []project.Weighing) project.Project {
+func sheath(w []weigh.Weighing) project.Project {
 	p := project.Defaults()
 	p.Weigh = w
 	return p
@@ -146,7 +147,7 @@ func (r *rig) shows(texts ...string) *rig {
 	return r
 }
 
-func (r *rig) weighs(want ...project.Weighing) {
+func (r *rig) weighs(want ...weigh.Weighing) {
 	r.t.Helper()
 	if !slices.EqualFunc(r.p.Weigh, want, equal) {
 		r.t.Errorf("weighings %v, want %v", r.p.Weigh, want)

@@ -7,7 +7,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
-	"chape/project"
+	"chape/project/weigh"
 	"chape/ui/canvas"
 	"chape/ui/golden"
 )
@@ -21,7 +21,7 @@ func TestGolden(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		w, h   int
-		weigh  []project.Weighing
+		weigh  []weigh.Weighing
 		glyphs canvas.Glyphs
 		keys   []string
 	}{
@@ -45,11 +45,11 @@ func TestGolden(t *testing.T) {
 
 // No line is wider or narrower than the page, at any size, in any state.
 func TestEverySize(t *testing.T) {
-	for _, weigh := range [][]project.Weighing{nil, withBefore(zumdahl(1)), withBefore(zumdahl(7)), zumdahl(9)} {
-		r := newRig(t, sheath(weigh), 0, 0)
-		r.p.Room = project.Room{Temperature: 44, HasTemperature: true}
+	for _, weighed := range [][]weigh.Weighing{nil, withBefore(zumdahl(1)), withBefore(zumdahl(7)), zumdahl(9)} {
+		r := newRig(t, sheath(weighed), 0, 0)
+		r.p.Room = weigh.Room{Temperature: 44, HasTemperature: true}
 		r.show()
-		asking := newRig(t, sheath(weigh), 0, 0)
+		asking := newRig(t, sheath(weighed), 0, 0)
 		asking.keys("w", "-", "1", "enter")
 		for w := 0; w <= 150; w += 1 + w/40 {
 			for _, h := range []int{1, 2, 5, 9, 12, 19, 40} {
@@ -78,12 +78,12 @@ func TestAcrossTheEndOfSummerTime(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	weigh := withBefore(zumdahl(6))
+	weighed := withBefore(zumdahl(6))
 	by := time.Date(2026, 10, 25, 9, 0, 0, 0, berlin).Sub(noon)
-	for i := range weigh {
-		weigh[i].When = weigh[i].When.Add(by).In(berlin)
+	for i := range weighed {
+		weighed[i].When = weighed[i].When.Add(by).In(berlin)
 	}
-	a, b := project.DryingOf(weigh), project.DryingOf(withBefore(zumdahl(6)))
+	a, b := weigh.DryingOf(weighed), weigh.DryingOf(withBefore(zumdahl(6)))
 	if a.Estimate != b.Estimate {
 		t.Errorf("estimate %+v, want %+v", a.Estimate, b.Estimate)
 	}
@@ -105,7 +105,7 @@ func TestShortHelpFits(t *testing.T) {
 
 // Where it was heaviest before wetting the dry weight's name keeps clear of the axis'.
 func TestDryNameIsClearOfTheAxis(t *testing.T) {
-	w := []project.Weighing{{When: noon.Add(-2 * time.Hour), Grams: 160, State: project.Before},
+	w := []weigh.Weighing{{When: noon.Add(-2 * time.Hour), Grams: 160, State: weigh.Before},
 		{When: noon.Add(-time.Hour), Grams: 141, State: drying}, {When: noon, Grams: 140, State: drying}}
 	for h := 12; h < 40; h++ {
 		view := ansi.Strip(strings.Join(newRig(t, sheath(w), 90, h).m.drawing(60, h), "\n"))
@@ -116,7 +116,7 @@ func TestDryNameIsClearOfTheAxis(t *testing.T) {
 }
 
 func TestReachedSaysAt(t *testing.T) {
-	w := append(withBefore(zumdahl(9)), project.Weighing{When: noon.Add(time.Hour), Grams: 101, State: drying})
+	w := append(withBefore(zumdahl(9)), weigh.Weighing{When: noon.Add(time.Hour), Grams: 101, State: drying})
 	r := newRig(t, sheath(w), 78, 19)
 	r.wait(2 * time.Hour)
 	r.shows("dry: 101 g at 13:00 is within")

@@ -6,7 +6,7 @@ import (
 	"time"
 
 	lewis "chape/calc/drying"
-	"chape/project"
+	"chape/project/weigh"
 )
 
 // caution stands on the page whatever else does.
@@ -39,13 +39,13 @@ func (m Model) verdict() (text string, bad bool) {
 
 // toCome finds a weighing that the clock has not come to: a slip in the file, or the
 // clock was set. No estimate can stand on it.
-func (m Model) toCome() (project.Weighing, bool) {
+func (m Model) toCome() (weigh.Weighing, bool) {
 	for _, i := range m.dry.Rows {
 		if w := m.snap.Project.Weigh[i]; w.When.After(m.snap.Now.Add(time.Minute)) {
 			return w, true
 		}
 	}
-	return project.Weighing{}, false
+	return weigh.Weighing{}, false
 }
 
 // how says how the verdict was found and what it is worth.
@@ -125,7 +125,7 @@ func (m Model) note(k int) string {
 	switch w := m.snap.Project.Weigh[m.rows[k]]; {
 	case k < len(m.dry.Earlier):
 		return "earlier"
-	case w.State == project.Before:
+	case w.State == weigh.Before:
 		return "before"
 	}
 	return ""

@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
+	"chape/project/weigh"
 	"chape/ui/act"
 	"chape/ui/term/ink"
 )
@@ -30,7 +31,7 @@ type Model struct {
 	question *question
 	tool     tool
 	mine     []project.Step // what the pane's own change makes of the list
-	drying   project.Drying // what the snapshot's weighings say
+	drying   weigh.Drying   // what the snapshot's weighings say
 }
 
 // New returns the pane. Now is the clock that ticks and holds are noted by (time.Now).
@@ -63,7 +64,7 @@ func (m *Model) SetFocus(focus bool) {
 // (at the bench, by undo, by another program) the chosen one follows.
 func (m *Model) SetSnapshot(s act.Snapshot) {
 	if !m.seen || !slices.Equal(s.Project.Weigh, m.snap.Project.Weigh) {
-		m.drying = project.DryingOf(s.Project.Weigh)
+		m.drying = weigh.DryingOf(s.Project.Weigh)
 	}
 	was, is := m.snap.Project.Steps, s.Project.Steps
 	if changed := !slices.Equal(was, is); !m.seen || changed {

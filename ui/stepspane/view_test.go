@@ -9,6 +9,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
+	"chape/project/weigh"
 	"chape/ui/golden"
 )
 
@@ -101,13 +102,13 @@ func TestLongListSaysSo(t *testing.T) {
 // Beside the drying step stands when the scale says it is dry.
 func TestDryBesideItsStep(t *testing.T) {
 	p := sheath(17)
-	p.Weigh = []project.Weighing{{When: noon.Add(-17 * time.Hour), Grams: 100, State: project.Before}}
+	p.Weigh = []weigh.Weighing{{When: noon.Add(-17 * time.Hour), Grams: 100, State: weigh.Before}}
 	hours := []float64{0, 1, 2.5, 5, 10, 15} // Zumdahl, Chemistry, chapter 11, exercise 37, an hour for each 120 s
 	for i, g := range []float64{200, 191, 178, 159, 137, 122} {
-		p.Weigh = append(p.Weigh, project.Weighing{When: noon.Add(time.Duration((hours[i] - 15) * float64(time.Hour))), Grams: g, State: "drying"})
+		p.Weigh = append(p.Weigh, weigh.Weighing{When: noon.Add(time.Duration((hours[i] - 15) * float64(time.Hour))), Grams: g, State: "drying"})
 	}
 	r := newRig(p, 78, 24)
-	want, ok := project.DryingOf(p.Weigh).By(p, noon)
+	want, ok := weigh.DryingOf(p.Weigh).By(p.Room, p.Weigh, noon)
 	if view := ansi.Strip(r.m.View()); !ok || strings.Count(view, want) != 2 { // in its row, and below
 		t.Errorf("%q is not in its row and below:\n%s", want, view)
 	}

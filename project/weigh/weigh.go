@@ -1,4 +1,6 @@
-package project
+// Package weigh is what the sheath on the kitchen scale tells while it dries, and what the
+// air of the room does. The time is passed in.
+package weigh
 
 import (
 	"cmp"
@@ -13,8 +15,23 @@ import (
 // Before is the state of a weighing just before wetting.
 const Before = "before"
 
+// Weighing is the sheath on the scale.
+type Weighing struct {
+	When  time.Time
+	Grams float64
+	State string // "before" (just before wetting) or "drying"
+}
+
+// Room is the air that the sheath dries in, as the maker reads it off.
+type Room struct {
+	Temperature    float64 // °C
+	Humidity       float64 // relative, %
+	HasTemperature bool    // it was given
+	HasHumidity    bool
+}
+
 // Drying is what the weighings since the last wetting say. Weighings are
-// given by their places in Project.Weigh, in order of time.
+// given by their places in the project's list, in order of time.
 type Drying struct {
 	Before  int   // the one just before wetting; -1: none
 	Rows    []int // those since
@@ -27,17 +44,17 @@ type Drying struct {
 
 // DryingOf fits the drying law to the weighings that follow the last one
 // before wetting. It takes about a millisecond: call it when weighings change.
-func DryingOf(weigh []Weighing) Drying {
-	order := make([]int, len(weigh))
+func DryingOf(list []Weighing) Drying {
+	order := make([]int, len(list))
 	for i := range order {
 		order[i] = i
 	}
 	slices.SortStableFunc(order, func(a, b int) int {
-		return cmp.Or(weigh[a].When.Compare(weigh[b].When), cmp.Compare(rank(weigh[a]), rank(weigh[b])))
+		return cmp.Or(list[a].When.Compare(list[b].When), cmp.Compare(rank(list[a]), rank(list[b])))
 	})
 	d := Drying{Before: -1, Rows: order}
 	for k, i := range order {
-		if weigh[i].State == Before {
+		if list[i].State == Before {
 			d.Before, d.Earlier, d.Rows = i, order[:k], order[k+1:]
 		}
 	}
@@ -47,12 +64,12 @@ func DryingOf(weigh []Weighing) Drying {
 	}
 	dry := 0.0
 	if d.Before >= 0 {
-		dry = weigh[d.Before].Grams
+		dry = list[d.Before].Grams
 	}
-	d.Start = weigh[d.Rows[0]].When
+	d.Start = list[d.Rows[0]].When
 	points := make([]drying.Weighing, len(d.Rows))
 	for k, i := range d.Rows {
-		points[k] = drying.Weighing{At: weigh[i].When.Sub(d.Start), Grams: weigh[i].Grams}
+		points[k] = drying.Weighing{At: list[i].When.Sub(d.Start), Grams: list[i].Grams}
 	}
 	d.Estimate, d.Err = drying.Predict(dry, points)
 	return d
@@ -91,7 +108,7 @@ func grainOf(width time.Duration) time.Duration {
 // Guess is when the sheath may be dry by the air of the room alone, counted
 // from the wetting; false where the room or the wetting is not known or the
 // room dries nothing.
-func (d Drying) Guess(r Room, weigh []Weighing) (earliest, latest time.Time, ok bool) {
+func (d Drying) Guess(r Room, list []Weighing) (earliest, latest time.Time, ok bool) {
 	if !r.HasTemperature || !r.HasHumidity {
 		return
 	}
@@ -101,7 +118,7 @@ func (d Drying) Guess(r Room, weigh []Weighing) (earliest, latest time.Time, ok 
 	}
 	from := d.Start
 	if d.Before >= 0 {
-		from = weigh[d.Before].When
+		from = list[d.Before].When
 	}
 	if from.IsZero() {
 		return
@@ -111,18 +128,18 @@ func (d Drying) Guess(r Room, weigh []Weighing) (earliest, latest time.Time, ok 
 
 // By says in a few words when the sheath will be dry, for the line of the
 // drying step; false where neither weighings nor the room tell.
-func (d Drying) By(p Project, now time.Time) (text string, ok bool) {
+func (d Drying) By(r Room, list []Weighing, now time.Time) (text string, ok bool) {
 	if d.Err == nil {
 		_, likely, _ := d.Window()
 		switch {
 		case d.Estimate.Reached:
-			return "dry by the scale, " + clock.Time(p.Weigh[d.Rows[len(d.Rows)-1]].When, now), true
+			return "dry by the scale, " + clock.Time(list[d.Rows[len(d.Rows)-1]].When, now), true
 		case likely.After(now):
 			return "dry about " + clock.Time(likely, now), true
 		}
 		return "dry by now: weigh it", true
 	}
-	from, to, ok := d.Guess(p.Room, p.Weigh)
+	from, to, ok := d.Guess(r, list)
 	if !ok || to.Before(now) {
 		return "", false
 	}

@@ -1,4 +1,4 @@
-package project
+package weigh
 
 import (
 	"strings"
@@ -44,7 +44,7 @@ func TestDrynessInWords(t *testing.T) {
 		{"later", append(zumdahl(9, wetted), before), Room{}, at(60), "dry by now: weigh it"},
 		{"reached", append(zumdahl(9, wetted), before, Weighing{at(40), 101.5, "drying"}), Room{}, at(41), "dry by the scale, 22:00"},
 	} {
-		text, ok := DryingOf(c.weigh).By(Project{Weigh: c.weigh, Room: c.room}, c.now)
+		text, ok := DryingOf(c.weigh).By(c.room, c.weigh, c.now)
 		if text != c.want || ok != (c.want != "") {
 			t.Errorf("%s: By = %q, %v, want %q", c.name, text, ok, c.want)
 		}
