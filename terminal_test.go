@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"chape/project"
+	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/ptytest"
 )
@@ -46,7 +47,7 @@ func (h *home) newProject(name string) string {
 	h.t.Helper()
 	path := filepath.Join(h.dir, name)
 	p := project.New("Test knife", 0, project.Defaults())
-	p.Steps = project.FormThenSew()
+	p.Steps = steps.FormThenSew()
 	if _, err := store.SaveNew(store.OSLockingIn(""), path, project.Encode(p)); err != nil {
 		h.t.Fatal(err)
 	}

@@ -33,7 +33,7 @@ func Encode(p Project) []byte {
 	}
 	writeScalars(&b, p, slices.Concat(sheath, belt, stitches, room))
 	writeRows(&b, "fit", fits, p.Fits)
-	writeRows(&b, "step", steps, p.Steps)
+	writeRows(&b, "step", stepColumns, p.Steps)
 	writeRows(&b, "weigh", weighings, p.Weigh)
 	return []byte(b.String())
 }

@@ -8,6 +8,7 @@ import (
 
 	"chape/calc/length"
 	"chape/project/clock"
+	"chape/project/steps"
 	"chape/project/weigh"
 )
 
@@ -18,7 +19,7 @@ func TestEncodeIsReadable(t *testing.T) {
 	p.Sheath.Leather = length.Inch / 64
 	p.Sheath.Mouth = 150
 	p.Customer.Due = time.Date(2026, 12, 18, 0, 0, 0, 0, time.UTC)
-	p.Steps = []Step{{
+	p.Steps = []steps.Step{{
 		Title: "dry", Hold: 24 * time.Hour, Latest: 49*time.Hour + 30*time.Minute, Spent: 90*time.Second + 500*time.Millisecond, Skipped: true,
 		Started: time.Date(2026, 11, 25, 9, 30, 0, 0, time.FixedZone("X", 3600)),
 	}}

@@ -8,6 +8,7 @@ import (
 	"chape/calc/knife"
 	"chape/calc/length"
 	"chape/project/clock"
+	"chape/project/steps"
 	"chape/project/weigh"
 )
 
@@ -15,7 +16,7 @@ import (
 const (
 	mostMarks     = 200
 	mostFits      = 100
-	mostSteps     = MaxSteps
+	mostSteps     = steps.Most
 	mostWeighings = 1000
 )
 
@@ -162,41 +163,41 @@ func FitFields(i int) []Field {
 	return bind(fits, i, func(p *Project) *Fit { return &p.Fits[i] }, nil)
 }
 
-func stepText(key, name, hint string, most float64, p func(*Step) *string) column[Step] {
+func stepText(key, name, hint string, most float64, p func(*steps.Step) *string) column[steps.Step] {
 	return at(Spec{Key: "step." + key, Group: "steps", Name: name, Hint: hint, Kind: Text, Max: most}, "", p).unlessEmpty()
 }
 
-func stepSpan(key, name, hint string, most time.Duration, p func(*Step) *time.Duration) column[Step] {
+func stepSpan(key, name, hint string, most time.Duration, p func(*steps.Step) *time.Duration) column[steps.Step] {
 	s := Spec{Key: "step." + key, Group: "steps", Name: name, Hint: hint, Kind: Span, Max: float64(most)}
 	return at(s, time.Duration(0), p).unlessEmpty()
 }
 
-func stepTime(key, name string, p func(*Step) *time.Time) column[Step] {
+func stepTime(key, name string, p func(*steps.Step) *time.Time) column[steps.Step] {
 	return at(Spec{Key: "step." + key, Group: "steps", Name: name, Kind: Moment}, time.Time{}, p).unlessEmpty()
 }
 
-var steps = []column[Step]{
-	neededStep(stepText("title", "step", "what is to be done", longestLine, func(s *Step) *string { return &s.Title })),
-	stepText("short", "short name", "at most 9 letters, for the bench", MaxShort, func(s *Step) *string { return &s.Short }),
-	stepText("caution", "caution", "what can hurt, and what keeps it from you", 2000, func(s *Step) *string { return &s.Caution }),
-	stepText("note", "note", "your own", 2000, func(s *Step) *string { return &s.Note }),
-	stepSpan("hold", "not before", "how long it must stand: 24h, 15m", clock.Longest, func(s *Step) *time.Duration { return &s.Hold }),
-	stepSpan("latest", "look by", "when to look at the latest: 48h", clock.Longest, func(s *Step) *time.Duration { return &s.Latest }),
-	stepTime("started", "started", func(s *Step) *time.Time { return &s.Started }),
-	stepTime("ended", "ended early", func(s *Step) *time.Time { return &s.Ended }),
-	stepTime("done", "done", func(s *Step) *time.Time { return &s.Done }),
-	at(Spec{Key: "step.skipped", Group: "steps", Name: "left out", Kind: Flag}, false, func(s *Step) *bool { return &s.Skipped }).unlessEmpty(),
-	stepSpan("spent", "at the bench", "time spent on it: 45m", maxSpent, func(s *Step) *time.Duration { return &s.Spent }),
+var stepColumns = []column[steps.Step]{
+	neededStep(stepText("title", "step", "what is to be done", longestLine, func(s *steps.Step) *string { return &s.Title })),
+	stepText("short", "short name", "at most 9 letters, for the bench", steps.MaxShort, func(s *steps.Step) *string { return &s.Short }),
+	stepText("caution", "caution", "what can hurt, and what keeps it from you", 2000, func(s *steps.Step) *string { return &s.Caution }),
+	stepText("note", "note", "your own", 2000, func(s *steps.Step) *string { return &s.Note }),
+	stepSpan("hold", "not before", "how long it must stand: 24h, 15m", clock.Longest, func(s *steps.Step) *time.Duration { return &s.Hold }),
+	stepSpan("latest", "look by", "when to look at the latest: 48h", clock.Longest, func(s *steps.Step) *time.Duration { return &s.Latest }),
+	stepTime("started", "started", func(s *steps.Step) *time.Time { return &s.Started }),
+	stepTime("ended", "ended early", func(s *steps.Step) *time.Time { return &s.Ended }),
+	stepTime("done", "done", func(s *steps.Step) *time.Time { return &s.Done }),
+	at(Spec{Key: "step.skipped", Group: "steps", Name: "left out", Kind: Flag}, false, func(s *steps.Step) *bool { return &s.Skipped }).unlessEmpty(),
+	stepSpan("spent", "at the bench", "time spent on it: 45m", steps.MaxSpent, func(s *steps.Step) *time.Duration { return &s.Spent }),
 }
 
-func neededStep(c column[Step]) column[Step] {
+func neededStep(c column[steps.Step]) column[steps.Step] {
 	c.Needed, c.skip = true, nil
 	return c
 }
 
 // StepFields are the columns of step i.
 func StepFields(i int) []Field {
-	return bind(steps, i, func(p *Project) *Step { return &p.Steps[i] }, nil)
+	return bind(stepColumns, i, func(p *Project) *steps.Step { return &p.Steps[i] }, nil)
 }
 
 var weighings = []column[weigh.Weighing]{

@@ -10,6 +10,7 @@ import (
 
 	"chape/calc/knife"
 	"chape/calc/length"
+	"chape/project/steps"
 	"chape/project/weigh"
 )
 
@@ -19,7 +20,7 @@ func full() Project {
 	p.Source = FromStations
 	p.Fits = []Fit{{With: "paper"}}
 	p.Fits[0].Reach = 20
-	p.Steps = []Step{{Title: "x"}}
+	p.Steps = []steps.Step{{Title: "x"}}
 	p.Weigh = []weigh.Weighing{{When: time.Date(2026, 11, 25, 9, 30, 0, 0, time.UTC), Grams: 100, State: "drying"}}
 	return p
 }

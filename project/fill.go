@@ -113,7 +113,7 @@ func (f *filler) table(name string, m map[string]any) {
 		case "fit":
 			f.project.Fits = rows(f, key, fits, mostFits, m[k])
 		case "step":
-			f.project.Steps = rows(f, key, steps, mostSteps, m[k])
+			f.project.Steps = rows(f, key, stepColumns, mostSteps, m[k])
 		case "weigh":
 			f.project.Weigh = rows(f, key, weighings, mostWeighings, m[k])
 		default:

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"github.com/BurntSushi/toml"
+
+	"chape/project/steps"
 )
 
 // Own is a value of a file that is no project but says, by the same rules,
@@ -27,7 +29,7 @@ var parts = slices.DeleteFunc(slices.Concat(sheath, belt, stitches), func(c colu
 })
 
 // stepParts are the columns of a step that is not begun.
-var stepParts = slices.DeleteFunc(slices.Clone(steps), func(c column[Step]) bool {
+var stepParts = slices.DeleteFunc(slices.Clone(stepColumns), func(c column[steps.Step]) bool {
 	return c.Kind == Moment || c.Kind == Flag || c.Key == "step.spent"
 })
 

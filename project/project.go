@@ -9,6 +9,7 @@ import (
 	"chape/calc"
 	"chape/calc/knife"
 	"chape/calc/length"
+	"chape/project/steps"
 	"chape/project/weigh"
 )
 
@@ -39,7 +40,7 @@ type Project struct {
 	Stitch   calc.Stitch
 	Room     weigh.Room
 	Fits     []Fit
-	Steps    []Step
+	Steps    []steps.Step
 	Weigh    []weigh.Weighing
 }
 
@@ -56,22 +57,6 @@ type Fit struct {
 	calc.Fit
 	With string // what was folded: "paper", "same thickness", "leather", "finished"
 	Note string
-}
-
-// Step is one line of the checklist. A hold is kept as due times by the wall
-// clock: Started plus Hold, Started plus Latest.
-type Step struct {
-	Title   string
-	Short   string        // at most 9 letters, for the bench view
-	Caution string        // shown with the step that needs it
-	Note    string        // the maker's own
-	Hold    time.Duration // not before; 0: none
-	Latest  time.Duration // look at it by then; 0: none
-	Started time.Time     // when the hold was started; zero: not yet
-	Ended   time.Time     // when the hold was ended early; zero: it was not
-	Done    time.Time     // when it was ticked; zero: not yet
-	Skipped bool
-	Spent   time.Duration // work at the bench
 }
 
 // Input is what calc needs of the project.

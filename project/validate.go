@@ -74,7 +74,7 @@ func (c *checker) checkRows(p Project) bool {
 		ranges(c, fits, i, f)
 	}
 	for i, s := range p.Steps {
-		ranges(c, steps, i, s)
+		ranges(c, stepColumns, i, s)
 		if s.Latest > 0 && s.Latest < s.Hold {
 			c.add("step.latest", i, plain.Quote(clock.Short(s.Latest)), "give at least hold, "+clock.Short(s.Hold)+", or take it out: a step is not looked at before its hold is over")
 		}

@@ -14,6 +14,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/print"
+	"chape/project/steps"
 	"chape/project/store"
 )
 
@@ -110,14 +111,14 @@ func (c Config) NewProject(title string) project.Project {
 
 // Steps is the checklist that new projects start with, a list of its own at
 // each call.
-func (c Config) Steps() []project.Step {
+func (c Config) Steps() []steps.Step {
 	switch c.list {
 	case OwnSteps:
 		return slices.Clone(c.start.Steps)
 	case SewThenForm:
-		return project.SewThenForm()
+		return steps.SewThenForm()
 	}
-	return project.FormThenSew()
+	return steps.FormThenSew()
 }
 
 // Limits are the thresholds of the checks.

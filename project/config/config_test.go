@@ -11,6 +11,7 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/steps"
 	"chape/project/store"
 )
 
@@ -118,7 +119,7 @@ func TestNoFile(t *testing.T) {
 			t.Errorf("%s: %+v, %v", name, c, err)
 		}
 	}
-	if got, want := Defaults().Steps(), project.FormThenSew(); !reflect.DeepEqual(got, want) {
+	if got, want := Defaults().Steps(), steps.FormThenSew(); !reflect.DeepEqual(got, want) {
 		t.Errorf("the first list is %+v", got)
 	}
 	if c := Defaults(); c.ShelfFolder("/home/me", "/data") != "/data" {

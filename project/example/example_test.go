@@ -6,7 +6,7 @@ import (
 	"time"
 
 	"chape/calc"
-	"chape/project"
+	"chape/project/steps"
 )
 
 func TestLoadIsInTheMiddleOfDrying(t *testing.T) {
@@ -19,13 +19,13 @@ func TestLoadIsInTheMiddleOfDrying(t *testing.T) {
 		if err := p.Validate(); err != nil {
 			t.Fatalf("Load(%v).Validate() = %v", now, err)
 		}
-		states := map[project.HoldState]int{}
+		states := map[steps.HoldState]int{}
 		for _, s := range p.Steps {
 			states[s.HoldState(now)]++
 		}
-		if states[project.HoldRunning] != 1 || states[project.HoldDue] != 1 || states[project.HoldLate] != 0 {
+		if states[steps.HoldRunning] != 1 || states[steps.HoldDue] != 1 || states[steps.HoldLate] != 0 {
 			t.Errorf("Load(%v): holds running, due, late = %d, %d, %d, want 1, 1, 0", now,
-				states[project.HoldRunning], states[project.HoldDue], states[project.HoldLate])
+				states[steps.HoldRunning], states[steps.HoldDue], states[steps.HoldLate])
 		}
 		if d := p.Customer.Due.Sub(now); d < 20*24*time.Hour || d > 23*24*time.Hour {
 			t.Errorf("Load(%v): due in %v, want about three weeks", now, d)

@@ -8,6 +8,7 @@ import (
 	"chape/calc/knife"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/steps"
 )
 
 // bar is the worked case of the design notes: a square bar 160 long.
@@ -43,7 +44,7 @@ func garden() project.Project {
 	p.Sheath = calc.Sheath{Mouth: 140, Leather: 3.2, Welt: 3.2, Plies: 1, Clearance: 3, Gap: 7.5, Margin: 5, Sanding: 1.5,
 		Blend: 60, Neutral: 0.5, MouthRound: 6, MouthRise: 12, Drain: 4}
 	p.Belt = calc.Belt{Width: 38, Thickness: 4, Ease: 4, Tab: 30, Row: 12, Lap: 20, Offset: 8}
-	p.Steps = []project.Step{
+	p.Steps = []steps.Step{
 		{Title: "Tape the edge, measure", Caution: "Tape and wrap, never a palm under the point or along the seam.", Done: day},
 		{Title: "Print, check the scale, trial fold with the welt in"},
 		{Title: "Cement, first side of the welt", Hold: 15 * time.Minute, Caution: "Air, no flame, gloves."},

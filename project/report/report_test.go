@@ -16,6 +16,7 @@ import (
 	"chape/calc/knife"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/steps"
 )
 
 // bar is the worked case of the design notes: a square bar 160 long.
@@ -30,7 +31,7 @@ func bar() project.Project {
 			Blend: 12, Neutral: 0.5},
 		Belt:   calc.Belt{Width: 40, Thickness: 4, Ease: 4, Tab: 20, Row: 12, Lap: 8, Centred: true},
 		Stitch: calc.Stitch{Pitch: 4, Thread: 0.8, First: 4, Last: 4, Back: 2, Tail: 150, Waste: 0.05},
-		Steps: []project.Step{
+		Steps: []steps.Step{
 			{Title: "Tape the edge", Done: time.Unix(1, 0), Caution: "Never a palm under the point."},
 			{Title: "Cement", Hold: 15 * time.Minute},
 			{Title: "Dry", Hold: 24 * time.Hour, Latest: 49*time.Hour + 30*time.Minute},

@@ -8,6 +8,7 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/steps"
 )
 
 // StepLine is one line of the checklist.
@@ -28,7 +29,7 @@ func Steps(p project.Project) []StepLine {
 	return out
 }
 
-func hold(s project.Step) string {
+func hold(s steps.Step) string {
 	var parts []string
 	if s.Hold > 0 {
 		parts = append(parts, "wait "+span(s.Hold))

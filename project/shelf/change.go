@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"chape/project"
+	"chape/project/steps"
 	"chape/project/store"
 )
 
@@ -29,7 +30,7 @@ func From(earlier project.Project, title string, start project.Project) project.
 		p.Steps = e.Steps
 	}
 	for i, s := range p.Steps {
-		p.Steps[i] = project.Step{Title: s.Title, Short: s.Short, Caution: s.Caution, Hold: s.Hold, Latest: s.Latest}
+		p.Steps[i] = steps.Step{Title: s.Title, Short: s.Short, Caution: s.Caution, Hold: s.Hold, Latest: s.Latest}
 	}
 	return p
 }

@@ -13,6 +13,7 @@ import (
 
 	"chape/calc"
 	"chape/project"
+	"chape/project/steps"
 	"chape/project/store"
 	"chape/project/store/storetest"
 	"chape/project/weigh"
@@ -108,10 +109,10 @@ func TestRename(t *testing.T) {
 	if err != nil || at != filepath.Join(dir, "Two.toml") && at != filepath.Join(dir, "Two 2.toml") {
 		t.Fatalf("%q, %v", at, err)
 	}
-	if p := mustLoad(t, at); p.Title != "Two" || project.Current(p.Steps) != 3 {
-		t.Errorf("renamed it is %q in step %d", p.Title, project.Current(p.Steps))
+	if p := mustLoad(t, at); p.Title != "Two" || steps.Current(p.Steps) != 3 {
+		t.Errorf("renamed it is %q in step %d", p.Title, steps.Current(p.Steps))
 	}
-	if p := mustLoad(t, filepath.Join(dir, "two.toml")); project.Current(p.Steps) != 4 {
+	if p := mustLoad(t, filepath.Join(dir, "two.toml")); steps.Current(p.Steps) != 4 {
 		t.Error("the other one was replaced")
 	}
 	if _, err := os.Lstat(one); !errors.Is(err, fs.ErrNotExist) {
@@ -209,7 +210,7 @@ func TestMovesFail(t *testing.T) {
 			if failAt == 0 && err != nil {
 				t.Fatalf("%s: %v", name, err)
 			}
-			if p := mustLoad(t, at); p.Title != "A" && p.Title != "b" || project.Current(p.Steps) != 3 {
+			if p := mustLoad(t, at); p.Title != "A" && p.Title != "b" || steps.Current(p.Steps) != 3 {
 				t.Errorf("%s, call %d fails: %q at %s", name, failAt, p.Title, at)
 			}
 			if mustLoad(t, taken).Title != "taken" {

@@ -12,6 +12,7 @@ import (
 	"golang.org/x/text/unicode/norm"
 
 	"chape/project"
+	"chape/project/steps"
 	"chape/project/store"
 )
 
@@ -32,11 +33,11 @@ type Entry struct {
 	Title    string // until it is loaded: the file's name
 	Customer string
 	State    State
-	Step     string         // the title of the step in hand
-	Short    string         // its short name
-	Steps    int            // how many there are
-	Holds    []project.Hold // those that run or wait to be looked at, the one due first leading
-	Due      time.Time      // the day it is promised for, UTC; zero: none
+	Step     string       // the title of the step in hand
+	Short    string       // its short name
+	Steps    int          // how many there are
+	Holds    []steps.Hold // those that run or wait to be looked at, the one due first leading
+	Due      time.Time    // the day it is promised for, UTC; zero: none
 	Modified time.Time
 	PutAway  bool
 	Err      string // why it can't be loaded, in one line
@@ -46,9 +47,9 @@ type Entry struct {
 }
 
 // NextDue is the hold that needs attention first.
-func (e *Entry) NextDue() (h project.Hold, ok bool) {
+func (e *Entry) NextDue() (h steps.Hold, ok bool) {
 	if len(e.Holds) == 0 {
-		return project.Hold{}, false
+		return steps.Hold{}, false
 	}
 	return e.Holds[0], true
 }
@@ -82,11 +83,11 @@ func (e Entry) read(fsys store.FS) Entry {
 			e.begun = append(e.begun, begun{s.Title, s.Started.Unix()})
 		}
 	}
-	if i := project.Current(p.Steps); i >= 0 {
+	if i := steps.Current(p.Steps); i >= 0 {
 		e.State, e.Step, e.Short = InHand, p.Steps[i].Title, p.Steps[i].ShortName()
 	}
-	e.Holds = project.Holds(p, e.Title)
-	project.SortHolds(e.Holds)
+	e.Holds = steps.Holds(p.Steps, e.Title)
+	steps.SortHolds(e.Holds)
 	return e.fold()
 }
 
@@ -152,7 +153,7 @@ const (
 func (e *Entry) attention(now time.Time) (rank int, by time.Time) {
 	hold, held := e.NextDue()
 	switch {
-	case held && hold.State(now) != project.HoldRunning:
+	case held && hold.State(now) != steps.HoldRunning:
 		return holdIsDue, hold.Due
 	case held && !e.PutAway:
 		return holdRuns, hold.Due

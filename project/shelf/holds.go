@@ -7,13 +7,13 @@ import (
 	"strings"
 	"time"
 
-	"chape/project"
+	"chape/project/steps"
 )
 
 // Running is a project with the holds that run or wait in it.
 type Running struct {
 	Path  string
-	Holds []project.Hold
+	Holds []steps.Hold
 }
 
 // look is what a full look at the shelf has found.

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"chape/project"
+	"chape/project/steps"
 	"chape/project/store"
 )
 
@@ -19,7 +20,7 @@ var now = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
 func sheath(title string, step int) project.Project {
 	p := project.Defaults()
 	p.Title = title
-	p.Steps = project.FormThenSew()
+	p.Steps = steps.FormThenSew()
 	for i := range p.Steps[:step] {
 		p.Steps[i].Done = now.Add(-time.Duration(100-i) * time.Hour)
 	}
@@ -87,7 +88,7 @@ func TestSort(t *testing.T) {
 
 	put(t, dir, "plain new.toml", sheath("plain new", 3), ago(1))
 	put(t, dir, "plain old.toml", sheath("plain old", 3), ago(9))
-	put(t, dir, "done.toml", sheath("done", len(project.FormThenSew())), ago(0))
+	put(t, dir, "done.toml", sheath("done", len(steps.FormThenSew())), ago(0))
 	soon := sheath("promised soon", 3)
 	soon.Customer.Due = now.AddDate(0, 0, -1).Truncate(24 * time.Hour)
 	put(t, dir, "soon.toml", soon, ago(50))

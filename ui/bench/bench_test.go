@@ -10,6 +10,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
+	"chape/project/steps"
 	"chape/ui/act"
 	"chape/ui/term/ink"
 )
@@ -107,7 +108,7 @@ func (r *rig) done() (n int) {
 func plainSteps(n int) project.Project {
 	p := project.Project{Title: "Test knife"}
 	for i := range n {
-		p.Steps = append(p.Steps, project.Step{Title: fmt.Sprintf("Step number %d", i), Short: fmt.Sprintf("STEP%d", i)})
+		p.Steps = append(p.Steps, steps.Step{Title: fmt.Sprintf("Step number %d", i), Short: fmt.Sprintf("STEP%d", i)})
 	}
 	return p
 }

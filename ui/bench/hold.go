@@ -7,13 +7,13 @@ import (
 
 	"github.com/charmbracelet/lipgloss"
 
-	"chape/project"
 	"chape/project/clock"
+	"chape/project/steps"
 )
 
 // shown is the hold whose digits stand large.
 type shown struct {
-	project.Hold
+	steps.Hold
 	own bool // that of the step in hand
 	ok  bool // there is one
 }
@@ -21,17 +21,17 @@ type shown struct {
 // hold picks the hold whose digits are shown: that of the step in hand once it is
 // started, else the next to fall due of any step and project.
 func (m Model) hold() shown {
-	all := project.Holds(m.snap.Project, "")
-	at := project.Current(m.snap.Project.Steps)
+	all := steps.Holds(m.snap.Project.Steps, "")
+	at := steps.Current(m.snap.Project.Steps)
 	for _, h := range all {
 		if h.Step == at {
 			return shown{h, true, true}
 		}
 	}
-	if h, ok := project.Nearest(m.others, m.snap.Now); ok { // many, maybe: not copied
+	if h, ok := steps.Nearest(m.others, m.snap.Now); ok { // many, maybe: not copied
 		all = append(all, h)
 	}
-	h, ok := project.Nearest(all, m.snap.Now)
+	h, ok := steps.Nearest(all, m.snap.Now)
 	return shown{h, false, ok}
 }
 
@@ -42,9 +42,9 @@ func (m Model) digits() string {
 		return ""
 	}
 	switch h.State(m.snap.Now) {
-	case project.HoldDue:
+	case steps.HoldDue:
 		return "DUE"
-	case project.HoldLate:
+	case steps.HoldLate:
 		return "LATE"
 	}
 	return remaining(h.Due.Sub(m.snap.Now.Round(0)))
@@ -61,7 +61,7 @@ func (m Model) largeWord() string {
 	if word == "" || h.own {
 		return word
 	}
-	name := project.ShortFrom(h.Project)
+	name := steps.ShortFrom(h.Project)
 	if h.Project == "" {
 		name = h.Short
 	}
@@ -86,8 +86,8 @@ func (m Model) whose() string {
 }
 
 // line says a hold of another step in one line, its time never cut.
-func (m Model) line(h project.Hold) string {
-	return strings.Join(project.HoldLines([]project.Hold{h}, m.snap.Now, m.textWidth()), " ")
+func (m Model) line(h steps.Hold) string {
+	return strings.Join(steps.HoldLines([]steps.Hold{h}, m.snap.Now, m.textWidth()), " ")
 }
 
 // remaining writes hours and minutes as "3:12 H", minutes and seconds below an hour as
@@ -101,7 +101,7 @@ func remaining(d time.Duration) string {
 }
 
 func (m Model) digitStyle() lipgloss.Style {
-	if h := m.hold(); h.ok && h.State(m.snap.Now) != project.HoldRunning {
+	if h := m.hold(); h.ok && h.State(m.snap.Now) != steps.HoldRunning {
 		return m.Styles.Warn
 	}
 	return m.Styles.Figure
@@ -113,17 +113,17 @@ func (m Model) ownHold() string {
 	step, now := m.step(), m.snap.Now
 	at := func(t time.Time) string { return clock.Time(t, now) }
 	switch state := step.HoldState(now); {
-	case state == project.NoHold:
+	case state == steps.NoHold:
 		return ""
-	case state == project.HoldWaiting && step.Hold <= 0:
+	case state == steps.HoldWaiting && step.Hold <= 0:
 		return "space starts its hold: look at it within " + clock.Span(step.Latest)
-	case state == project.HoldWaiting:
+	case state == steps.HoldWaiting:
 		return "space starts its hold: " + clock.Window(step.Hold, step.Latest)
 	case !step.Ended.IsZero():
 		return "hold ended early, " + at(step.Ended) + ": space ticks the step"
-	case state == project.HoldRunning && step.Latest > 0:
+	case state == steps.HoldRunning && step.Latest > 0:
 		return fmt.Sprintf("not before %s, look by %s", at(step.NotBefore()), at(step.LookBy()))
-	case state == project.HoldRunning:
+	case state == steps.HoldRunning:
 		return "not before " + at(step.NotBefore())
 	}
 	_, line, _ := strings.Cut(m.hold().Line(now), ": ") // whose it is stands large
@@ -134,7 +134,7 @@ func (m Model) ownHold() string {
 // the clock was set.
 func (m Model) clockWrong() string {
 	now, started := m.snap.Now, m.step().Started
-	if m.step().HoldState(now) != project.HoldRunning || !now.Before(started) {
+	if m.step().HoldState(now) != steps.HoldRunning || !now.Before(started) {
 		return ""
 	}
 	return "begun " + clock.Time(started, now) + ", after now: is the clock right?"
@@ -144,19 +144,19 @@ func (m Model) clockWrong() string {
 // or, where those have none, of another step.
 func (m Model) otherHold() string {
 	large := m.hold()
-	if h, ok := project.Nearest(m.others, m.snap.Now); ok && h != large.Hold {
+	if h, ok := steps.Nearest(m.others, m.snap.Now); ok && h != large.Hold {
 		return m.line(h)
 	}
 	if !large.own {
 		return ""
 	}
-	var rest []project.Hold
-	for _, h := range project.Holds(m.snap.Project, "") {
+	var rest []steps.Hold
+	for _, h := range steps.Holds(m.snap.Project.Steps, "") {
 		if h.Step != large.Step {
 			rest = append(rest, h)
 		}
 	}
-	if h, ok := project.Nearest(rest, m.snap.Now); ok {
+	if h, ok := steps.Nearest(rest, m.snap.Now); ok {
 		return m.line(h)
 	}
 	return ""

@@ -9,12 +9,12 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 
-	"chape/project"
+	"chape/project/steps"
 )
 
 // gum is another project's hold.
-func gum(due time.Duration) project.Hold {
-	return project.Hold{Project: "Gum", Short: "CURE", Started: noon.Add(-24 * time.Hour), Due: noon.Add(due)}
+func gum(due time.Duration) steps.Hold {
+	return steps.Hold{Project: "Gum", Short: "CURE", Started: noon.Add(-24 * time.Hour), Due: noon.Add(due)}
 }
 
 // text is what the view says, its lines joined.
@@ -41,7 +41,7 @@ func TestHoldsBeside(t *testing.T) {
 			[]string{"not before Fri 00:00, look by Fri 12:00", "space go on"}, "hold started"},
 		{"ended early", func(r *rig) { r.keys(" ").wait(min).keys("h").wait(second).keys("\r") }, "GUM 23:59 M",
 			[]string{"hold ended early, 12:01", "* hold ended early, kept on record"}, "space starts"},
-		{"due", func(r *rig) { r.m.SetHolds([]project.Hold{gum(13 * time.Hour)}); r.keys(" ").wait(12*time.Hour + min) }, "DUE",
+		{"due", func(r *rig) { r.m.SetHolds([]steps.Hold{gum(13 * time.Hour)}); r.keys(" ").wait(12*time.Hour + min) }, "DUE",
 			[]string{"due since 00:00, look by 12:00", "Gum CURE: 59 min to go, 01:00"}, "space starts"},
 		{"both due", func(r *rig) { r.keys(" ").wait(12*time.Hour + min) }, "DUE",
 			[]string{"due since 00:00", "Gum CURE: due since Thu 12:25"}, "space starts"},
@@ -51,7 +51,7 @@ func TestHoldsBeside(t *testing.T) {
 	} {
 		for _, size := range [][2]int{{60, 20}, {80, 24}, {160, 45}} {
 			r := newRig(sheath("CURE"), size[0], size[1])
-			r.m.SetHolds([]project.Hold{gum(25 * min)})
+			r.m.SetHolds([]steps.Hold{gum(25 * min)})
 			c.do(r)
 			if got := r.m.largeWord(); got != c.digits {
 				t.Errorf("%s at %v: large is %q, want %q", c.name, size, got, c.digits)
@@ -79,7 +79,7 @@ func TestWhoseDigits(t *testing.T) {
 		"Hunter": "HUNTER 50:20 H", "A rather long name of a knife": "ARATHE 50:20 H", "刀の鞘": "50:20 H",
 	} {
 		r := newRig(sheath("DRILL"), 80, 24)
-		r.m.SetHolds([]project.Hold{{Project: name, Short: "CURE", Due: noon.Add(50*time.Hour + 20*time.Minute)}})
+		r.m.SetHolds([]steps.Hold{{Project: name, Short: "CURE", Due: noon.Add(50*time.Hour + 20*time.Minute)}})
 		if got := r.m.largeWord(); got != want {
 			t.Errorf("%q: large is %q, want %q", name, got, want)
 		}
@@ -88,9 +88,9 @@ func TestWhoseDigits(t *testing.T) {
 		}
 	}
 	r := newRig(sheath("SAND"), 80, 24)
-	r.p.Steps[project.Current(r.p.Steps)-1].Done = time.Time{} // DRY, moved to after SAND
-	r.p.Steps[project.Current(r.p.Steps)].Started = noon
-	dry, sand := project.Current(r.p.Steps), project.Current(r.p.Steps)+1
+	r.p.Steps[steps.Current(r.p.Steps)-1].Done = time.Time{} // DRY, moved to after SAND
+	r.p.Steps[steps.Current(r.p.Steps)].Started = noon
+	dry, sand := steps.Current(r.p.Steps), steps.Current(r.p.Steps)+1
 	r.p.Steps[dry], r.p.Steps[sand] = r.p.Steps[sand], r.p.Steps[dry]
 	r.show()
 	if text := r.text(); r.m.largeWord() != "DRY 24:00 H" || !strings.Contains(text, "DRY: 24 h to go, Fri 12:00 (another step)") {

@@ -10,6 +10,7 @@ import (
 
 	"chape/project"
 	"chape/project/clock"
+	"chape/project/steps"
 	"chape/ui/act"
 	"chape/ui/term/ink"
 )
@@ -35,9 +36,9 @@ type Model struct {
 	ascii  bool
 	w, h   int
 	snap   act.Snapshot
-	others []project.Hold
+	others []steps.Hold
 	hand   hand
-	clock  project.WorkClock
+	clock  steps.WorkClock
 	on     bool
 	said   said
 	asked  asked
@@ -80,11 +81,11 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 
 // answer says that what was asked has happened.
 func (m *Model) answer() {
-	a, steps := m.asked, m.snap.Project.Steps
-	if a.at.IsZero() || a.step >= len(steps) {
+	a, list := m.asked, m.snap.Project.Steps
+	if a.at.IsZero() || a.step >= len(list) {
 		return
 	}
-	step, now := steps[a.step], m.local(a.at)
+	step, now := list[a.step], m.local(a.at)
 	second := a.at.Truncate(time.Second)
 	switch {
 	case a.end && step.Ended.Equal(second):
@@ -100,7 +101,7 @@ func (m *Model) answer() {
 }
 
 // SetHolds gives it the holds of the other projects.
-func (m *Model) SetHolds(others []project.Hold) { m.others = others }
+func (m *Model) SetHolds(others []steps.Hold) { m.others = others }
 
 // SetOn tells it whether it is on the screen. Minutes are counted while it is.
 func (m *Model) SetOn(on bool) {
@@ -132,7 +133,7 @@ func (m Model) Silenced() Model {
 // Flush keeps the minutes counted so far with the step in hand, for when the project is
 // closed between two ticks.
 func (m Model) Flush() (Model, tea.Cmd) {
-	at := project.Current(m.snap.Project.Steps)
+	at := steps.Current(m.snap.Project.Steps)
 	if at < 0 {
 		return m, nil
 	}
@@ -143,16 +144,16 @@ func (m Model) Flush() (Model, tea.Cmd) {
 		return m, nil
 	}
 	m.clock = work
-	return m, m.commit("minutes of", at, func(steps []project.Step) ([]project.Step, error) {
-		return project.AddSpent(steps, at, spent)
+	return m, m.commit("minutes of", at, func(list []steps.Step) ([]steps.Step, error) {
+		return steps.AddSpent(list, at, spent)
 	})
 }
 
 // held tells whether the hold of the step in hand runs.
 func (m Model) held(now time.Time) bool {
-	steps := m.snap.Project.Steps
-	at := project.Current(steps)
-	return at >= 0 && steps[at].HoldState(now) == project.HoldRunning
+	list := m.snap.Project.Steps
+	at := steps.Current(list)
+	return at >= 0 && list[at].HoldState(now) == steps.HoldRunning
 }
 
 // Update takes a key or a mouse event, in cells of the view.
@@ -205,22 +206,22 @@ func (m Model) press(k stroke) (Model, tea.Cmd) {
 
 // goOn starts the hold of the step in hand, or says that it runs, or ticks.
 func (m Model) goOn(now time.Time) (Model, tea.Cmd) {
-	steps := m.snap.Project.Steps
-	at := project.Current(steps)
+	list := m.snap.Project.Steps
+	at := steps.Current(list)
 	if at < 0 {
 		m.said = said{"every step is done", now.Add(sayTime)}
 		return m, nil
 	}
-	switch steps[at].HoldState(now) {
-	case project.HoldRunning:
-		notYet := project.NotYetError{Until: steps[at].NotBefore(), Now: m.local(now)}
+	switch list[at].HoldState(now) {
+	case steps.HoldRunning:
+		notYet := steps.NotYetError{Until: list[at].NotBefore(), Now: m.local(now)}
 		m.said = said{notYet.Error(), now.Add(sayTime)}
 		return m, nil
-	case project.HoldWaiting:
+	case steps.HoldWaiting:
 		m.asked = asked{step: at, at: now.Round(0)}
-		return m.change("start the hold of", at, now, project.StartHold)
+		return m.change("start the hold of", at, now, steps.StartHold)
 	}
-	return m.change("tick", at, now, project.Tick)
+	return m.change("tick", at, now, steps.Tick)
 }
 
 func (m Model) endHold(now time.Time) (Model, tea.Cmd) {
@@ -228,37 +229,37 @@ func (m Model) endHold(now time.Time) (Model, tea.Cmd) {
 		m.said = said{"no hold runs here", now.Add(sayTime)}
 		return m, nil
 	}
-	at := project.Current(m.snap.Project.Steps)
+	at := steps.Current(m.snap.Project.Steps)
 	m.asked = asked{step: at, end: true, at: now.Round(0)}
-	return m.change("end early the hold of", at, now, project.EndEarly)
+	return m.change("end early the hold of", at, now, steps.EndEarly)
 }
 
 // change commits one of the rules together with the minutes spent until now.
-func (m Model) change(what string, at int, now time.Time, rule func([]project.Step, int, time.Time) ([]project.Step, error)) (Model, tea.Cmd) {
+func (m Model) change(what string, at int, now time.Time, rule func([]steps.Step, int, time.Time) ([]steps.Step, error)) (Model, tea.Cmd) {
 	work, spent := m.clock.Take()
 	m.clock = work
-	return m, m.commit(what, at, func(steps []project.Step) ([]project.Step, error) {
-		steps, err := rule(steps, at, now.Round(0))
+	return m, m.commit(what, at, func(list []steps.Step) ([]steps.Step, error) {
+		list, err := rule(list, at, now.Round(0))
 		if err != nil {
 			return nil, err
 		}
-		return project.AddSpent(steps, at, spent)
+		return steps.AddSpent(list, at, spent)
 	})
 }
 
 // commit sends a change of step at. It does nothing when another change got
 // there first and the step is no longer the one that was on the screen.
-func (m Model) commit(what string, at int, do func([]project.Step) ([]project.Step, error)) tea.Cmd {
+func (m Model) commit(what string, at int, do func([]steps.Step) ([]steps.Step, error)) tea.Cmd {
 	seen := m.snap.Project.Steps[at]
 	return act.Send(act.Commit{
 		Label: what + " " + seen.ShortName(),
 		Do: func(p *project.Project) error {
-			if project.Current(p.Steps) != at || p.Steps[at].Title != seen.Title || !p.Steps[at].Started.Equal(seen.Started) {
+			if steps.Current(p.Steps) != at || p.Steps[at].Title != seen.Title || !p.Steps[at].Started.Equal(seen.Started) {
 				return errors.New("the steps have changed meanwhile: look and press again")
 			}
-			steps, err := do(p.Steps)
+			list, err := do(p.Steps)
 			if err == nil {
-				p.Steps = steps
+				p.Steps = list
 			}
 			return err
 		},
@@ -266,13 +267,13 @@ func (m Model) commit(what string, at int, do func([]project.Step) ([]project.St
 }
 
 func takeLastBack(p *project.Project) error {
-	last := project.LastTick(p.Steps)
+	last := steps.LastTick(p.Steps)
 	if last < 0 {
 		return errors.New("no step is ticked: there is nothing to take back")
 	}
-	steps, err := project.Untick(p.Steps, last)
+	list, err := steps.Untick(p.Steps, last)
 	if err == nil {
-		p.Steps = steps
+		p.Steps = list
 	}
 	return err
 }

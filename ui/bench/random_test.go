@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
+	"chape/project/steps"
 )
 
 // event is one thing that happens at the bench.
@@ -21,7 +22,7 @@ type event struct {
 // for each new event, looks back at it, where the bench view carries a state on.
 type reader struct {
 	past  []past
-	steps []project.Step
+	steps []steps.Step
 }
 
 type past struct {
@@ -114,7 +115,7 @@ func (r *reader) read(e event) {
 }
 
 // inHand is the first step not done.
-func (r *reader) inHand() *project.Step {
+func (r *reader) inHand() *steps.Step {
 	for i := range r.steps {
 		if r.steps[i].Done.IsZero() {
 			return &r.steps[i]
@@ -125,7 +126,7 @@ func (r *reader) inHand() *project.Step {
 
 func seconds(t time.Time) time.Time { return time.Unix(t.Unix(), 0).In(t.Location()) }
 
-func running(s *project.Step, now time.Time) bool {
+func running(s *steps.Step, now time.Time) bool {
 	return s.Hold > 0 && !s.Started.IsZero() && s.Ended.IsZero() && now.Sub(s.Started) < s.Hold
 }
 
@@ -146,7 +147,7 @@ func (r *reader) end(now time.Time) {
 }
 
 func (r *reader) takeBack() {
-	var latest *project.Step
+	var latest *steps.Step
 	for i := range r.steps {
 		s := &r.steps[i]
 		if !s.Done.IsZero() && (latest == nil || !s.Done.Before(latest.Done)) {
@@ -231,7 +232,7 @@ func pause(rnd *rand.Rand) time.Duration {
 // mean something made of them.
 func TestRandomEvents(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(7, 9))
-	fresh := func() []project.Step { return project.FormThenSew() }
+	fresh := func() []steps.Step { return steps.FormThenSew() }
 	r := newRig(project.Project{Title: "Test knife", Steps: fresh()}, 80, 24)
 	ref := &reader{steps: fresh()}
 	var ticks, starts, ends, backs int
@@ -287,7 +288,7 @@ func (r *reader) summary() (n [3]int) {
 	return n
 }
 
-func same(got, want []project.Step) bool {
+func same(got, want []steps.Step) bool {
 	for i := range want {
 		g, w := got[i], want[i]
 		if !g.Done.Equal(w.Done) || !g.Started.Equal(w.Started) || !g.Ended.Equal(w.Ended) || g.Skipped {

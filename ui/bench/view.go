@@ -7,7 +7,7 @@ import (
 
 	"github.com/charmbracelet/lipgloss"
 
-	"chape/project"
+	"chape/project/steps"
 	"chape/ui/layout"
 	"chape/ui/term"
 	"chape/ui/term/ink"
@@ -128,22 +128,22 @@ func (m Model) paragraph(text string, most int, style lipgloss.Style) []string {
 func (m Model) textWidth() int { return m.w - 2 }
 
 // step is the step in hand; the zero Step when all are done.
-func (m Model) step() project.Step {
-	steps := m.snap.Project.Steps
-	if at := project.Current(steps); at >= 0 {
-		return steps[at]
+func (m Model) step() steps.Step {
+	list := m.snap.Project.Steps
+	if at := steps.Current(list); at >= 0 {
+		return list[at]
 	}
-	return project.Step{Title: "Every step is done", Short: "DONE"}
+	return steps.Step{Title: "Every step is done", Short: "DONE"}
 }
 
 func (m Model) shortName() string { return m.step().ShortName() }
 
 func (m Model) next() string {
-	steps := m.snap.Project.Steps
-	if next := project.Next(steps); next >= 0 {
-		return "next: " + term.Plain(steps[next].Title)
+	list := m.snap.Project.Steps
+	if next := steps.Next(list); next >= 0 {
+		return "next: " + term.Plain(list[next].Title)
 	}
-	if project.Current(steps) >= 0 {
+	if steps.Current(list) >= 0 {
 		return "this is the last step"
 	}
 	return ""
@@ -151,10 +151,10 @@ func (m Model) next() string {
 
 // head is the first line: the project, how far it is, the clock.
 func (m Model) head() string {
-	steps := m.snap.Project.Steps
+	list := m.snap.Project.Steps
 	left := term.Plain(m.snap.Project.Title)
-	if at := project.Current(steps); at >= 0 {
-		left = fmt.Sprintf("%s, step %d of %d", left, at+1, len(steps))
+	if at := steps.Current(list); at >= 0 {
+		left = fmt.Sprintf("%s, step %d of %d", left, at+1, len(list))
 	}
 	right := m.snap.Now.Format("15:04")
 	return " " + m.Styles.Quiet.Render(layout.Line(left, m.w-3-len(right))) + " " + m.Styles.Quiet.Render(right) + " "

@@ -10,6 +10,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
+	"chape/project/steps"
 	"chape/ui/act"
 	"chape/ui/golden"
 )
@@ -21,7 +22,7 @@ func check(t *testing.T, name, view string) {
 
 // sheath is a project in its step of that short name, the steps before it done.
 func sheath(short string) project.Project {
-	p := project.Project{Title: "Example skinner", Steps: project.FormThenSew()}
+	p := project.Project{Title: "Example skinner", Steps: steps.FormThenSew()}
 	for i := range p.Steps {
 		if p.Steps[i].Short == short {
 			break
@@ -59,10 +60,10 @@ func TestGolden(t *testing.T) {
 // The name and the digits are at least five rows and a quarter of the window at any size
 // from 60×20 up, nothing is wider or higher than the window.
 func TestSizes(t *testing.T) {
-	steps := project.FormThenSew()
-	for _, s := range steps {
+	list := steps.FormThenSew()
+	for _, s := range list {
 		p := sheath(s.Short)
-		at := project.Current(p.Steps)
+		at := steps.Current(p.Steps)
 		if !p.Steps[at].HasHold() {
 			p.Steps[at].Hold = 100 * time.Hour
 		}
@@ -100,11 +101,11 @@ func checkSize(t *testing.T, view string, w, h int) {
 
 // A caution that is cut off is none.
 func TestCautionsFitTheSmallest(t *testing.T) {
-	for i, s := range slices.Repeat(project.FormThenSew(), 2) {
+	for i, s := range slices.Repeat(steps.FormThenSew(), 2) {
 		r := newRig(sheath(s.Short), 60, 20)
-		r.m.SetHolds([]project.Hold{gum(time.Hour)})
-		if i < len(project.FormThenSew()) { // else it waits to be started
-			r.p.Steps[project.Current(r.p.Steps)].Started = noon
+		r.m.SetHolds([]steps.Hold{gum(time.Hour)})
+		if i < len(steps.FormThenSew()) { // else it waits to be started
+			r.p.Steps[steps.Current(r.p.Steps)].Started = noon
 		}
 		r.show()
 		text := strings.Join(strings.Fields(ansi.Strip(r.m.View())), " ")

@@ -18,6 +18,7 @@ import (
 	"time"
 
 	"chape/project"
+	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/ptytest"
 )
@@ -141,7 +142,7 @@ func aKnife() project.Project {
 	p := project.New("Test knife", 0, project.Defaults())
 	for i := range stepCount {
 		name := fmt.Sprintf("STEP%c", 'A'+i)
-		s := project.Step{Title: name, Short: name}
+		s := steps.Step{Title: name, Short: name}
 		if hasHold(i) {
 			s.Hold = 10 * time.Hour
 		}

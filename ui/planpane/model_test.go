@@ -13,6 +13,7 @@ import (
 	"chape/calc/knife"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/steps"
 	"chape/ui/act"
 	"chape/ui/term/ink"
 )
@@ -212,7 +213,7 @@ func TestWarningsFirst(t *testing.T) {
 }
 
 func TestCost(t *testing.T) {
-	m := shown(t, 60, 70, func(p *project.Project) { p.Steps = []project.Step{{Spent: 90 * time.Minute}} })
+	m := shown(t, 60, 70, func(p *project.Project) { p.Steps = []steps.Step{{Spent: 90 * time.Minute}} })
 	if strings.Contains(plain(m), "cost") {
 		t.Error("a cost without rates")
 	}

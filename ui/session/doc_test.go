@@ -12,6 +12,7 @@ import (
 	"chape/calc/knife"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/steps"
 	"chape/project/store"
 )
 
@@ -31,7 +32,7 @@ func sample() project.Project {
 		Title:  "Test knife",
 		Sheath: calc.Sheath{Leather: 3.2},
 		Knife:  knife.Knife{Stations: []knife.Station{{At: 0}, {At: 100}}},
-		Steps:  []project.Step{{Title: "Fold"}, {Title: "Sew"}},
+		Steps:  []steps.Step{{Title: "Fold"}, {Title: "Sew"}},
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/steps"
 )
 
 // beginning is the question how a new project begins: with which steps, in which units.
@@ -22,12 +23,12 @@ type beginning struct {
 
 type list struct {
 	name  string
-	steps []project.Step
+	steps []steps.Step
 }
 
 // newBeginning offers what the configuration gives, and the lists that come with it.
 func newBeginning(p project.Project) beginning {
-	b := beginning{from: p, units: p.Units, lists: []list{{"Form, then sew", project.FormThenSew()}, {"Sew, then form", project.SewThenForm()}}}
+	b := beginning{from: p, units: p.Units, lists: []list{{"Form, then sew", steps.FormThenSew()}, {"Sew, then form", steps.SewThenForm()}}}
 	b.at = slices.IndexFunc(b.lists, func(l list) bool { return slices.Equal(l.steps, p.Steps) })
 	if b.at < 0 {
 		b.lists, b.at = append([]list{{"your own", p.Steps}}, b.lists...), 0
@@ -57,14 +58,14 @@ func (b beginning) project() (project.Project, error) {
 
 // lines are the choices, the chosen ones in brackets.
 func (b beginning) lines(k KeyMap) []string {
-	var steps, units []string
+	var titles, units []string
 	for i, l := range b.lists {
-		steps = append(steps, picked(l.name, i == b.at))
+		titles = append(titles, picked(l.name, i == b.at))
 	}
 	for _, u := range []length.Unit{length.Millimetres, length.Inches} {
 		units = append(units, picked(u.String(), u == b.units))
 	}
-	return []string{k.List.Help().Key + " steps " + strings.Join(steps, ""), k.Units.Help().Key + " units " + strings.Join(units, "")}
+	return []string{k.List.Help().Key + " steps " + strings.Join(titles, ""), k.Units.Help().Key + " units " + strings.Join(units, "")}
 }
 
 func picked(name string, chosen bool) string {

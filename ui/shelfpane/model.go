@@ -11,6 +11,7 @@ import (
 
 	"chape/project"
 	"chape/project/shelf"
+	"chape/project/steps"
 	"chape/ui/act"
 	"chape/ui/term/ink"
 )
@@ -58,7 +59,7 @@ func New(o Options) Model {
 	if o.Begin == nil {
 		o.Begin = func(title string) project.Project {
 			p := project.New(title, 0, project.Defaults())
-			p.Steps = project.FormThenSew()
+			p.Steps = steps.FormThenSew()
 			return p
 		}
 	}

@@ -8,9 +8,9 @@ import (
 	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/ansi"
 
-	"chape/project"
 	"chape/project/clock"
 	"chape/project/shelf"
+	"chape/project/steps"
 	"chape/ui/layout"
 	"chape/ui/term"
 )
@@ -97,7 +97,7 @@ func mark(e shelf.Entry, now time.Time) string {
 	switch hold, ok := e.NextDue(); {
 	case e.State == shelf.Broken:
 		return "!"
-	case ok && hold.State(now) != project.HoldRunning:
+	case ok && hold.State(now) != steps.HoldRunning:
 		return "*"
 	case e.PutAway:
 		return "-"
@@ -149,9 +149,9 @@ func holdText(e shelf.Entry, now time.Time) string {
 		return ""
 	}
 	switch h.State(now) {
-	case project.HoldLate:
+	case steps.HoldLate:
 		return "late " + clock.Time(h.LookBy, now)
-	case project.HoldDue:
+	case steps.HoldDue:
 		return "due " + clock.Time(h.Due, now)
 	}
 	return "till " + clock.Time(h.Due, now)

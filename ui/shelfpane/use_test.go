@@ -16,6 +16,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/shelf"
+	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/act"
 )
@@ -165,7 +166,7 @@ func TestNewWithOwnSteps(t *testing.T) {
 	r := newRig(t, t.TempDir(), 80, 24)
 	r.m.o.Begin = func(title string) project.Project {
 		p := project.New(title, length.Inches, project.Defaults())
-		p.Steps = []project.Step{{Title: "All at once"}}
+		p.Steps = []steps.Step{{Title: "All at once"}}
 		return p
 	}
 	r.keys("n", "One", "enter")
@@ -237,7 +238,7 @@ func TestFromRenameAndAway(t *testing.T) {
 
 	r.keys("f", "Second", "enter")
 	second := load(t, filepath.Join(dir, "Second.toml"))
-	if second.Sheath.Leather != 2.5 || second.Customer.Name != "" || project.Current(second.Steps) != 0 {
+	if second.Sheath.Leather != 2.5 || second.Customer.Name != "" || steps.Current(second.Steps) != 0 {
 		t.Errorf("the second is %+v", second)
 	}
 	r.m.Choose(filepath.Join(dir, "first.toml"))

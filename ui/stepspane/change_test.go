@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"chape/project"
+	"chape/project/steps"
 )
 
 // What is changed elsewhere is followed, in hand or not: a tick at the bench leads to the
@@ -16,7 +17,7 @@ func TestFollowsChangesElsewhere(t *testing.T) {
 		r := newRig(sheath(3), 60, 30)
 		r.m.SetFocus(focus)
 		before := r.p.Steps
-		r.p.Steps, _ = project.Tick(r.p.Steps, 3, noon)
+		r.p.Steps, _ = steps.Tick(r.p.Steps, 3, noon)
 		r.show()
 		if r.m.Chosen() != 4 {
 			t.Errorf("focus %v: chosen %d after a tick at the bench, want 4, the step in hand", focus, r.m.Chosen())
@@ -56,7 +57,7 @@ func TestFollowsChangesElsewhere(t *testing.T) {
 }
 
 func TestCautionIsEdited(t *testing.T) {
-	r := newRig(project.Project{Steps: []project.Step{{Title: "Alpha"}}}, 60, 20)
+	r := newRig(project.Project{Steps: []steps.Step{{Title: "Alpha"}}}, 60, 20)
 	r.keys("a").text("Beta")
 	r.keys("c").text(" Hot iron: tongs. ")
 	if r.p.Steps[1].Caution != "Hot iron: tongs." || !strings.Contains(r.m.View(), "! Hot iron: tongs.") {

@@ -7,22 +7,22 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chape/project"
 	"chape/project/clock"
+	"chape/project/steps"
 	"chape/ui/act"
 )
 
 // wall is the time to note, shown in the location of the screen's clock.
 func (m Model) wall() time.Time { return m.now().Round(0).In(m.snap.Now.Location()) }
 
-func (m Model) step() project.Step { return m.steps()[m.Chosen()] }
+func (m Model) step() steps.Step { return m.steps()[m.Chosen()] }
 
 func (m Model) tick() (Model, tea.Cmd) {
 	at, now := m.Chosen(), m.wall()
 	if !m.step().Done.IsZero() {
-		return m.attempt("take back the tick of", func(s []project.Step) ([]project.Step, error) { return project.Untick(s, at) })
+		return m.attempt("take back the tick of", func(s []steps.Step) ([]steps.Step, error) { return steps.Untick(s, at) })
 	}
-	return m.attempt("tick", func(s []project.Step) ([]project.Step, error) { return project.Tick(s, at, now) })
+	return m.attempt("tick", func(s []steps.Step) ([]steps.Step, error) { return steps.Tick(s, at, now) })
 }
 
 func (m Model) skip() (Model, tea.Cmd) {
@@ -30,13 +30,13 @@ func (m Model) skip() (Model, tea.Cmd) {
 	if !skip {
 		what = "take in again"
 	}
-	return m.attempt(what, func(s []project.Step) ([]project.Step, error) { return project.Skip(s, at, skip) })
+	return m.attempt(what, func(s []steps.Step) ([]steps.Step, error) { return steps.Skip(s, at, skip) })
 }
 
 func (m Model) start() (Model, tea.Cmd) {
 	at, now := m.Chosen(), m.wall()
-	do := func(s []project.Step) ([]project.Step, error) { return project.StartHold(s, at, now) }
-	if m.step().Started.IsZero() || m.step().HoldState(now) == project.NoHold {
+	do := func(s []steps.Step) ([]steps.Step, error) { return steps.StartHold(s, at, now) }
+	if m.step().Started.IsZero() || m.step().HoldState(now) == steps.NoHold {
 		return m.attempt("start the hold of", do)
 	}
 	return m.confirm("Its hold was started before. Enter starts it anew", func(m Model) (Model, tea.Cmd, error) {
@@ -47,12 +47,12 @@ func (m Model) start() (Model, tea.Cmd) {
 
 func (m Model) askEnd() (Model, tea.Cmd) {
 	at := m.Chosen()
-	if m.step().HoldState(m.wall()) != project.HoldRunning {
+	if m.step().HoldState(m.wall()) != steps.HoldRunning {
 		return m, act.Send(act.Say{Text: "no hold runs here: there is nothing to end", Warn: true})
 	}
 	return m.confirm("Enter ends this hold early, and keeps that on record", func(m Model) (Model, tea.Cmd, error) {
 		now := m.wall()
-		cmd, err := m.change("end early the hold of", func(s []project.Step) ([]project.Step, error) { return project.EndEarly(s, at, now) })
+		cmd, err := m.change("end early the hold of", func(s []steps.Step) ([]steps.Step, error) { return steps.EndEarly(s, at, now) })
 		return m, cmd, err
 	}), nil
 }
@@ -65,7 +65,7 @@ func (m Model) askLater() (Model, tea.Cmd) {
 			return m, nil, err
 		}
 		now := m.wall()
-		cmd, err := m.change("put off the hold of", func(s []project.Step) ([]project.Step, error) { return project.Extend(s, at, now, d) })
+		cmd, err := m.change("put off the hold of", func(s []steps.Step) ([]steps.Step, error) { return steps.Extend(s, at, now, d) })
 		return m, cmd, err
 	}), nil
 }
@@ -82,7 +82,7 @@ func (m Model) askTimes() (Model, tea.Cmd) {
 			if err != nil {
 				return m, nil, err
 			}
-			cmd, err := m.change("hold times of", func(s []project.Step) ([]project.Step, error) { return project.SetHold(s, at, hold, latest) })
+			cmd, err := m.change("hold times of", func(s []steps.Step) ([]steps.Step, error) { return steps.SetHold(s, at, hold, latest) })
 			return m, cmd, err
 		}), nil
 }
@@ -90,8 +90,8 @@ func (m Model) askTimes() (Model, tea.Cmd) {
 func (m Model) askNew() Model {
 	at := m.Chosen()
 	return m.ask("New step: what is done in it", "", longestTitle, func(m Model, text string) (Model, tea.Cmd, error) {
-		cmd, err := m.change("add a step after", func(s []project.Step) ([]project.Step, error) {
-			return project.AddStep(s, at, project.Step{Title: text})
+		cmd, err := m.change("add a step after", func(s []steps.Step) ([]steps.Step, error) {
+			return steps.Add(s, at, steps.Step{Title: text})
 		})
 		if err == nil {
 			m.at = at + 1
@@ -104,13 +104,13 @@ func (m Model) askNew() Model {
 func (m Model) askTitle() (Model, tea.Cmd) {
 	at, step := m.Chosen(), m.step()
 	return m.ask("Title", step.Title, longestTitle, func(m Model, title string) (Model, tea.Cmd, error) {
-		if _, err := project.RenameStep(m.steps(), at, title, ""); err != nil {
+		if _, err := steps.Rename(m.steps(), at, title, ""); err != nil {
 			return m, nil, err
 		}
-		return m.ask("Short name for the bench view, at most 9 letters", step.ShortName(), project.MaxShort,
+		return m.ask("Short name for the bench view, at most 9 letters", step.ShortName(), steps.MaxShort,
 			func(m Model, short string) (Model, tea.Cmd, error) {
-				cmd, err := m.change("rename", func(s []project.Step) ([]project.Step, error) {
-					return project.RenameStep(s, at, title, short)
+				cmd, err := m.change("rename", func(s []steps.Step) ([]steps.Step, error) {
+					return steps.Rename(s, at, title, short)
 				})
 				return m, cmd, err
 			}), nil, nil
@@ -119,7 +119,7 @@ func (m Model) askTitle() (Model, tea.Cmd) {
 
 func (m Model) askRemove() (Model, tea.Cmd) {
 	at := m.Chosen()
-	do := func(s []project.Step) ([]project.Step, error) { return project.RemoveStep(s, at) }
+	do := func(s []steps.Step) ([]steps.Step, error) { return steps.Remove(s, at) }
 	if _, err := do(m.steps()); err != nil {
 		return m, act.Send(act.Say{Text: err.Error(), Warn: true})
 	}
@@ -135,7 +135,7 @@ func (m Model) askNote() (Model, tea.Cmd) {
 		if text == was {
 			return m, nil, nil
 		}
-		cmd, err := m.change("note on", func(s []project.Step) ([]project.Step, error) { return project.SetNote(s, at, text) })
+		cmd, err := m.change("note on", func(s []steps.Step) ([]steps.Step, error) { return steps.SetNote(s, at, text) })
 		return m, cmd, err
 	}), nil
 }
@@ -148,7 +148,7 @@ func (m Model) askCaution() (Model, tea.Cmd) {
 			if text == was {
 				return m, nil, nil
 			}
-			cmd, err := m.change("caution of", func(s []project.Step) ([]project.Step, error) {
+			cmd, err := m.change("caution of", func(s []steps.Step) ([]steps.Step, error) {
 				out := slices.Clone(s)
 				out[at].Caution = strings.TrimSpace(text)
 				return out, nil
@@ -171,7 +171,7 @@ func (m Model) askMinutes() (Model, tea.Cmd) {
 			if err != nil {
 				return m, nil, err
 			}
-			cmd, err := m.change("minutes of", func(s []project.Step) ([]project.Step, error) { return project.SetSpent(s, at, d) })
+			cmd, err := m.change("minutes of", func(s []steps.Step) ([]steps.Step, error) { return steps.SetSpent(s, at, d) })
 			return m, cmd, err
 		}), nil
 }
@@ -181,12 +181,12 @@ func (m Model) moveDown() (Model, tea.Cmd) { return m.move(1) }
 
 func (m Model) move(places int) (Model, tea.Cmd) {
 	at := m.Chosen()
-	_, to, err := project.MoveStep(m.steps(), at, places)
+	_, to, err := steps.Move(m.steps(), at, places)
 	if err != nil || to == at {
 		return m, nil
 	}
-	next, cmd := m.attempt("move", func(s []project.Step) ([]project.Step, error) {
-		out, _, err := project.MoveStep(s, at, places)
+	next, cmd := m.attempt("move", func(s []steps.Step) ([]steps.Step, error) {
+		out, _, err := steps.Move(s, at, places)
 		return out, err
 	})
 	next.choose(to)

@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
+	"chape/project/steps"
 	"chape/project/weigh"
 	"chape/ui/act"
 	"chape/ui/term/ink"
@@ -30,8 +31,8 @@ type Model struct {
 	top      int  // the first one shown
 	question *question
 	tool     tool
-	mine     []project.Step // what the pane's own change makes of the list
-	drying   weigh.Drying   // what the snapshot's weighings say
+	mine     []steps.Step // what the pane's own change makes of the list
+	drying   weigh.Drying // what the snapshot's weighings say
 }
 
 // New returns the pane. Now is the clock that ticks and holds are noted by (time.Now).
@@ -81,9 +82,9 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 
 // follow is the step to look at after a change made elsewhere, -1 for none: the one in
 // hand where another is now, else the one that was changed.
-func follow(was, is []project.Step) int {
-	current := project.Current(is)
-	if current >= 0 && current != project.Current(was) || len(was) == 0 {
+func follow(was, is []steps.Step) int {
+	current := steps.Current(is)
+	if current >= 0 && current != steps.Current(was) || len(was) == 0 {
 		return current
 	}
 	first, end := 0, 0 // how much is alike at the beginning, and at the end
@@ -110,7 +111,7 @@ func (m Model) Chosen() int {
 	return min(m.at, len(m.steps())-1)
 }
 
-func (m Model) steps() []project.Step { return m.snap.Project.Steps }
+func (m Model) steps() []steps.Step { return m.snap.Project.Steps }
 
 // Update takes a key, or a mouse event in cells of the pane's inside.
 func (m Model) Update(msg tea.Msg) (Model, tea.Cmd) {
@@ -191,17 +192,17 @@ func (m *Model) choose(i int) {
 }
 
 // rule is one of the project's rules with everything but the list filled in.
-type rule func([]project.Step) ([]project.Step, error)
+type rule func([]steps.Step) ([]steps.Step, error)
 
 // change tries a rule on the list that is shown and, when it will do, sends it. The
 // root's list may have changed meanwhile; then nothing happens to it.
 func (m *Model) change(what string, do rule) (tea.Cmd, error) {
 	at := m.Chosen()
-	steps, err := do(m.steps())
+	list, err := do(m.steps())
 	if err != nil {
 		return nil, err
 	}
-	m.mine = steps
+	m.mine = list
 	label, title := what, ""
 	if at >= 0 {
 		label, title = what+" "+m.steps()[at].ShortName(), m.steps()[at].Title
@@ -210,9 +211,9 @@ func (m *Model) change(what string, do rule) (tea.Cmd, error) {
 		if at >= 0 && (at >= len(p.Steps) || p.Steps[at].Title != title) {
 			return errors.New("the steps have changed meanwhile: choose again")
 		}
-		steps, err := do(p.Steps)
+		list, err := do(p.Steps)
 		if err == nil {
-			p.Steps = steps
+			p.Steps = list
 		}
 		return err
 	}}), nil

@@ -13,6 +13,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
+	"chape/project/steps"
 	"chape/ui/act"
 	"chape/ui/term/ink"
 )
@@ -96,7 +97,7 @@ func keyMsg(name string) tea.KeyMsg {
 
 // sheath is an example whose first steps are done.
 func sheath(done int) project.Project {
-	p := project.Project{Title: "Example skinner", Steps: project.FormThenSew()}
+	p := project.Project{Title: "Example skinner", Steps: steps.FormThenSew()}
 	for i := range done {
 		p.Steps[i].Done = noon.Add(time.Duration(i-done) * time.Hour)
 	}
@@ -105,7 +106,7 @@ func sheath(done int) project.Project {
 
 func TestKeysDo(t *testing.T) {
 	r := newRig(sheath(8), 60, 30) // in hand: the fold, held 2 h
-	step := func() project.Step { return r.p.Steps[8] }
+	step := func() steps.Step { return r.p.Steps[8] }
 	if r.m.Chosen() != 8 {
 		t.Fatalf("chosen %d, want the step in hand", r.m.Chosen())
 	}
@@ -154,7 +155,7 @@ func TestKeysDo(t *testing.T) {
 }
 
 func TestListKeys(t *testing.T) {
-	p := project.Project{Steps: []project.Step{{Title: "Alpha"}, {Title: "Beta"}, {Title: "Gamma"}}}
+	p := project.Project{Steps: []steps.Step{{Title: "Alpha"}, {Title: "Beta"}, {Title: "Gamma"}}}
 	r := newRig(p, 60, 30)
 	order := func() string {
 		var names []string

@@ -9,8 +9,8 @@ import (
 	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/ansi"
 
-	"chape/project"
 	"chape/project/clock"
+	"chape/project/steps"
 	"chape/ui/layout"
 	"chape/ui/term"
 )
@@ -94,13 +94,13 @@ func (m Model) row(i int) string {
 	return m.rowStyle(s, chosen, i).Render(line)
 }
 
-func (m Model) rowStyle(s project.Step, chosen bool, i int) lipgloss.Style {
+func (m Model) rowStyle(s steps.Step, chosen bool, i int) lipgloss.Style {
 	switch state := s.HoldState(m.snap.Now); {
 	case chosen && m.focus:
 		return m.Styles.Chosen
-	case state == project.HoldDue || state == project.HoldLate:
+	case state == steps.HoldDue || state == steps.HoldLate:
 		return m.Styles.Note
-	case i == project.Current(m.steps()):
+	case i == steps.Current(m.steps()):
 		return m.Styles.Strong
 	case !s.Done.IsZero() || s.Skipped:
 		return m.Styles.Quiet
@@ -115,7 +115,7 @@ func (m Model) mark(i int) string {
 		return "x"
 	case s.Skipped:
 		return "-"
-	case i == project.Current(m.steps()):
+	case i == steps.Current(m.steps()):
 		return "*"
 	}
 	return " "
@@ -127,22 +127,22 @@ func (m Model) rowHold(i int) string {
 	s, now := m.steps()[i], m.snap.Now
 	state := s.HoldState(now)
 	switch narrow := m.w < wideEnough; {
-	case narrow && state == project.HoldRunning:
+	case narrow && state == steps.HoldRunning:
 		return clock.Time(s.NotBefore(), now)
-	case narrow && (state == project.NoHold || state == project.HoldWaiting):
+	case narrow && (state == steps.NoHold || state == steps.HoldWaiting):
 		return ""
 	}
 	switch state {
-	case project.HoldWaiting:
+	case steps.HoldWaiting:
 		return "hold " + clock.Span(cmp.Or(s.Hold, s.Latest))
-	case project.HoldRunning:
+	case steps.HoldRunning:
 		return "till " + clock.Time(s.NotBefore(), now)
-	case project.HoldDue:
+	case steps.HoldDue:
 		if !s.Ended.IsZero() {
 			return "ended " + clock.Time(s.Ended, now)
 		}
 		return "due " + clock.Time(s.NotBefore(), now)
-	case project.HoldLate:
+	case steps.HoldLate:
 		return "late " + clock.Time(s.LookBy(), now)
 	}
 	switch {
@@ -179,7 +179,7 @@ func (m Model) detail() []string {
 		title = take(term.Plain(s.Title), 3, m.Styles.Strong)
 	}
 	if s.Spent > 0 {
-		spent = take("spent "+spentText(s.Spent)+", all steps "+spentText(project.TotalSpent(m.steps())), 2, m.Styles.Quiet)
+		spent = take("spent "+spentText(s.Spent)+", all steps "+spentText(steps.TotalSpent(m.steps())), 2, m.Styles.Quiet)
 	}
 	if s.Note != "" {
 		note = take("* "+term.Plain(s.Note), 4, m.Styles.Note)
@@ -216,7 +216,7 @@ func (m Model) dryText(i int) string {
 const dryingStep = "DRY"
 
 // holdText says everything about the hold of a step.
-func (m Model) holdText(s project.Step) string {
+func (m Model) holdText(s steps.Step) string {
 	if !s.HasHold() {
 		return ""
 	}

@@ -9,6 +9,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
+	"chape/project/steps"
 	"chape/project/weigh"
 	"chape/ui/golden"
 )
@@ -58,7 +59,7 @@ func TestGolden(t *testing.T) {
 
 // The caution of every step can be read whole in the narrowest of three panes.
 func TestCautionsFit(t *testing.T) {
-	for i, s := range project.FormThenSew() {
+	for i, s := range steps.FormThenSew() {
 		r := newRig(sheath(i), 26, 15)
 		text := strings.Join(strings.Fields(ansi.Strip(r.m.View())), " ")
 		if !strings.Contains(text, strings.Join(strings.Fields(s.Caution), " ")) {
@@ -120,7 +121,7 @@ func TestDryBesideItsStep(t *testing.T) {
 }
 
 func TestHostileTitles(t *testing.T) {
-	p := project.Project{Steps: []project.Step{{Title: "a\x1b[2Jb\nc\x07", Note: "\x1b]0;x\x07n", Caution: "\r\x1b[31mred"}}}
+	p := project.Project{Steps: []steps.Step{{Title: "a\x1b[2Jb\nc\x07", Note: "\x1b]0;x\x07n", Caution: "\r\x1b[31mred"}}}
 	view := newRig(p, 60, 20).m.View()
 	if strings.ContainsAny(view, "\x1b\x07\r") {
 		t.Errorf("controls reach the screen: %q", view)

@@ -7,8 +7,8 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chape/project"
 	"chape/project/clock"
+	"chape/project/steps"
 	"chape/ui/act"
 	"chape/ui/term"
 )
@@ -134,10 +134,10 @@ func (m *Model) title() string {
 
 // eventText says what has fallen due, and when if nobody was watching. The own
 // project is not named.
-func eventText(e project.Event, own string, now time.Time) string {
+func eventText(e steps.Event, own string, now time.Time) string {
 	what := eventName(e, own)
 	switch {
-	case e.Kind == project.GoesLate:
+	case e.Kind == steps.GoesLate:
 		return fmt.Sprintf("%s: look at it, it was due by %s", what, clock.Time(e.At, now))
 	case e.Meanwhile:
 		return fmt.Sprintf("%s fell due meanwhile, at %s", what, clock.Time(e.At, now))
@@ -145,7 +145,7 @@ func eventText(e project.Event, own string, now time.Time) string {
 	return fmt.Sprintf("%s is due, %s", what, clock.Time(e.At, now))
 }
 
-func eventName(e project.Event, own string) string {
+func eventName(e steps.Event, own string) string {
 	what := e.Hold.Short
 	if e.Hold.Key != own {
 		what = e.Hold.Project + " " + what

@@ -13,6 +13,7 @@ import (
 	"chape/calc"
 	"chape/project"
 	"chape/project/shelf"
+	"chape/project/steps"
 	"chape/ui/layout"
 )
 
@@ -87,7 +88,7 @@ func TestMeanwhileInOneGo(t *testing.T) {
 	running := sh.Holds(morning)
 	again := start(t, 100, 30, p, s.path, calc.Compute)
 	m := again.m
-	m.read, m.others, m.watch, m.alarm, m.missed = false, nil, project.Watch{}, alarm{}, nil
+	m.read, m.others, m.watch, m.alarm, m.missed = false, nil, steps.Watch{}, alarm{}, nil
 	m.watch.Began(m.began)
 	m.o.OnDue = []string{filepath.Join(t.TempDir(), "missing")}
 	again.voice.bells = 0
@@ -122,7 +123,7 @@ func TestMeanwhileInOneGo(t *testing.T) {
 // TestFontFirst: at the first start the question about the font comes before the alarm.
 func TestFontFirst(t *testing.T) {
 	s := loose(t, 80, 24)
-	s.m.question, s.m.alarm, s.m.missed, s.m.watch = s.m.glyphQuestion(), alarm{}, nil, project.Watch{}
+	s.m.question, s.m.alarm, s.m.missed, s.m.watch = s.m.glyphQuestion(), alarm{}, nil, steps.Watch{}
 	s.m.watch.Began(s.m.began)
 	s.wait(10 * time.Second)
 	s.shows("ring of dots")

@@ -7,7 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chape/project"
+	"chape/project/steps"
 	"chape/ui/act"
 	"chape/ui/layout"
 )
@@ -224,8 +224,8 @@ const sayTwice = 10 * time.Second
 
 // runningHold says a hold that will ring; "" when there is none.
 func (m *Model) runningHold() string {
-	h, ok := project.Nearest(m.allHolds(), m.now())
-	if !ok || h.State(m.now()) != project.HoldRunning {
+	h, ok := steps.Nearest(m.allHolds(), m.now())
+	if !ok || h.State(m.now()) != steps.HoldRunning {
 		return ""
 	}
 	return h.Line(m.now())

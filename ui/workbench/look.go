@@ -7,7 +7,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chape/project"
+	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/session"
@@ -57,7 +57,7 @@ func (m *Model) lookAround() tea.Cmd {
 // neighbours takes the holds of the other projects on.
 func (m *Model) neighbours(msg othersMsg) tea.Cmd {
 	m.looking = false
-	var others []project.Hold
+	var others []steps.Hold
 	for _, r := range msg.running {
 		if samePath(r.Path, m.doc.Path()) {
 			continue
@@ -81,9 +81,9 @@ func (m *Model) neighbours(msg othersMsg) tea.Cmd {
 
 // ownHold tells whether h, of another file, is a hold of the document as well: a copy
 // that was put beside tells of the same ones.
-func (m *Model) ownHold(h project.Hold) bool {
+func (m *Model) ownHold(h steps.Hold) bool {
 	p := m.doc.Committed()
-	return h.Project == p.Title && slices.ContainsFunc(project.Holds(p, ""), func(own project.Hold) bool {
+	return h.Project == p.Title && slices.ContainsFunc(steps.Holds(p.Steps, ""), func(own steps.Hold) bool {
 		return own.Title == h.Title && own.Started.Equal(h.Started) && own.Due.Equal(h.Due)
 	})
 }

@@ -6,8 +6,8 @@ import (
 	"strings"
 	"time"
 
-	"chape/project"
 	"chape/project/clock"
+	"chape/project/steps"
 	"chape/ui/layout"
 	"chape/ui/term"
 )
@@ -28,9 +28,9 @@ func (m *Model) tellMissed(now time.Time) {
 	events := m.missed
 	m.missed = nil
 	// A hold that is late was due before: once is enough.
-	events = slices.DeleteFunc(events, func(e project.Event) bool {
-		return e.Kind == project.FallsDue && slices.ContainsFunc(events, func(other project.Event) bool {
-			return other.Kind == project.GoesLate && other.Hold == e.Hold
+	events = slices.DeleteFunc(events, func(e steps.Event) bool {
+		return e.Kind == steps.FallsDue && slices.ContainsFunc(events, func(other steps.Event) bool {
+			return other.Kind == steps.GoesLate && other.Hold == e.Hold
 		})
 	})
 	own := m.pathKey()
@@ -38,13 +38,13 @@ func (m *Model) tellMissed(now time.Time) {
 		m.ring(alarm{text: eventText(events[0], own, now)}, now)
 		return
 	}
-	slices.SortStableFunc(events, func(a, b project.Event) int { return b.At.Compare(a.At) })
+	slices.SortStableFunc(events, func(a, b steps.Event) int { return b.At.Compare(a.At) })
 	var said, list []string
 	for _, e := range events {
 		at := clock.Time(e.At, now)
 		said = append(said, eventName(e, own)+" "+at)
 		what := "due since " + at
-		if e.Kind == project.GoesLate {
+		if e.Kind == steps.GoesLate {
 			what = "look at it, it was due by " + at
 		}
 		list = append(list, fmt.Sprintf("%s: %s", term.Plain(e.Hold.Project+" "+e.Hold.Short), what))

@@ -9,7 +9,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chape/project"
+	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/bench"
@@ -57,12 +57,12 @@ type Model struct {
 	asked    bool   // a key asked for the save: say when it is done
 
 	left    []*session.Doc // projects that were open before, the last one first
-	others  []project.Hold // of the other projects of the shelf
+	others  []steps.Hold   // of the other projects of the shelf
 	running []string       // the lines that say the holds
-	watch   project.Watch
-	began   time.Time       // when the program was started
-	missed  []project.Event // before that, and not told yet
-	read    bool            // every file of the shelf was looked at once
+	watch   steps.Watch
+	began   time.Time     // when the program was started
+	missed  []steps.Event // before that, and not told yet
+	read    bool          // every file of the shelf was looked at once
 	alarm   alarm
 	flight  *flight     // the newest save
 	warned  time.Time   // that no bell rings in the shell
@@ -261,7 +261,7 @@ func (m *Model) resize(w, h int) {
 
 // relayout gives every part its room; the number of holds changes it too.
 func (m *Model) relayout() {
-	m.running = project.HoldLines(m.allHolds(), m.now(), m.width)
+	m.running = steps.HoldLines(m.allHolds(), m.now(), m.width)
 	lay := layout.Screen(m.width, m.height, m.focus, len(m.running))
 	if lay == m.lay {
 		return
@@ -282,15 +282,15 @@ func (m *Model) relayout() {
 }
 
 // allHolds are those of this project and of the others on the shelf.
-func (m *Model) allHolds() []project.Hold {
-	return append(project.Holds(m.doc.Committed(), ""), m.others...)
+func (m *Model) allHolds() []steps.Hold {
+	return append(steps.Holds(m.doc.Committed().Steps, ""), m.others...)
 }
 
 // watched are the same under the names that the shelf has for them, so that going over
 // to another project announces nothing twice.
-func (m *Model) watched() []project.Hold {
+func (m *Model) watched() []steps.Hold {
 	p := m.doc.Committed()
-	holds := project.Holds(p, p.Title)
+	holds := steps.Holds(p.Steps, p.Title)
 	for i := range holds {
 		holds[i].Key = m.pathKey()
 	}

@@ -14,12 +14,13 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/steps"
 	"chape/ui/layout"
 )
 
 func fresh() project.Project {
 	p := project.New("Test knife", length.Millimetres, project.Defaults())
-	p.Steps = []project.Step{
+	p.Steps = []steps.Step{
 		{Title: "Cut the body", Short: "CUT"},
 		{Title: "Let it dry", Short: "DRY", Hold: time.Hour, Latest: 2 * time.Hour},
 		{Title: "Sew", Short: "SEW"},

@@ -5,7 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"chape/project"
+	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/layout"
 	"chape/ui/session"
@@ -93,7 +93,7 @@ func (m *Model) smallView() string {
 		text = append(text, "! "+m.alarm.text)
 	}
 	text = append(text, m.lay.TooSmall)
-	if h, ok := project.Nearest(m.allHolds(), m.now()); ok && !m.alarm.ringing() {
+	if h, ok := steps.Nearest(m.allHolds(), m.now()); ok && !m.alarm.ringing() {
 		text = append(text, h.Line(m.now()))
 	}
 	var lines []string

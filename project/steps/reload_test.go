@@ -1,37 +1,41 @@
-package project
+package steps_test
 
 import (
+	"chape/project"
+	"chape/project/steps"
 	"testing"
 	"time"
 )
 
 // reload writes a project and reads it again, as when the program was killed.
-func reload(t *testing.T, p Project) Project {
+func reload(t *testing.T, p project.Project) project.Project {
 	t.Helper()
-	again, _, err := Decode("test.toml", Encode(p))
+	again, _, err := project.Decode("test.toml", project.Encode(p))
 	if err != nil {
 		t.Fatal(err)
 	}
 	return again
 }
 
-// Holds live in the file alone: killed at any moment and opened again, on this machine or
+// steps.Holds live in the file alone: killed at any moment and opened again, on this machine or
 // one in another zone, each falls due at the same instant and is told once.
 func TestHoldsSurviveTheFile(t *testing.T) {
-	p := Defaults()
-	var err error
-	loc := berlin(t)
+	p := project.Defaults()
+	loc, err := time.LoadLocation("Europe/Berlin")
+	if err != nil {
+		t.Fatal(err)
+	}
 	start := time.Date(2026, 10, 24, 20, 0, 0, 123456789, loc) // the night the clocks go back
-	p.Steps = FormThenSew()
+	p.Steps = steps.FormThenSew()
 	for i := range p.Steps {
 		if p.Steps[i].HasHold() {
-			if p.Steps, err = StartHold(p.Steps, i, start.Add(time.Duration(i)*time.Minute)); err != nil {
+			if p.Steps, err = steps.StartHold(p.Steps, i, start.Add(time.Duration(i)*time.Minute)); err != nil {
 				t.Fatal(err)
 			}
 		}
 	}
 	p = reload(t, p)
-	want := Holds(p, "a")
+	want := steps.Holds(p.Steps, "a")
 	if len(want) != 7 {
 		t.Fatalf("%d holds after the first reload, want 7", len(want))
 	}
@@ -42,17 +46,17 @@ func TestHoldsSurviveTheFile(t *testing.T) {
 		if h%2 == 1 {
 			now = now.UTC()
 		}
-		for i, got := range Holds(p, "a") {
+		for i, got := range steps.Holds(p.Steps, "a") {
 			if w := want[i]; !got.Due.Equal(w.Due) || !got.LookBy.Equal(w.LookBy) || got.State(now) != w.State(now) {
 				t.Fatalf("after %d h: %+v, want %+v", h, got, w)
 			}
 		}
-		var w Watch
-		w.Observe(Holds(p, "a"), now)
+		var w steps.Watch
+		w.Observe(steps.Holds(p.Steps, "a"), now)
 		for range 60 {
 			now = now.Add(time.Minute - time.Second)
-			for _, e := range w.Observe(Holds(p, "a"), now) {
-				if e.Kind == FallsDue {
+			for _, e := range w.Observe(steps.Holds(p.Steps, "a"), now) {
+				if e.Kind == steps.FallsDue {
 					told[e.Hold.Step]++
 				}
 			}
@@ -67,15 +71,22 @@ func TestHoldsSurviveTheFile(t *testing.T) {
 
 // An early end, an extension, a tick and the minutes are kept as well.
 func TestStepRecordsSurviveTheFile(t *testing.T) {
-	p := Defaults()
-	must := must(t)
-	p.Steps = []Step{{Title: "Dry", Short: "DRY", Hold: 24 * time.Hour, Latest: 48 * time.Hour}, {Title: "Sand", Caution: "mask"}}
-	p.Steps = must(StartHold(p.Steps, 0, noon))
-	p.Steps = must(Extend(p.Steps, 0, noon.Add(time.Hour), 20*time.Minute))
-	p.Steps = must(EndEarly(p.Steps, 0, noon.Add(2*time.Hour)))
-	p.Steps = must(Tick(p.Steps, 0, noon.Add(3*time.Hour)))
-	p.Steps = must(SetNote(must(AddSpent(p.Steps, 0, 83*time.Second)), 0, "in the cellar"))
-	p.Steps = must(Skip(p.Steps, 1, true))
+	p := project.Defaults()
+	noon := time.Date(2026, 11, 26, 12, 0, 0, 0, time.UTC)
+	must := func(list []steps.Step, err error) []steps.Step {
+		t.Helper()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return list
+	}
+	p.Steps = []steps.Step{{Title: "Dry", Short: "DRY", Hold: 24 * time.Hour, Latest: 48 * time.Hour}, {Title: "Sand", Caution: "mask"}}
+	p.Steps = must(steps.StartHold(p.Steps, 0, noon))
+	p.Steps = must(steps.Extend(p.Steps, 0, noon.Add(time.Hour), 20*time.Minute))
+	p.Steps = must(steps.EndEarly(p.Steps, 0, noon.Add(2*time.Hour)))
+	p.Steps = must(steps.Tick(p.Steps, 0, noon.Add(3*time.Hour)))
+	p.Steps = must(steps.SetNote(must(steps.AddSpent(p.Steps, 0, 83*time.Second)), 0, "in the cellar"))
+	p.Steps = must(steps.Skip(p.Steps, 1, true))
 	for i, got := range reload(t, p).Steps {
 		w := p.Steps[i]
 		if !got.Started.Equal(w.Started) || !got.Ended.Equal(w.Ended) || !got.Done.Equal(w.Done) {

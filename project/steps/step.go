@@ -1,4 +1,7 @@
-package project
+// Package steps is the checklist at the bench: its steps, the holds that may not be cut
+// short, and the watch that tells when one falls due. Holds are times by the wall clock;
+// nothing here reads it: the time is passed in.
+package steps
 
 import (
 	"errors"
@@ -13,8 +16,27 @@ import (
 // view draws large in a window of 60 columns.
 const MaxShort = 9
 
-// MaxSteps is how many steps a checklist may have.
-const MaxSteps = 200
+// LongestTitle is how many letters a step's title may have.
+const LongestTitle = 200
+
+// Most is how many steps a checklist may have.
+const Most = 200
+
+// Step is one line of the checklist. A hold is kept as due times by the wall
+// clock: Started plus Hold, Started plus Latest.
+type Step struct {
+	Title   string
+	Short   string        // at most 9 letters, for the bench view
+	Caution string        // shown with the step that needs it
+	Note    string        // the maker's own
+	Hold    time.Duration // not before; 0: none
+	Latest  time.Duration // look at it by then; 0: none
+	Started time.Time     // when the hold was started; zero: not yet
+	Ended   time.Time     // when the hold was ended early; zero: it was not
+	Done    time.Time     // when it was ticked; zero: not yet
+	Skipped bool
+	Spent   time.Duration // work at the bench
+}
 
 // The functions on steps take the list and return a new one. The list given is
 // never changed, nor shared with the one returned: earlier states are kept for
@@ -111,16 +133,16 @@ func AddSpent(steps []Step, i int, d time.Duration) ([]Step, error) {
 // SetSpent corrects the minutes spent on step i.
 func SetSpent(steps []Step, i int, d time.Duration) ([]Step, error) {
 	return changed(steps, i, func(s *Step) error {
-		if d < 0 || d > maxSpent {
-			return fmt.Errorf("%v spent will not do: give 0 to %d h", d, int(maxSpent.Hours()))
+		if d < 0 || d > MaxSpent {
+			return fmt.Errorf("%v spent will not do: give 0 to %d h", d, int(MaxSpent.Hours()))
 		}
 		s.Spent = d.Round(time.Second)
 		return nil
 	})
 }
 
-// maxSpent bounds the minutes of one step; more is a slip of the keys.
-const maxSpent = 1000 * time.Hour
+// MaxSpent bounds the minutes of one step; more is a slip of the keys.
+const MaxSpent = 1000 * time.Hour
 
 // TotalSpent sums the minutes of all steps, what the price needs.
 func TotalSpent(steps []Step) time.Duration {

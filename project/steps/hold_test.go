@@ -1,4 +1,4 @@
-package project
+package steps
 
 import (
 	"errors"
@@ -123,7 +123,7 @@ func TestSummerTime(t *testing.T) {
 		var w Watch
 		fired := 0
 		for now := c.start; now.Before(c.start.Add(14 * time.Hour)); now = now.Add(time.Second) {
-			for _, e := range w.Observe(Holds(Project{Steps: steps}, "a"), now) {
+			for _, e := range w.Observe(Holds(steps, "a"), now) {
 				fired++
 				if d := now.Sub(c.start); d != 12*time.Hour || e.Meanwhile {
 					t.Errorf("%s: fired after %v, meanwhile %v", c.name, d, e.Meanwhile)
@@ -156,8 +156,8 @@ func TestHoldsOfSeveral(t *testing.T) {
 	ended.Ended = noon.Add(time.Hour)
 	skipped := dry
 	skipped.Skipped = true
-	a := Project{Steps: []Step{{Title: "none"}, dry, ended, skipped}}
-	b := Project{Steps: []Step{{Title: "cement", Short: "CEMENT", Hold: 10 * time.Minute, Latest: 15 * time.Minute, Started: noon}}}
+	a := []Step{{Title: "none"}, dry, ended, skipped}
+	b := []Step{{Title: "cement", Short: "CEMENT", Hold: 10 * time.Minute, Latest: 15 * time.Minute, Started: noon}}
 	holds := append(Holds(a, "a"), Holds(b, "b")...)
 	SortHolds(holds)
 	if len(holds) != 2 || holds[0].Project != "b" || holds[1].Step != 1 {

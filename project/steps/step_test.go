@@ -1,4 +1,4 @@
-package project
+package steps
 
 import (
 	"errors"
@@ -136,20 +136,20 @@ func TestStepsAreValues(t *testing.T) {
 	list := running[:2:3] // room behind the end, where an append would write
 	before := slices.Clone(list)
 	calls := map[string]func() ([]Step, error){
-		"Tick":       func() ([]Step, error) { return Tick(list, 1, noon) },
-		"Untick":     func() ([]Step, error) { return Untick(list, 1) },
-		"Skip":       func() ([]Step, error) { return Skip(list, 1, true) },
-		"StartHold":  func() ([]Step, error) { return StartHold(list, 0, noon.Add(time.Minute)) },
-		"EndEarly":   func() ([]Step, error) { return EndEarly(list, 0, noon.Add(time.Minute)) },
-		"Extend":     func() ([]Step, error) { return Extend(list, 0, noon, time.Minute) },
-		"SetHold":    func() ([]Step, error) { return SetHold(list, 1, time.Minute, 0) },
-		"AddStep":    func() ([]Step, error) { return AddStep(list, 1, Step{Title: "new"}) },
-		"RemoveStep": func() ([]Step, error) { return RemoveStep(list, 1) },
-		"MoveStep":   func() ([]Step, error) { s, _, err := MoveStep(list, 0, 1); return s, err },
-		"RenameStep": func() ([]Step, error) { return RenameStep(list, 1, "x", "X") },
-		"SetNote":    func() ([]Step, error) { return SetNote(list, 1, "x") },
-		"AddSpent":   func() ([]Step, error) { return AddSpent(list, 1, time.Minute) },
-		"SetSpent":   func() ([]Step, error) { return SetSpent(list, 1, time.Minute) },
+		"Tick":      func() ([]Step, error) { return Tick(list, 1, noon) },
+		"Untick":    func() ([]Step, error) { return Untick(list, 1) },
+		"Skip":      func() ([]Step, error) { return Skip(list, 1, true) },
+		"StartHold": func() ([]Step, error) { return StartHold(list, 0, noon.Add(time.Minute)) },
+		"EndEarly":  func() ([]Step, error) { return EndEarly(list, 0, noon.Add(time.Minute)) },
+		"Extend":    func() ([]Step, error) { return Extend(list, 0, noon, time.Minute) },
+		"SetHold":   func() ([]Step, error) { return SetHold(list, 1, time.Minute, 0) },
+		"Add":       func() ([]Step, error) { return Add(list, 1, Step{Title: "new"}) },
+		"Remove":    func() ([]Step, error) { return Remove(list, 1) },
+		"Move":      func() ([]Step, error) { s, _, err := Move(list, 0, 1); return s, err },
+		"Rename":    func() ([]Step, error) { return Rename(list, 1, "x", "X") },
+		"SetNote":   func() ([]Step, error) { return SetNote(list, 1, "x") },
+		"AddSpent":  func() ([]Step, error) { return AddSpent(list, 1, time.Minute) },
+		"SetSpent":  func() ([]Step, error) { return SetSpent(list, 1, time.Minute) },
 	}
 	for name, call := range calls {
 		out, err := call()
@@ -168,39 +168,39 @@ func TestStepsAreValues(t *testing.T) {
 
 func TestEditSteps(t *testing.T) {
 	must := must(t)
-	steps := must(AddStep(nil, -1, Step{Title: "Über den Rand"}))
+	steps := must(Add(nil, -1, Step{Title: "Über den Rand"}))
 	if steps[0].Short != "UBER" {
 		t.Errorf("short name %q, want UBER", steps[0].Short)
 	}
-	steps = must(AddStep(steps, 0, Step{Title: "second"}))
-	steps = must(AddStep(steps, 0, Step{Title: "between"}))
+	steps = must(Add(steps, 0, Step{Title: "second"}))
+	steps = must(Add(steps, 0, Step{Title: "between"}))
 	if got := shorts(steps); got != "UBER BETWEEN SECOND" {
 		t.Errorf("after adding: %s", got)
 	}
-	moved, to, err := MoveStep(steps, 0, 5)
+	moved, to, err := Move(steps, 0, 5)
 	if err != nil || to != 2 || shorts(moved) != "BETWEEN SECOND UBER" {
-		t.Errorf("MoveStep down: %s, %d, %v", shorts(moved), to, err)
+		t.Errorf("Move down: %s, %d, %v", shorts(moved), to, err)
 	}
-	moved, to, err = MoveStep(moved, 2, -1)
+	moved, to, err = Move(moved, 2, -1)
 	if err != nil || to != 1 || shorts(moved) != "BETWEEN UBER SECOND" {
-		t.Errorf("MoveStep up: %s, %d, %v", shorts(moved), to, err)
+		t.Errorf("Move up: %s, %d, %v", shorts(moved), to, err)
 	}
-	if _, err := RenameStep(steps, 0, "x", "a b"); err == nil {
+	if _, err := Rename(steps, 0, "x", "a b"); err == nil {
 		t.Error("a short name with a space was taken")
 	}
-	steps = must(RenameStep(steps, 0, "Long\x1b[31m title\n", "long"))
+	steps = must(Rename(steps, 0, "Long\x1b[31m title\n", "long"))
 	if steps[0].Title != "Long title" || steps[0].Short != "LONG" {
 		t.Errorf("renamed to %q, %q", steps[0].Title, steps[0].Short)
 	}
-	if _, err := AddStep(steps, 0, Step{Title: " \t"}); err == nil {
+	if _, err := Add(steps, 0, Step{Title: " \t"}); err == nil {
 		t.Error("a step without a title was added")
 	}
 	steps = must(SetHold(steps, 1, time.Hour, 0))
 	steps = must(StartHold(steps, 1, noon))
-	if _, err := RemoveStep(steps, 1); err == nil {
+	if _, err := Remove(steps, 1); err == nil {
 		t.Error("a step whose hold runs was removed")
 	}
-	steps = must(RemoveStep(steps, 0))
+	steps = must(Remove(steps, 0))
 	if got := shorts(steps); got != "BETWEEN SECOND" {
 		t.Errorf("after removing: %s", got)
 	}
@@ -213,14 +213,14 @@ func TestNoSuchStep(t *testing.T) {
 		if _, err := Tick(list, i, noon); !errors.Is(err, errNoStep) {
 			t.Errorf("Tick(%d): %v", i, err)
 		}
-		if _, err := RemoveStep(list, i); !errors.Is(err, errNoStep) {
-			t.Errorf("RemoveStep(%d): %v", i, err)
+		if _, err := Remove(list, i); !errors.Is(err, errNoStep) {
+			t.Errorf("Remove(%d): %v", i, err)
 		}
-		if _, _, err := MoveStep(list, i, 1); !errors.Is(err, errNoStep) {
-			t.Errorf("MoveStep(%d): %v", i, err)
+		if _, _, err := Move(list, i, 1); !errors.Is(err, errNoStep) {
+			t.Errorf("Move(%d): %v", i, err)
 		}
-		if _, err := AddStep(list, i, Step{Title: "b"}); !errors.Is(err, errNoStep) {
-			t.Errorf("AddStep(%d): %v", i, err)
+		if _, err := Add(list, i, Step{Title: "b"}); !errors.Is(err, errNoStep) {
+			t.Errorf("Add(%d): %v", i, err)
 		}
 	}
 }

@@ -1,4 +1,4 @@
-package project
+package steps
 
 import (
 	"errors"
@@ -13,13 +13,13 @@ import (
 	"chape/project/plain"
 )
 
-// AddStep puts s after step i; -1 puts it first.
-func AddStep(steps []Step, i int, s Step) ([]Step, error) {
+// Add puts s after step i; -1 puts it first.
+func Add(steps []Step, i int, s Step) ([]Step, error) {
 	if i < -1 || i >= len(steps) {
 		return nil, errNoStep
 	}
-	if len(steps) >= MaxSteps {
-		return nil, fmt.Errorf("the list has %d steps, which is the most: remove one first", MaxSteps)
+	if len(steps) >= Most {
+		return nil, fmt.Errorf("the list has %d steps, which is the most: remove one first", Most)
 	}
 	title, err := stepTitle(s.Title)
 	if err != nil {
@@ -29,9 +29,9 @@ func AddStep(steps []Step, i int, s Step) ([]Step, error) {
 	return slices.Insert(slices.Clone(steps), i+1, s), nil
 }
 
-// RemoveStep takes step i out. One whose hold runs or waits is refused, so that no
+// Remove takes step i out. One whose hold runs or waits is refused, so that no
 // alarm is lost by a slip: its hold has to be ended, or the step skipped, first.
-func RemoveStep(steps []Step, i int) ([]Step, error) {
+func Remove(steps []Step, i int) ([]Step, error) {
 	if i < 0 || i >= len(steps) {
 		return nil, errNoStep
 	}
@@ -41,9 +41,9 @@ func RemoveStep(steps []Step, i int) ([]Step, error) {
 	return slices.Delete(slices.Clone(steps), i, i+1), nil
 }
 
-// MoveStep moves step i by places, down for positive, and returns where it went. At
+// Move moves step i by places, down for positive, and returns where it went. At
 // either end of the list it stays.
-func MoveStep(steps []Step, i, places int) ([]Step, int, error) {
+func Move(steps []Step, i, places int) ([]Step, int, error) {
 	if i < 0 || i >= len(steps) {
 		return nil, i, errNoStep
 	}
@@ -52,9 +52,9 @@ func MoveStep(steps []Step, i, places int) ([]Step, int, error) {
 	return slices.Insert(out, to, steps[i]), to, nil
 }
 
-// RenameStep gives step i another title and short name; an empty short name is
+// Rename gives step i another title and short name; an empty short name is
 // made from the title.
-func RenameStep(steps []Step, i int, title, short string) ([]Step, error) {
+func Rename(steps []Step, i int, title, short string) ([]Step, error) {
 	return changed(steps, i, func(s *Step) error {
 		clean, err := stepTitle(title)
 		if err != nil {
@@ -83,8 +83,8 @@ func stepTitle(title string) (string, error) {
 	if title == "" {
 		return "", errors.New("a step needs a title: type what is done in it")
 	}
-	if utf8.RuneCountInString(title) > longestLine {
-		return "", fmt.Errorf("the title is longer than %d letters: put the rest into the step's note", longestLine)
+	if utf8.RuneCountInString(title) > LongestTitle {
+		return "", fmt.Errorf("the title is longer than %d letters: put the rest into the step's note", LongestTitle)
 	}
 	return title, nil
 }

@@ -1,4 +1,4 @@
-package project
+package steps
 
 import (
 	"cmp"
@@ -146,11 +146,11 @@ type Hold struct {
 	LookBy  time.Time // zero: none
 }
 
-// Holds lists the holds of p that run or are waiting to be looked at. Those
+// Holds lists the holds of a project's steps that run or are waiting to be looked at. Those
 // ended early are over and not among them.
-func Holds(p Project, name string) []Hold {
+func Holds(list []Step, name string) []Hold {
 	var out []Hold
-	for i, s := range p.Steps {
+	for i, s := range list {
 		if !s.open() || s.Started.IsZero() || !s.Ended.IsZero() || !s.HasHold() {
 			continue
 		}
