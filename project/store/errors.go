@@ -13,6 +13,9 @@ import (
 // and that will pass; the system's own errors of that kind count as well.
 var ErrBusy = errors.New("held by another program")
 
+// errMadeUp is the answer to opening what is on no disk, such as a file of /proc.
+var errMadeUp = errors.New("it is an answer of the system, not a file on a disk")
+
 // ErrChanged says that the file is not what the caller expects it to be: it
 // was changed by someone else, and is left as they made it.
 type ErrChanged struct {
@@ -70,6 +73,8 @@ func failure(path, doing string, err error) error {
 		f.Why, f.Try = "the disk is full", "free some space, then save again"
 	case readOnlyDisk(err) || errors.Is(err, syscall.EROFS):
 		f.Why, f.Try = "the disk is read-only", "save under another folder"
+	case errors.Is(err, errMadeUp):
+		f.Try = "name a project file"
 	case isBusy(err):
 		f.Why, f.Try = "another program holds it", "close it there, then try again"
 	case errors.Is(err, fs.ErrPermission) && doing == "read":

@@ -30,6 +30,9 @@ func OS() FS {
 func OSLockingIn(dir string) FS { return osFS{locks: dir} }
 
 func (osFS) Open(name string) (File, error) {
+	if madeUp(name) {
+		return nil, &fs.PathError{Op: "open", Path: name, Err: errMadeUp}
+	}
 	f, err := os.OpenFile(name, os.O_RDONLY|nonBlock, 0)
 	if err != nil {
 		return nil, err
