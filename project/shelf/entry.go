@@ -2,7 +2,6 @@ package shelf
 
 import (
 	"cmp"
-	"errors"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -92,11 +91,7 @@ func (e Entry) read(fsys store.FS) Entry {
 }
 
 func (e Entry) broken(err error) Entry {
-	e.State, e.Err = Broken, err.Error()
-	var f *store.Failure
-	if errors.As(err, &f) { // the list shows the name already
-		e.Err = f.Why + ": " + f.Try
-	}
+	e.State, e.Err = Broken, store.Reason(err) // the list shows the name already
 	return e
 }
 

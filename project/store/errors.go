@@ -25,9 +25,18 @@ type ErrChanged struct {
 }
 
 func (e *ErrChanged) Error() string {
-	s := fmt.Sprintf("%q was changed by another program: nothing was written to it: load it, or keep both", e.Path)
+	verb := "was"
 	if e.Now.IsZero() {
-		s = fmt.Sprintf("%q is gone, moved or deleted by another program: save again under its name or another", e.Path)
+		verb = "is"
+	}
+	return fmt.Sprintf("%q %s %s", e.Path, verb, e.Reason())
+}
+
+// Reason is the line without the name of the file.
+func (e *ErrChanged) Reason() string {
+	s := "changed by another program: nothing was written to it: load it, or keep both"
+	if e.Now.IsZero() {
+		s = "gone, moved or deleted by another program: save again under its name or another"
 	}
 	if e.Kept != "" {
 		s += fmt.Sprintf("; one more version of it is in %q", e.Kept)
@@ -38,9 +47,10 @@ func (e *ErrChanged) Error() string {
 // ErrExists says that a new file would have replaced one.
 type ErrExists struct{ Path string }
 
-func (e *ErrExists) Error() string {
-	return fmt.Sprintf("%q is there already: choose another name", e.Path)
-}
+func (e *ErrExists) Error() string { return fmt.Sprintf("%q is %s", e.Path, e.Reason()) }
+
+// Reason is the line without the name of the file.
+func (e *ErrExists) Reason() string { return "there already: choose another name" }
 
 // Unwrap makes it fs.ErrExist.
 func (e *ErrExists) Unwrap() error { return fs.ErrExist }
@@ -56,8 +66,11 @@ type Failure struct {
 }
 
 func (e *Failure) Error() string {
-	return fmt.Sprintf("%q can't be %s: %s: %s", e.Path, e.Doing, e.Why, e.Try)
+	return fmt.Sprintf("%q can't be %s: %s", e.Path, e.Doing, e.Reason())
 }
+
+// Reason is the line without the name of the file.
+func (e *Failure) Reason() string { return e.Why + ": " + e.Try }
 
 // Unwrap gives the system's error.
 func (e *Failure) Unwrap() error { return e.Err }
@@ -89,6 +102,16 @@ func failure(path, doing string, err error) error {
 		f.Try = "make it again, or save under another folder"
 	}
 	return f
+}
+
+// Reason is why something failed, for a screen that shows the name of the file
+// already: the line of an error of this package without it, else the whole line.
+func Reason(err error) string {
+	var r interface{ Reason() string }
+	if errors.As(err, &r) {
+		return r.Reason()
+	}
+	return err.Error()
 }
 
 func isBusy(err error) bool { return errors.Is(err, ErrBusy) || busy(err) }

@@ -154,13 +154,7 @@ func reason(err error) string {
 	if err == nil {
 		return "it will be tried again"
 	}
-	text := term.Plain(err.Error())
-	if i := strings.Index(text, "\": "); strings.HasPrefix(text, "\"") && i > 0 {
-		text = text[i+3:]
-	} else if i := strings.Index(text, "saved: "); i >= 0 {
-		text = text[i+len("saved: "):]
-	}
-	return text
+	return term.Plain(store.Reason(err))
 }
 
 func (m *Model) holdsView() []string {
