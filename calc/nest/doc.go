@@ -1,0 +1,2 @@
+// Package nest finds places for the parts of sheaths on pieces of leather.
+package nest
