@@ -1,6 +1,6 @@
 // Package act is what the panes of the workbench and its root say to each
-// other. A pane never touches the project: it sends one of these messages, and
-// the root answers with a new Snapshot.
+// other. A pane never touches the project: it answers with these values, and
+// the root shows every pane a new Snapshot.
 package act
 
 import (
@@ -11,6 +11,8 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/steps"
+	"chape/ui/canvas"
 )
 
 // Snapshot is what the root shows every pane after each change. Panes read it
@@ -23,6 +25,22 @@ type Snapshot struct {
 	Unit    length.Unit     // what the screens show
 	Mark    int             // the chosen station
 	Now     time.Time       // wall clock, monotonic reading stripped
+
+	Others []steps.Hold // of the other projects of the shelf
+	Font   Font         // what drawings are made of
+	Prices Prices
+}
+
+// Font is what the characters of the screen can show, and the shape of their cell.
+type Font struct {
+	Glyphs canvas.Glyphs
+	Aspect float64 // the height of a cell in its widths
+}
+
+// Prices are what leather, thread and work cost, in a currency.
+type Prices struct {
+	calc.Rates
+	Currency string
 }
 
 // Preview shows what Do would make of the project without keeping it.

@@ -39,7 +39,7 @@ func (m *Model) nextTick() tea.Cmd {
 func (m *Model) tick() tea.Cmd {
 	due := m.observe()
 	m.voice(m.o.Voice.Title(m.title())) // sends nothing while it is the same
-	m.refreshTime(m.doc.Snapshot(m.o.Clock()))
+	m.refreshTime(m.snapshot())
 	return tea.Batch(m.nextTick(), m.save(), m.look(), due)
 }
 

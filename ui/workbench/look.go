@@ -70,7 +70,7 @@ func (m *Model) neighbours(msg othersMsg) tea.Cmd {
 	}
 	if !reflect.DeepEqual(others, m.others) {
 		m.others = others
-		m.refreshTime(m.doc.Snapshot(m.o.Clock()))
+		m.refreshTime(m.snapshot())
 	}
 	if msg.read && !m.read {
 		m.read = true

@@ -213,9 +213,18 @@ func (m *Model) takeKnown(msg tea.Msg) (cmd tea.Cmd, ok, known bool) {
 	return m.save(), true, true
 }
 
+// snapshot is the state of the document, and of what else the panes show.
+func (m *Model) snapshot() act.Snapshot {
+	s := m.doc.Snapshot(m.o.Clock())
+	s.Others = m.others
+	s.Font = act.Font(m.o.Looks)
+	s.Prices = act.Prices{Rates: m.o.Rates, Currency: m.o.Currency}
+	return s
+}
+
 // refresh shows every pane the state of the document.
 func (m *Model) refresh() {
-	s := m.doc.Snapshot(m.o.Clock())
+	s := m.snapshot()
 	m.knife.SetSnapshot(s)
 	if err := m.knife.Problem(); err != nil { // the plan is of the last figure that would do
 		s.Stale, s.Err = true, err
