@@ -46,10 +46,20 @@ var (
 	dotted  = stroke{0.25, []float64{0.25, 0.75}}
 )
 
+// ink fills a closed path or a spot, in place of a stroke.
+type ink uint8
+
+const (
+	noInk ink = iota
+	black
+	white // lies on black
+)
+
 // path is a polyline with its line type.
 type path struct {
 	layer  layer
 	stroke stroke
+	ink    ink
 	pts    curve.Line
 	closed bool
 	from   float64 // length of line before the first point, so that dashes go on over a joint
@@ -63,6 +73,14 @@ type circle struct {
 	stroke stroke
 	at     curve.Vec
 	radius float64
+}
+
+// spot is a round filled patch. It lies on the paths of its layer, over the spots before it.
+type spot struct {
+	layer  layer
+	at     curve.Vec
+	radius float64
+	ink    ink
 }
 
 // anchor is the point of a text that stands at its place.
@@ -91,6 +109,7 @@ type text struct {
 type drawing struct {
 	paths   []path
 	circles []circle
+	spots   []spot
 	texts   []text
 }
 
@@ -120,6 +139,10 @@ func (d *drawing) add(e drawing, v curve.Vec) {
 	for _, c := range e.circles {
 		c.at = c.at.Add(v)
 		d.circles = append(d.circles, c)
+	}
+	for _, s := range e.spots {
+		s.at = s.at.Add(v)
+		d.spots = append(d.spots, s)
 	}
 	for _, t := range e.texts {
 		t.at = t.at.Add(v)

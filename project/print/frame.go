@@ -140,6 +140,9 @@ func rule(d *drawing, at curve.Vec) {
 // heading is the line that tells one print from another, no wider than width
 // at a size of letters: a long title is cut, never the revision or the date.
 func (j *job) heading(size, width float64) string {
+	if j.tracing {
+		return fit(j.title(), size, width, false)
+	}
 	rest := fmt.Sprintf(" · revision %d", j.p.Revision)
 	if j.dated {
 		rest += " · " + j.o.Date.Format("2 January 2006")

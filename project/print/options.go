@@ -122,6 +122,8 @@ type job struct {
 	plan  *calc.Plan
 	o     Options
 	dated bool // a date was given
+
+	tracing bool // a tracing sheet, which is of no project
 }
 
 // newJob checks the options and, for a trial, makes the plan for the trial

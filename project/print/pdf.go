@@ -25,7 +25,7 @@ func (j *job) pdf(pages []page, compress bool) ([]byte, error) {
 	f.SetMargins(0, 0, 0)
 	f.SetProducer(producer, false)
 	f.SetTitle(j.title(), true)
-	f.SetSubject(printable(fmt.Sprintf("sheath pattern, revision %d", j.p.Revision)), true)
+	f.SetSubject(printable(j.subject()), true)
 	f.SetCreationDate(j.o.Date.UTC())
 	f.SetModificationDate(j.o.Date.UTC())
 	f.AddUTF8FontFromBytes("words", "", goregular.TTF)
@@ -52,6 +52,13 @@ func (j *job) pdf(pages []page, compress bool) ([]byte, error) {
 		return nil, fmt.Errorf("the PDF could not be made: %w", err)
 	}
 	return data, nil
+}
+
+func (j *job) subject() string {
+	if j.tracing {
+		return "a knife is traced on it"
+	}
+	return fmt.Sprintf("sheath pattern, revision %d", j.p.Revision)
 }
 
 // pen draws millimetres as measured on paper: it stretches them by what the
@@ -98,6 +105,13 @@ func (p *pen) draw(d *drawing) {
 				p.f.Ellipse(x, y, c.radius*p.fx, c.radius*p.fy, 0, "D")
 			}
 		}
+		for _, s := range d.spots {
+			if s.layer == l {
+				begin()
+				x, y := p.at(s.at)
+				p.f.Ellipse(x, y, s.radius*p.fx, s.radius*p.fy, 0, p.fill(s.ink))
+			}
+		}
 		for _, t := range d.texts {
 			if t.layer == l && t.s != "" {
 				begin()
@@ -132,7 +146,10 @@ func (p *pen) path(q path) {
 	if len(q.pts) < 2 {
 		return
 	}
-	p.stroke(q.stroke, q.from)
+	how := p.fill(q.ink)
+	if how == "D" {
+		p.stroke(q.stroke, q.from)
+	}
 	p.f.MoveTo(p.at(q.pts[0]))
 	for _, v := range q.pts[1:] {
 		p.f.LineTo(p.at(v))
@@ -140,7 +157,20 @@ func (p *pen) path(q path) {
 	if q.closed {
 		p.f.ClosePath()
 	}
-	p.f.DrawPath("D")
+	p.f.DrawPath(how)
+}
+
+// fill sets the colour that fills, and gives the way of drawing.
+func (p *pen) fill(i ink) string {
+	switch i {
+	case black:
+		p.f.SetFillColor(0, 0, 0)
+	case white:
+		p.f.SetFillColor(255, 255, 255)
+	default:
+		return "D"
+	}
+	return "F"
 }
 
 func (p *pen) text(t text) {

@@ -167,17 +167,5 @@ func addHelp(fs *flag.FlagSet) *bool {
 // oneFile parses the flags of a command that takes one file. done: help was
 // asked for and given.
 func oneFile(w World, v verb, fs *flag.FlagSet, args []string) (path string, done bool, err error) {
-	help := addHelp(fs)
-	if err := parse(fs, args, v.name); err != nil {
-		return "", false, err
-	}
-	switch {
-	case *help:
-		return "", true, v.help(w.Out)
-	case fs.NArg() == 0:
-		return "", false, misuse("which file? chape %s %s", v.name, v.args)
-	case fs.NArg() > 1:
-		return "", false, misuse("one file at a time: %q is one too many", fs.Arg(1))
-	}
-	return fs.Arg(0), false, nil
+	return fileUnless(new(bool), w, v, fs, args)
 }

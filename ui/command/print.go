@@ -14,7 +14,7 @@ import (
 )
 
 var printVerb = verb{
-	name: "print", args: "FILE", does: "print the pattern at true size: PDF, SVG",
+	name: "print", args: "FILE | --tracing", does: "print the pattern at true size: PDF, SVG",
 	more: `  --out DIR        the folder to write to; that of FILE, if it is not given
   --as KINDS       pdf, svg (for a cutter) or pdf,svg (the default)
   --paper PAPER    a4, a3, letter, legal, or such as 210x297 or 8.5x11in
@@ -23,6 +23,7 @@ var printVerb = verb{
   --trial T        a pattern for trial stock of that thickness, not for leather
   --measured X,Y   what the two 100 mm on a sheet measured, in mm; or none
   --force          replace files that chape did not write
+  --tracing        no FILE: the sheet to trace a knife on, for "chape trace"
 
 Print at 100 %, and check with your dividers before you cut.
 
@@ -43,7 +44,8 @@ func runPrint(w World, v verb, args []string) error {
 	trial := fs.String("trial", "", "")
 	measured := fs.String("measured", "", "")
 	force := fs.Bool("force", false, "")
-	path, done, err := oneFile(w, v, fs, args)
+	tracing := fs.Bool("tracing", false, "")
+	path, done, err := fileUnless(tracing, w, v, fs, args)
 	if done || err != nil {
 		return err
 	}
@@ -70,6 +72,19 @@ func runPrint(w World, v verb, args []string) error {
 			return misuse("trial stock of 0 mm is none: leave --trial off, or try 0.1 for paper, 0.3 for card")
 		}
 	}
+	if *tracing {
+		if err := tracingAlone(fs); err != nil {
+			return err
+		}
+		if *out == "" {
+			*out = "."
+		}
+		err := printTracing(w, *out, o, *force)
+		if err != nil || *measured == "" {
+			return err
+		}
+		return keepMeasured(w, set, o.Correction)
+	}
 	as := split(*kinds)
 	for _, err := range []error{o.Check(), print.CheckKinds(as)} {
 		if err != nil {
@@ -82,10 +97,15 @@ func runPrint(w World, v verb, args []string) error {
 	if err := printFile(w, set, path, *out, as, o, *force); err != nil || *measured == "" {
 		return err
 	}
-	if err := set.keepPrinter(o.Correction); err != nil {
+	return keepMeasured(w, set, o.Correction)
+}
+
+// keepMeasured keeps what a sheet measured, and says so.
+func keepMeasured(w World, set settings, c print.Correction) error {
+	if err := set.keepPrinter(c); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintln(w.Out, kept(set, o.Correction))
+	_, err := fmt.Fprintln(w.Out, kept(set, c))
 	return err
 }
 

@@ -1,0 +1,58 @@
+package print
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+// The sheet has two pages on any paper; its pricks stand 100 mm apart as measured, the file stretched
+// by what the printer takes away; all that the second page has to say is on it.
+func TestTracingSheet(t *testing.T) {
+	for _, c := range []struct {
+		paper string
+		corr  Correction
+	}{{"a4", Correction{}}, {"148x180", Correction{}}, {"letter", Correction{98.5, 101.2}}, {"600x1200", Correction{}}, {"297x210", Correction{}}} {
+		data, err := Tracing(Options{Paper: paper(t, c.paper), Correction: c.corr})
+		if err != nil {
+			t.Fatalf("%s: %v", c.paper, err)
+		}
+		pages := readPDF(t, data)
+		if len(pages) != 2 {
+			t.Fatalf("%s: %d pages, want 2", c.paper, len(pages))
+		}
+		fx, fy := c.corr.factors()
+		pricks := pages[0].circles(scaleLayer)
+		if len(pricks) != 4 {
+			t.Fatalf("%s: %d pricks, want 4", c.paper, len(pricks))
+		}
+		if got := pricks[1].at.X - pricks[0].at.X; math.Abs(got-100*fx) > 0.02 {
+			t.Errorf("%s: pricks %g mm apart across, want %g", c.paper, got, 100*fx)
+		}
+		if got := pricks[3].at.Y - pricks[2].at.Y; math.Abs(got-100*fy) > 0.02 {
+			t.Errorf("%s: pricks %g mm apart along, want %g", c.paper, got, 100*fy)
+		}
+		first, second := oneLine(pages[0].words()), oneLine(pages[1].words())
+		for _, want := range []string{"set your dividers here: 100 mm", "Print at 100 %"} {
+			if !strings.Contains(first, want) {
+				t.Errorf("%s: the sheet does not say %q", c.paper, want)
+			}
+		}
+		for _, want := range []string{"Tape the knife's edge", "held upright and hard against the steel", "4 to 7 mm long", "Take the knife away", "without flash"} {
+			if !strings.Contains(second, want) {
+				t.Errorf("%s: the second page does not say %q", c.paper, want)
+			}
+		}
+		if c.corr.Set() != strings.Contains(first, "Corrected: 98.5 × 101.2 mm") {
+			t.Errorf("%s: whether it is corrected is not said: %q", c.paper, first)
+		}
+	}
+}
+
+func TestTracingRefused(t *testing.T) {
+	for _, s := range []string{"601x1200", "600x1201"} {
+		if _, err := Tracing(Options{Paper: paper(t, s)}); err == nil || !strings.Contains(err.Error(), "at most 600 x 1200 mm") {
+			t.Errorf("Tracing on %s: %v", s, err)
+		}
+	}
+}
