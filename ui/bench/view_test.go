@@ -12,7 +12,7 @@ import (
 	"chape/project"
 	"chape/project/steps"
 	"chape/ui/act"
-	"chape/ui/golden"
+	"chape/ui/test/golden"
 )
 
 func check(t *testing.T, name, view string) {

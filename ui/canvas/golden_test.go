@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"chape/ui/golden"
+	"chape/ui/test/golden"
 )
 
 // drawing is a small made-up pattern: all line types, holes, a label.

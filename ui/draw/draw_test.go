@@ -11,7 +11,7 @@ import (
 	"chape/calc/knife"
 	"chape/calc/length"
 	"chape/ui/canvas"
-	"chape/ui/golden"
+	"chape/ui/test/golden"
 )
 
 // orchard is a knife of our own invention: a drop point, a bolster with two

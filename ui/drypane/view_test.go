@@ -9,7 +9,7 @@ import (
 
 	"chape/project/weigh"
 	"chape/ui/canvas"
-	"chape/ui/golden"
+	"chape/ui/test/golden"
 )
 
 func check(t *testing.T, name, view string) {

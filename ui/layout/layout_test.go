@@ -7,7 +7,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
-	"chape/ui/golden"
+	"chape/ui/test/golden"
 )
 
 // TestEverySizeIsDividedUp: head, holds, panes and foot cover the screen

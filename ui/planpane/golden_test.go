@@ -9,7 +9,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/ui/canvas"
-	"chape/ui/golden"
+	"chape/ui/test/golden"
 )
 
 func TestGoldenScreens(t *testing.T) {

@@ -16,8 +16,8 @@ import (
 	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/act"
-	"chape/ui/golden"
 	"chape/ui/term/ink"
+	"chape/ui/test/golden"
 )
 
 var noon = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)

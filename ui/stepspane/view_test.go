@@ -11,7 +11,7 @@ import (
 	"chape/project"
 	"chape/project/steps"
 	"chape/project/weigh"
-	"chape/ui/golden"
+	"chape/ui/test/golden"
 )
 
 func check(t *testing.T, name, view string) {

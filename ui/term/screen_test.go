@@ -32,7 +32,7 @@ func (m sizes) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.out.Title(m.View())
 		m.out.Bell()
 	case tea.KeyMsg:
-		if msg.String() == "q" {
+		if strings.ContainsRune(string(msg.Runes), 'q') { // letters that come together are one message
 			return m, tea.Quit
 		}
 		return m, tea.WindowSize()

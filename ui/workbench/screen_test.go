@@ -15,11 +15,11 @@ import (
 	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/canvas"
-	"chape/ui/golden"
 	"chape/ui/layout"
 	"chape/ui/session"
 	"chape/ui/term"
 	"chape/ui/term/ink"
+	"chape/ui/test/golden"
 )
 
 var morning = time.Date(2026, 11, 25, 9, 30, 0, 0, time.UTC) // a Wednesday

@@ -13,7 +13,7 @@ import (
 	"testing"
 	"time"
 
-	"chape/ui/ptytest"
+	"chape/ui/test/ptytest"
 )
 
 // given back: the screen, the mouse, pasting, the cursor, the window's title.

@@ -1,6 +1,6 @@
 //go:build !windows
 
-package main
+package program
 
 import (
 	"os"
@@ -12,7 +12,7 @@ import (
 	"chape/project"
 	"chape/project/steps"
 	"chape/project/store"
-	"chape/ui/ptytest"
+	"chape/ui/test/ptytest"
 )
 
 // home is a home folder for the real program.

@@ -12,7 +12,7 @@ import (
 
 	"chape/project"
 	"chape/project/store/storetest"
-	"chape/ui/ptytest"
+	"chape/ui/test/ptytest"
 )
 
 var wide = ptytest.Options{Width: 160, Height: 45}

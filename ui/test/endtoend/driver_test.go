@@ -8,7 +8,7 @@ import (
 	"slices"
 	"strings"
 
-	"chape/ui/ptytest"
+	"chape/ui/test/ptytest"
 )
 
 // driver types meaningful keys at random and knows, without asking the program,

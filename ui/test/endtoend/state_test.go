@@ -10,7 +10,7 @@ import (
 	"time"
 
 	"chape/project"
-	"chape/ui/ptytest"
+	"chape/ui/test/ptytest"
 )
 
 // state is what the random keys change, as far as both the screen and the file

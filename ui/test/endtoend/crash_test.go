@@ -16,7 +16,7 @@ import (
 	"time"
 
 	"chape/project/store"
-	"chape/ui/ptytest"
+	"chape/ui/test/ptytest"
 )
 
 // witness remembers the newest state that the screen has called saved.

@@ -20,7 +20,7 @@ import (
 	"chape/project"
 	"chape/project/steps"
 	"chape/project/store"
-	"chape/ui/ptytest"
+	"chape/ui/test/ptytest"
 )
 
 var (

@@ -1,4 +1,6 @@
-package main
+// Package program tests the real program: its commands by scripts, and the workbench in
+// a pseudo-terminal.
+package program
 
 import (
 	"io/fs"
@@ -9,20 +11,25 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"chape/ui/command"
 )
+
+// repo is the top of the repository, from here.
+const repo = "../../.."
 
 // TestMain lets the test binary be chape when it is called by that name: the
 // scripts and the terminal tests run the real thing.
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"chape": main})
+	testscript.Main(m, map[string]func(){"chape": func() { os.Exit(command.Main()) }})
 }
 
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
-		Dir: "testdata/script",
+		Dir: repo + "/testdata/script",
 		Setup: func(e *testscript.Env) error {
-			here, err := os.Getwd()
-			e.Setenv("REPO", here)
+			top, err := filepath.Abs(repo)
+			e.Setenv("REPO", top)
 			e.Setenv("HOME", e.WorkDir)
 			e.Setenv("XDG_CACHE_HOME", e.WorkDir+"/cache")
 			return err
@@ -33,12 +40,12 @@ func TestScripts(t *testing.T) {
 // The readme promises nothing that no test holds: each row of its table names tests
 // that there are.
 func TestReadmeNamesTests(t *testing.T) {
-	readme, err := os.ReadFile("README.md")
+	readme, err := os.ReadFile(repo + "/README.md")
 	if err != nil {
 		t.Fatal(err)
 	}
 	there := map[string]bool{}
-	err = filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
+	err = filepath.WalkDir(repo, func(path string, d fs.DirEntry, err error) error {
 		if err != nil || d.IsDir() || !strings.HasSuffix(path, "_test.go") {
 			return err
 		}

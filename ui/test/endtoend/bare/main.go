@@ -39,7 +39,7 @@ func (m model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.WindowSizeMsg:
 		m.width, m.height = msg.Width, msg.Height
 	case tea.KeyMsg:
-		if key.Matches(msg, quit) {
+		if key.Matches(msg, quit) || strings.HasSuffix(msg.String(), "q") { // it may come behind another letter
 			return m, tea.Quit
 		}
 		m.last = msg.String()

@@ -16,7 +16,7 @@ func TestMeasure(t *testing.T) {
 		t.Log("only with -measure")
 		return
 	}
-	bare, err := build(t.TempDir(), "chape/ui/endtoend/bare")
+	bare, err := build(t.TempDir(), "chape/ui/test/endtoend/bare")
 	if err != nil {
 		t.Fatal(err)
 	}

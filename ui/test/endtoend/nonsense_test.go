@@ -15,7 +15,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project/store/storetest"
-	"chape/ui/ptytest"
+	"chape/ui/test/ptytest"
 )
 
 const (

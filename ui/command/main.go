@@ -1,0 +1,40 @@
+package command
+
+import (
+	"fmt"
+	"os"
+	"runtime/debug"
+	"time"
+
+	_ "chape/ui/term/background" // before anything that asks the terminal for its colours
+
+	"github.com/charmbracelet/x/term"
+
+	chapeterm "chape/ui/term"
+)
+
+// Main runs the program on the arguments and streams of the process, and returns its
+// exit status.
+func Main() int {
+	w := World{
+		Out: os.Stdout, Err: os.Stderr,
+		Version: version(),
+		Open:    Workbench,
+	}
+	if term.IsTerminal(os.Stderr.Fd()) {
+		w.Progress = func(what string) { fmt.Fprintln(os.Stderr, chapeterm.Plain(what)+"…") }
+	}
+	if term.IsTerminal(os.Stdout.Fd()) {
+		w.Ring, w.Pause = chapeterm.Open(os.Stdout), time.Sleep
+	}
+	return Status(os.Stderr, Run(w, os.Args[1:]))
+}
+
+// version is what the build knows of itself.
+func version() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok || info.Main.Version == "" {
+		return "(unknown version)"
+	}
+	return info.Main.Version
+}
