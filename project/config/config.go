@@ -4,9 +4,11 @@ package config
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 
@@ -59,13 +61,37 @@ func Defaults() Config {
 	}
 }
 
-// Path is where the file is: in the user's configuration folder.
+// Path is where the file is: in the user's configuration folder. The error is one
+// line that says which variable of the environment is at fault, and what would do.
 func Path() (string, error) {
 	dir, err := os.UserConfigDir()
-	if err != nil {
-		return "", err
+	if xdg := os.Getenv("XDG_CONFIG_HOME"); err != nil && xdg != "" {
+		return "", fmt.Errorf("XDG_CONFIG_HOME is %q, not a full path: set it to one, or not at all", xdg)
+	}
+	if err != nil || !filepath.IsAbs(dir) {
+		if _, err := Home(); err != nil {
+			return "", err
+		}
+		return "", fmt.Errorf("there is no folder for settings: %w", err)
 	}
 	return filepath.Join(dir, "chape", "config.toml"), nil
+}
+
+// Home is the user's own folder, as a full path. There is no other to fall back on: a
+// folder that all share would show them each other's customers.
+func Home() (string, error) {
+	name := "HOME"
+	if runtime.GOOS == "windows" {
+		name = "USERPROFILE"
+	}
+	dir, err := os.UserHomeDir()
+	if err != nil || dir == "" {
+		return "", fmt.Errorf("%s is not set: set it to your own folder", name)
+	}
+	if !filepath.IsAbs(dir) {
+		return "", fmt.Errorf("%s is %q, not a full path: set it to your own folder", name, dir)
+	}
+	return dir, nil
 }
 
 // Load reads the file at path. Without one the defaults hold. One that will not

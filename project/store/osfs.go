@@ -19,7 +19,7 @@ type osFS struct{ locks string }
 // OS is the real file system, with its lock files in the user's cache folder.
 func OS() FS {
 	cache, err := os.UserCacheDir()
-	if err != nil {
+	if err != nil || !filepath.IsAbs(cache) { // HOME may be anything
 		return osFS{}
 	}
 	return osFS{locks: filepath.Join(cache, "chape", "locks")}

@@ -44,3 +44,20 @@ func notOffered(err error) error {
 	}
 	return err
 }
+
+// OthersMayWrite tells whether somebody beside the user and the machine's owner may
+// change a file or what is in a folder. A group that has the user's own number is the
+// user's alone, as most systems set it up. What can't be looked at is nobody's.
+func OthersMayWrite(path string) bool {
+	info, err := os.Stat(path)
+	if err != nil {
+		return false
+	}
+	own, ok := info.Sys().(*syscall.Stat_t)
+	if !ok {
+		return false
+	}
+	foreign := own.Uid != 0 && int(own.Uid) != os.Getuid()
+	group := info.Mode()&0o020 != 0 && own.Gid != own.Uid
+	return foreign || group || info.Mode()&0o002 != 0
+}

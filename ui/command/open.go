@@ -1,6 +1,7 @@
 package command
 
 import (
+	"fmt"
 	"os"
 	"strings"
 	"time"
@@ -22,14 +23,19 @@ func Workbench(path string) error {
 	}
 	set := loadSettings()
 	o := set.workbench()
-	folder := set.shelf()
-	if path == "" {
+	folder, noShelf := set.shelf()
+	switch {
+	case path == "" && noShelf != nil:
+		return noShelf
+	case path == "":
 		path = folder
 	}
 	if info, err := os.Stat(path); path == folder || err == nil && info.IsDir() {
 		return openShelf(set, o, path)
 	}
-	o.Shelf = shelf.Open(o.FS, folder)
+	if noShelf == nil {
+		o.Shelf = shelf.Open(o.FS, folder)
+	}
 	if err := load(set, &o, path); err != nil {
 		return err
 	}
@@ -44,7 +50,11 @@ func Workbench(path string) error {
 // openShelf starts on the shelf of a folder or, while that is empty, on a copy of
 // the example.
 func openShelf(set settings, o workbench.Options, folder string) error {
+	if info, err := os.Stat(folder); err == nil && !info.IsDir() {
+		return fmt.Errorf("the shelf %q is no folder: name another one in your settings, or call chape FOLDER", folder)
+	}
 	o.Shelf = shelf.Open(o.FS, folder)
+	greet(&o, strings.Join(open("your shelf", folder), ""))
 	if o.OnShelf = holdsAny(folder); o.OnShelf {
 		o.Doc = set.document(set.NewProject(""), "", store.Stamp{})
 	} else {

@@ -1,10 +1,11 @@
 package command
 
 import (
-	"errors"
 	"fmt"
 	"os"
+	"path/filepath"
 	"runtime"
+	"strings"
 
 	"chape/calc"
 	"chape/project"
@@ -21,27 +22,50 @@ import (
 // settings is what the user has chosen once for all projects.
 type settings struct {
 	config.Config
-	path   string // of the file; "" where the system has no such folder
+	path   string // of the file; "" where there is no folder for it
 	broken error  // why the file could not be used: the defaults hold
 }
 
 func loadSettings() settings {
 	path, err := config.Path()
 	if err != nil {
-		return settings{Config: config.Defaults()} // no such folder: nothing can be kept
+		return settings{Config: config.Defaults(), broken: err}
 	}
 	c, err := config.Load(store.OS(), path)
 	return settings{Config: c, path: path, broken: err}
 }
 
 // settingsFor is loadSettings for a plain command, which says at once when the
-// defaults have to do.
+// defaults have to do, and who else may change them.
 func settingsFor(w World) settings {
 	set := loadSettings()
-	if set.broken != nil {
-		fmt.Fprintf(w.Err, "chape: your settings can't be used, the defaults hold: %s\n", term.Plain(set.broken.Error()))
+	for _, line := range set.warnings() {
+		fmt.Fprintf(w.Err, "chape: %s\n", term.Plain(line))
 	}
 	return set
+}
+
+// warnings are lines about the settings for whoever relies on them.
+func (s settings) warnings() []string {
+	var lines []string
+	if s.broken != nil {
+		lines = append(lines, "your settings can't be used, the defaults hold: "+s.broken.Error())
+	}
+	if s.path != "" {
+		lines = append(lines, open("your settings", s.path, filepath.Dir(s.path))...)
+	}
+	return lines
+}
+
+// open says which of the paths others may write to, and what would do. Settings name
+// a command that is run; projects name customers.
+func open(what string, paths ...string) []string {
+	for _, path := range paths {
+		if store.OthersMayWrite(path) {
+			return []string{fmt.Sprintf("others may write to %s: try chmod go-w %s", what, typable(path))}
+		}
+	}
+	return nil
 }
 
 // document opens a project under the user's thresholds.
@@ -65,7 +89,7 @@ func (s settings) workbench() workbench.Options {
 		Suspends:    runtime.GOOS != "windows",
 		Remember:    s.remember(),
 		KeepPrinter: s.keepPrinter,
-		Elsewhere:   []string{homeFolder(), os.TempDir()},
+		Elsewhere:   elsewhere(),
 	}
 	// Both words were checked when the file was read.
 	o.Looks.Glyphs, o.Ask, _ = term.Glyphs(s.Glyphs, os.Getenv("TERM"))
@@ -76,9 +100,7 @@ func (s settings) workbench() workbench.Options {
 	case "osc 777":
 		o.Notice = term.OSC777
 	}
-	if s.broken != nil {
-		o.Greeting = "your settings can't be used, the defaults hold: " + s.broken.Error()
-	}
+	o.Greeting = strings.Join(s.warnings(), "; ")
 	return o
 }
 
@@ -104,7 +126,7 @@ func (s settings) remember() func(workbench.Looks) error {
 
 // keepPrinter keeps what the pricks on a printed sheet measured.
 func (s settings) keepPrinter(c print.Correction) error {
-	err := errors.New("this system has no folder for settings: set HOME")
+	err := s.broken
 	if s.path != "" {
 		err = config.Keep(store.OS(), s.path, config.Change{Key: "printer.x", Value: c.X}, config.Change{Key: "printer.y", Value: c.Y})
 	}
@@ -114,15 +136,20 @@ func (s settings) keepPrinter(c print.Correction) error {
 	return nil
 }
 
-func homeFolder() string {
-	home, err := os.UserHomeDir()
-	if err != nil {
-		return os.TempDir()
+// elsewhere lists folders for what can't be kept in its own.
+func elsewhere() []string {
+	if home, err := config.Home(); err == nil {
+		return []string{home, os.TempDir()}
 	}
-	return home
+	return []string{os.TempDir()}
 }
 
-// shelf is the folder of the user's projects.
-func (s settings) shelf() string {
-	return s.ShelfFolder(homeFolder(), shelf.Folder(runtime.GOOS, homeFolder(), os.Getenv))
+// shelf is the folder of the user's projects. Without a home folder there may be none.
+func (s settings) shelf() (string, error) {
+	home, err := config.Home()
+	folder := s.ShelfFolder(home, shelf.Folder(runtime.GOOS, home, os.Getenv))
+	if err != nil && (strings.HasPrefix(s.Shelf, "~") || !filepath.IsAbs(folder)) {
+		return "", fmt.Errorf("there is no shelf: %w, or name a folder: chape FOLDER", err)
+	}
+	return folder, nil
 }

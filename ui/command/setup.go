@@ -2,6 +2,7 @@ package command
 
 import (
 	"fmt"
+	"path/filepath"
 
 	"chape/project/config"
 	"chape/ui/term"
@@ -32,11 +33,27 @@ or without a key of it, the defaults hold.`,
 			_, err := w.Out.Write(config.Sample())
 			return err
 		}
-		set := loadSettings()
-		if set.path == "" {
-			return misuse("this system has no folder for settings: set HOME")
-		}
-		fmt.Fprintf(w.Out, "settings: %s\nshelf:    %s\n", term.Plain(set.path), term.Plain(set.shelf()))
-		return set.broken
+		return sayWhere(w, loadSettings())
 	},
+}
+
+// sayWhere says where the user's things are, and what is wrong with them.
+func sayWhere(w World, set settings) error {
+	folder, noShelf := set.shelf()
+	for _, l := range []struct{ name, path string }{{"settings", set.path}, {"shelf", folder}} {
+		if l.path != "" {
+			fmt.Fprintf(w.Out, "%-9s %s\n", l.name+":", term.Plain(l.path))
+		}
+	}
+	lines := open("your shelf", folder)
+	if set.path != "" {
+		lines = append(open("your settings", set.path, filepath.Dir(set.path)), lines...)
+	}
+	for _, line := range lines {
+		fmt.Fprintf(w.Err, "chape: %s\n", term.Plain(line))
+	}
+	if set.broken != nil {
+		return set.broken
+	}
+	return noShelf
 }
