@@ -11,15 +11,15 @@ import (
 type column[T any] struct {
 	Spec
 	def  any // what a missing key stands for; nil: nothing given
-	get  func(T) any
+	get  func(*T) any
 	set  func(*T, any) // takes what get gives
-	skip func(T) bool  // not written; nil: written always
+	skip func(*T) bool // not written; nil: written always
 	seen *view[T]      // how the screens show it, where they do not show what the file holds
 }
 
 // view is a value as the maker measures it, made from what the file holds.
 type view[T any] struct {
-	get func(T) any
+	get func(*T) any
 	set func(*T, any, length.Unit) error // the unit: for the error
 }
 
@@ -27,7 +27,7 @@ type view[T any] struct {
 func at[T, V any](s Spec, def V, p func(*T) *V) column[T] {
 	return column[T]{
 		Spec: s, def: def,
-		get: func(t T) any { return *p(&t) },
+		get: func(t *T) any { return *p(t) },
 		set: func(t *T, v any) { *p(t) = v.(V) },
 	}
 }
@@ -45,11 +45,11 @@ func optional[T any](s Spec, p func(*T) *length.Length, given func(*T) *bool, on
 	s.Kind = Length
 	return column[T]{
 		Spec: s,
-		get: func(t T) any {
-			if *given(&t) != on {
+		get: func(t *T) any {
+			if *given(t) != on {
 				return nil
 			}
-			return *p(&t)
+			return *p(t)
 		},
 		set: func(t *T, v any) {
 			*p(t), *given(t) = 0, !on
@@ -57,7 +57,7 @@ func optional[T any](s Spec, p func(*T) *length.Length, given func(*T) *bool, on
 				*p(t), *given(t) = l, on
 			}
 		},
-		skip: func(t T) bool { return *given(&t) != on },
+		skip: func(t *T) bool { return *given(t) != on },
 	}
 }
 
@@ -72,7 +72,7 @@ func choiceAt[T any, E interface {
 	}
 	return column[T]{
 		Spec: s, def: s.Options[0],
-		get: func(t T) any { return (*p(&t)).String() },
+		get: func(t *T) any { return (*p(t)).String() },
 		set: func(t *T, v any) {
 			for _, e := range all {
 				if e.String() == v {
@@ -85,7 +85,7 @@ func choiceAt[T any, E interface {
 
 // unlessEmpty leaves the key out of the file where it says nothing.
 func (c column[T]) unlessEmpty() column[T] {
-	c.skip = func(t T) bool {
+	c.skip = func(t *T) bool {
 		switch v := c.get(t).(type) {
 		case string:
 			return v == ""
@@ -102,21 +102,24 @@ func (c column[T]) unlessEmpty() column[T] {
 }
 
 // shownAs sets how the screens show it.
-func (c column[T]) shownAs(get func(T) any, set func(*T, any, length.Unit) error) column[T] {
+func (c column[T]) shownAs(get func(*T) any, set func(*T, any, length.Unit) error) column[T] {
 	c.seen = &view[T]{get: get, set: set}
 	return c
 }
 
-// field binds the column to its row of a project. row gives the row to change;
-// what follows from it is put right by then.
-func field[T any](c column[T], index int, row func(*Project) *T, then func(*Project) error) Field {
-	f := Field{Spec: c.Spec, Index: index, ranged: c.seen == nil}
-	f.get = func(p Project) any { return c.get(*row(&p)) }
+// field binds the column to where row finds what it fills; i is the row of a list.
+// What follows from a change is put right by then.
+func field[T any](c column[T], row func(p *Project, i int) *T, then func(*Project) error) Field {
+	f := Field{Spec: c.Spec, Index: -1, Default: c.def, ranged: c.seen == nil}
+	f.kept = func(p *Project, i int) any { return c.get(row(p, i)) }
+	f.keep = func(p *Project, i int, v any) { c.set(row(p, i), v) }
+	f.written = func(p *Project, i int) bool { return c.skip == nil || !c.skip(row(p, i)) }
+	f.get = f.kept
 	if c.seen != nil {
-		f.get = func(p Project) any { return c.seen.get(*row(&p)) }
+		f.get = func(p *Project, i int) any { return c.seen.get(row(p, i)) }
 	}
-	f.set = func(p *Project, v any) error {
-		t := row(p)
+	f.set = func(p *Project, i int, v any) error {
+		t := row(p, i)
 		if c.seen != nil {
 			if err := c.seen.set(t, v, p.Units); err != nil {
 				return err
@@ -130,13 +133,4 @@ func field[T any](c column[T], index int, row func(*Project) *T, then func(*Proj
 		return then(p)
 	}
 	return f
-}
-
-func lookup[T any](cs []column[T], key string) (column[T], bool) {
-	for _, c := range cs {
-		if c.Key == key {
-			return c, true
-		}
-	}
-	return column[T]{}, false
 }

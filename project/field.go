@@ -52,24 +52,45 @@ type Spec struct {
 	Needed  bool            // the file must hold it: there is no default
 }
 
-// Field is one value of a project, as the screens edit it.
+// Field is one value of a project: the screens edit it, the file keeps it.
 type Field struct {
 	Spec
-	Index  int  // of the row it belongs to, -1: none
-	ranged bool // Min and Max are of what the screens show, too
-	get    func(Project) any
-	set    func(*Project, any) error
+	Index   int  // of the row it belongs to, -1: none
+	Default any  // what a key that the file lacks stands for; nil: nothing given
+	ranged  bool // Min and Max are of what the screens show, too
+	get     func(p *Project, i int) any
+	set     func(p *Project, i int, v any) error
+	kept    func(p *Project, i int) any
+	keep    func(p *Project, i int, v any)
+	written func(p *Project, i int) bool
 }
+
+// At is the column of a list in row i.
+func (f Field) At(i int) Field {
+	f.Index = i
+	return f
+}
+
+// Kept gives the value as the file holds it, of the type Kind says; nil where none is
+// given.
+func (f Field) Kept(p *Project) any { return f.kept(p, f.Index) }
+
+// Keep puts a value into p as it comes from a file. Nothing is checked and nothing
+// follows from it: Validate p when it is filled.
+func (f Field) Keep(p *Project, v any) { f.keep(p, f.Index, v) }
+
+// Written tells whether the file needs the key: some say nothing where they are empty.
+func (f Field) Written(p *Project) bool { return f.written(p, f.Index) }
 
 // Get gives the value as the screens show it, of the type Kind says; nil
 // where none is given and Auto is shown.
-func (f Field) Get(p Project) any { return f.get(p) }
+func (f Field) Get(p Project) any { return f.get(&p, f.Index) }
 
 // Set puts a value that Parse gave into p. When the project would no longer
 // do, it is left as it was and the error is a Problem.
 func (f Field) Set(p *Project, v any) error {
 	q := p.Clone()
-	if err := f.set(&q, v); err != nil {
+	if err := f.set(&q, f.Index, v); err != nil {
 		if bad, ok := err.(Problem); ok {
 			bad.Index = f.Index
 			return bad
@@ -89,7 +110,7 @@ func (f Field) Set(p *Project, v any) error {
 
 // Show gives the text for the screen and its edit field, without a unit. Parse
 // takes it for the value as it is, to the last digit.
-func (f Field) Show(p Project) string { return f.show(f.get(p), p.Units) }
+func (f Field) Show(p Project) string { return f.show(f.Get(p), p.Units) }
 
 // Text is a value as Show would give it.
 func (f Field) Text(v any, p Project) string { return f.show(v, p.Units) }
@@ -99,13 +120,13 @@ func (f Field) Text(v any, p Project) string { return f.show(v, p.Units) }
 // Show gives is the value as it is, to the last digit.
 func (f Field) Parse(text string, p Project) (any, error) {
 	if text == f.Show(p) {
-		return f.get(p), nil
+		return f.Get(p), nil
 	}
 	v, err := f.parse(strings.TrimSpace(text), p.Units)
 	if err != nil || !f.ranged {
 		return v, err
 	}
-	if bad, ok := f.outside(v, p.Units); ok {
+	if bad, ok := f.Outside(v, p.Units); ok {
 		if _, ok := v.(length.Length); ok {
 			bad.Found = plain.Quote(strings.TrimSpace(text))
 		}
@@ -216,7 +237,7 @@ func (s Spec) choose(text string) (string, error) {
 	if s.Shown != nil {
 		shown.Options = s.Shown
 	}
-	return "", fmt.Errorf("%s is not one of them: %s", plain.Quote(text), shown.offer())
+	return "", fmt.Errorf("%s is not one of them: %s", plain.Quote(text), shown.Offer())
 }
 
 // word is an option as the screens say it.
@@ -227,13 +248,15 @@ func (s Spec) word(option string) string {
 	return option
 }
 
-func (s Spec) offer() string {
+// Offer says which options there are.
+func (s Spec) Offer() string {
 	n := len(s.Options)
 	return "try " + strings.Join(s.Options[:n-1], ", ") + " or " + s.Options[n-1]
 }
 
-// outside tells whether the value is out of the field's range.
-func (s Spec) outside(v any, u length.Unit) (Problem, bool) {
+// Outside tells whether a value, as the file holds it, is out of the field's range; the
+// Problem is said in the unit.
+func (s Spec) Outside(v any, u length.Unit) (Problem, bool) {
 	p := Problem{Key: s.Key, Index: -1}
 	switch v := v.(type) {
 	case nil:

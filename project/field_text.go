@@ -20,7 +20,7 @@ func (s Spec) badText(v string, p Problem) (Problem, bool) {
 				return p, false
 			}
 		}
-		p.Remedy = s.offer()
+		p.Remedy = s.Offer()
 		return p, true
 	}
 	switch n := utf8.RuneCountInString(v); {

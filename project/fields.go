@@ -19,7 +19,7 @@ var Fields = bindScalars()
 func bindScalars() []Field {
 	var fs []Field
 	for _, c := range scalars {
-		fs = append(fs, field(c, -1, func(p *Project) *Project { return p }, thenOf(c.Spec)))
+		fs = append(fs, field(c, func(p *Project, _ int) *Project { return p }, thenOf(c.Spec)))
 	}
 	return fs
 }

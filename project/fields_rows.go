@@ -2,7 +2,6 @@ package project
 
 import (
 	"math"
-	"slices"
 	"time"
 
 	"chape/calc/knife"
@@ -10,14 +9,6 @@ import (
 	"chape/project/clock"
 	"chape/project/steps"
 	"chape/project/weigh"
-)
-
-// How many rows a file may hold: far more than anyone makes.
-const (
-	mostMarks     = 200
-	mostFits      = 100
-	mostSteps     = steps.Most
-	mostWeighings = 1000
 )
 
 func stationLength(key, name, hint string, fine length.Fineness, hi float64, def any, p func(*knife.Station) *length.Length) column[knife.Station] {
@@ -38,10 +29,10 @@ var marks = []column[knife.Station]{
 		func(s *knife.Station) *length.Length { return &s.At }),
 	stationLength("top", "gap", "rule to spine with a small square; 0 where it touches", length.Ruler, 300, none,
 		func(s *knife.Station) *length.Length { return &s.Top }).shownAs(
-		func(s knife.Station) any { return s.Top }, setGap),
+		func(s *knife.Station) any { return s.Top }, setGap),
 	stationLength("bottom", "depth", "spine to edge with the calliper, square across", length.Calliper, deepest, nil,
 		func(s *knife.Station) *length.Length { return &s.Bottom }).shownAs(
-		func(s knife.Station) any { return tidy(s.Depth()) }, setDepth),
+		func(s *knife.Station) any { return tidy(s.Depth()) }, setDepth),
 	stationLength("thick", "thickness", "across at the fattest, with the calliper", length.Calliper, 100, nil,
 		func(s *knife.Station) *length.Length { return &s.Thick }),
 	choiceAt(Spec{Key: "knife.station.kind", Group: "marks", Name: "section", Hint: "from here towards the handle"},
@@ -49,7 +40,7 @@ var marks = []column[knife.Station]{
 	grind(),
 	stationLength("round", "corners", "slabs: radius of the outer corners", length.Calliper, 100, none,
 		func(s *knife.Station) *length.Length { return &s.Round }).only(
-		func(s knife.Station) bool { return s.Kind == knife.Slab || s.Round != 0 }),
+		func(s *knife.Station) bool { return s.Kind == knife.Slab || s.Round != 0 }),
 }
 
 // grind is the share of the depth that tapers, measured as the grind height.
@@ -57,8 +48,8 @@ func grind() column[knife.Station] {
 	s := Spec{Key: "knife.station.bevel", Group: "marks", Name: "grind height", Kind: Share, Max: 1, Auto: "full", Fine: length.Calliper,
 		Hint: "blades: edge to where the bevel begins; full where it goes up to the spine"}
 	c := at(s, 1.0, func(s *knife.Station) *float64 { return &s.Bevel })
-	c = c.only(func(s knife.Station) bool { return s.Kind == knife.Blade || s.Bevel != 1 })
-	return c.shownAs(func(s knife.Station) any {
+	c = c.only(func(s *knife.Station) bool { return s.Kind == knife.Blade || s.Bevel != 1 })
+	return c.shownAs(func(s *knife.Station) any {
 		if s.Bevel == 1 {
 			return nil
 		}
@@ -67,8 +58,8 @@ func grind() column[knife.Station] {
 }
 
 // only writes the key where it says something.
-func (c column[T]) only(written func(T) bool) column[T] {
-	c.skip = func(t T) bool { return !written(t) }
+func (c column[T]) only(written func(*T) bool) column[T] {
+	c.skip = func(t *T) bool { return !written(t) }
 	return c
 }
 
@@ -111,31 +102,6 @@ func setGrind(s *knife.Station, v any, u length.Unit) error {
 	return nil
 }
 
-// MarkFields are the columns of mark i. A change makes the marks stand for
-// themselves: the outline fills them no longer.
-func MarkFields(i int) []Field {
-	row := func(p *Project) *knife.Station { return &p.Knife.Stations[i] }
-	then := func(p *Project) error {
-		p.Source = FromStations
-		return nil
-	}
-	fs := bind(marks, i, row, then)
-	for j := range fs {
-		if fs[j].Key == "knife.station.bevel" {
-			fs[j].Kind = Length // the height is typed, the share is kept
-		}
-	}
-	return fs
-}
-
-func bind[T any](cs []column[T], i int, row func(*Project) *T, then func(*Project) error) []Field {
-	fs := make([]Field, 0, len(cs))
-	for _, c := range cs {
-		fs = append(fs, field(c, i, row, then))
-	}
-	return fs
-}
-
 var folded = []string{"paper", "same thickness", "leather", "finished"}
 
 func fitLength(key, name, hint string, s Spec, def any, p func(*Fit) *length.Length) column[Fit] {
@@ -156,11 +122,6 @@ var fits = []column[Fit]{
 		folded[1], func(f *Fit) *string { return &f.With }),
 	at(Spec{Key: "fit.note", Group: "fits", Name: "note", Kind: Text, Max: longestLine, Hint: "what you saw"},
 		"", func(f *Fit) *string { return &f.Note }).unlessEmpty(),
-}
-
-// FitFields are the columns of correction i.
-func FitFields(i int) []Field {
-	return bind(fits, i, func(p *Project) *Fit { return &p.Fits[i] }, nil)
 }
 
 func stepText(key, name, hint string, most float64, p func(*steps.Step) *string) column[steps.Step] {
@@ -195,33 +156,11 @@ func neededStep(c column[steps.Step]) column[steps.Step] {
 	return c
 }
 
-// StepFields are the columns of step i.
-func StepFields(i int) []Field {
-	return bind(stepColumns, i, func(p *Project) *steps.Step { return &p.Steps[i] }, nil)
-}
-
 var weighings = []column[weigh.Weighing]{
-	func() column[weigh.Weighing] {
-		c := at(Spec{Key: "weigh.when", Group: "drying", Name: "when", Kind: Moment, Needed: true}, time.Time{},
-			func(w *weigh.Weighing) *time.Time { return &w.When })
-		return c
-	}(),
+	at(Spec{Key: "weigh.when", Group: "drying", Name: "when", Kind: Moment, Needed: true}, time.Time{},
+		func(w *weigh.Weighing) *time.Time { return &w.When }),
 	at(Spec{Key: "weigh.grams", Group: "drying", Name: "grams", Kind: Number, In: "g", Max: 20000, Above: true, Needed: true,
 		Hint: "the sheath alone, on the kitchen scale"}, 0.0, func(w *weigh.Weighing) *float64 { return &w.Grams }),
 	at(Spec{Key: "weigh.state", Group: "drying", Name: "state", Kind: Choice, Options: []string{"drying", "before"},
 		Hint: "before: just before wetting"}, "drying", func(w *weigh.Weighing) *string { return &w.State }),
-}
-
-// WeighFields are the columns of weighing i.
-func WeighFields(i int) []Field {
-	return bind(weighings, i, func(p *Project) *weigh.Weighing { return &p.Weigh[i] }, nil)
-}
-
-// Clone is a copy that shares no list with p.
-func (p Project) Clone() Project {
-	p.Knife.Stations = slices.Clone(p.Knife.Stations)
-	p.Fits = slices.Clone(p.Fits)
-	p.Steps = slices.Clone(p.Steps)
-	p.Weigh = slices.Clone(p.Weigh)
-	return p
 }

@@ -73,7 +73,7 @@ const widestBlend = 1000
 
 // drum is the diameter of the tightest hollow of the cut line, which the
 // sanding drum must go into: twice the blend less what lies outside the line.
-func drum(p Project) any {
+func drum(p *Project) any {
 	return tidy(2 * (p.Sheath.Blend - p.Sheath.Margin - p.Sheath.Sanding))
 }
 

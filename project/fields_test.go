@@ -333,7 +333,8 @@ func TestValidateTakesNoNonsense(t *testing.T) {
 	}
 	for _, bad := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), 1e300, -1e300} {
 		for _, c := range scalars {
-			if _, ok := c.get(Defaults()).(length.Length); !ok {
+			d := Defaults()
+			if _, ok := c.get(&d).(length.Length); !ok {
 				continue
 			}
 			p := Defaults()
@@ -345,7 +346,7 @@ func TestValidateTakesNoNonsense(t *testing.T) {
 		}
 		for i, c := range marks {
 			p := full()
-			if _, ok := c.get(p.Knife.Stations[3]).(string); ok {
+			if _, ok := c.get(&p.Knife.Stations[3]).(string); ok {
 				continue
 			}
 			if c.Kind == Share {

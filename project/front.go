@@ -42,7 +42,7 @@ func (f Field) Counts(p Project) bool {
 // giveFront gives a bolster or guard that has just been chosen the dimensions it
 // lacks: its fields were not on the screen before.
 func (p *Project) giveFront() {
-	usual := blank().Outline
+	usual := Blank().Outline
 	var m *knife.Misfit
 	for errors.As(p.Outline.Validate(), &m) {
 		switch m.Key {

@@ -8,8 +8,8 @@ import (
 	"chape/calc/length"
 )
 
-// blank is a project with every default and no knife.
-func blank() Project {
+// Blank is a project with every default and no knife.
+func Blank() Project {
 	var p Project
 	for _, c := range scalars {
 		c.set(&p, c.def)
@@ -21,13 +21,11 @@ func blank() Project {
 // with a bolster and an oval handle, to be typed over, and the defaults of
 // every field. It is a project that can be planned.
 func Defaults() Project {
-	p := blank()
+	p := Blank()
 	p.Source = FromOutline
-	stations, err := p.Outline.Stations()
-	if err != nil {
+	if err := p.FillMarks(); err != nil {
 		panic("the outline of a new project: " + err.Error())
 	}
-	p.Knife.Stations = stations
 	p.Sheath.Mouth = ProposeMouth(p.Knife)
 	return p
 }
@@ -40,18 +38,27 @@ func New(title string, units length.Unit, defaults Project) Project {
 	return p
 }
 
+// FillMarks puts the marks that the outline gives in place of those there are. The error
+// is a Problem, and the marks stay.
+func (p *Project) FillMarks() error {
+	stations, err := p.Outline.Stations()
+	if err != nil {
+		return misfit(err, p.Units)
+	}
+	p.Knife.Stations = stations
+	return nil
+}
+
 // refill makes the marks follow the outline, where they come from it. While
 // the mouth stands where ProposeMouth put it, it follows too.
 func (p *Project) refill() error {
 	if p.Source != FromOutline {
 		return nil
 	}
-	stations, err := p.Outline.Stations()
-	if err != nil {
-		return misfit(err, p.Units)
-	}
 	proposed := p.Sheath.Mouth == ProposeMouth(p.Knife)
-	p.Knife.Stations = stations
+	if err := p.FillMarks(); err != nil {
+		return err
+	}
 	if proposed {
 		p.Sheath.Mouth = ProposeMouth(p.Knife)
 	}
@@ -86,21 +93,21 @@ func ProposeMouth(k knife.Knife) length.Length {
 		}
 	}
 	if blade == 0 || s[blade].At == 0 {
-		return whole1(end * 0.75)
+		return downToWhole(end * 0.75)
 	}
 	if s[blade].At == s[blade-1].At && s[blade-1].Top-s[blade].Top > calc.DefaultLimits().HeldOff {
-		return whole1(s[blade].At - 1)
+		return downToWhole(s[blade].At - 1)
 	}
 	from := s[max(blade, handle)].At
 	past := length.Length(math.Ceil(float64(max(from+(end-from)/2, fat.At))))
 	if end-past >= leastHeld {
 		return past
 	}
-	return max(whole1(min(past, end-leastHeld)), min(whole1(s[blade].At), whole1(end)))
+	return max(downToWhole(min(past, end-leastHeld)), min(downToWhole(s[blade].At), downToWhole(end)))
 }
 
-// whole1 rounds down to whole millimetres, but not to nothing.
-func whole1(l length.Length) length.Length {
+// downToWhole rounds down to whole millimetres, but not to nothing.
+func downToWhole(l length.Length) length.Length {
 	if l < 1 {
 		return l
 	}

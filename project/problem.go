@@ -2,7 +2,6 @@ package project
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"chape/project/plain"
@@ -22,6 +21,9 @@ var rowNames = map[string]string{"knife.station": "mark", "fit": "fit", "step": 
 
 // Error names key, row, what was found and what would do, in one line.
 func (p Problem) Error() string {
+	if p.Key == "" {
+		return p.Beside()
+	}
 	s := p.Key
 	if p.Index >= 0 {
 		for list, name := range rowNames {
@@ -75,25 +77,4 @@ func more(n int) string {
 		return ""
 	}
 	return fmt.Sprintf(" (and %d more)", n)
-}
-
-// Refused is a file that can't be loaded. The file is as it was.
-type Refused struct {
-	Name     string // of the file
-	Problems Problems
-}
-
-// Error gives the first problem in the file, with file, line, key, what was
-// found and what would do.
-func (r *Refused) Error() string {
-	p := r.Problems[0]
-	s := plain.Printable(r.Name)
-	if p.Line > 0 {
-		s += ":" + strconv.Itoa(p.Line)
-	}
-	text := p.Error()
-	if p.Key == "" {
-		text = p.Beside()
-	}
-	return s + ": " + text + more(len(r.Problems)-1)
 }

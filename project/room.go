@@ -16,11 +16,11 @@ func optionalNumber[T any](s Spec, p func(*T) *float64, given func(*T) *bool) co
 	s.Kind = Number
 	return column[T]{
 		Spec: s,
-		get: func(t T) any {
-			if !*given(&t) {
+		get: func(t *T) any {
+			if !*given(t) {
 				return nil
 			}
-			return *p(&t)
+			return *p(t)
 		},
 		set: func(t *T, v any) {
 			*p(t), *given(t) = 0, false
@@ -28,6 +28,6 @@ func optionalNumber[T any](s Spec, p func(*T) *float64, given func(*T) *bool) co
 				*p(t), *given(t) = f, true
 			}
 		},
-		skip: func(t T) bool { return !*given(&t) },
+		skip: func(t *T) bool { return !*given(t) },
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"chape/calc/length"
 	"chape/project/clock"
 	"chape/project/plain"
+	"chape/project/steps"
 )
 
 // Validate tells whether a plan can be made of the project and whether it can
@@ -21,8 +22,10 @@ import (
 // latest not short of its hold.
 func (p Project) Validate() error {
 	c := checker{units: p.Units}
-	ranges(&c, scalars, -1, p)
-	if !c.checkRows(p) {
+	for _, f := range Fields {
+		c.inRange(&p, f)
+	}
+	if !c.checkRows(&p) {
 		return c.problems.err()
 	}
 	c.outline(p)
@@ -43,46 +46,40 @@ func (c *checker) add(key string, i int, found, remedy string) {
 // say shows a length in an error.
 func (c *checker) say(l length.Length) string { return measure(l, c.units) }
 
-func ranges[T any](c *checker, cs []column[T], i int, t T) {
-	for _, col := range cs {
-		if bad, ok := col.outside(col.get(t), c.units); ok {
-			bad.Index = i
-			c.problems = append(c.problems, bad)
-		}
+func (c *checker) inRange(p *Project, f Field) {
+	if bad, ok := f.Outside(f.Kept(p), c.units); ok {
+		bad.Index = f.Index
+		c.problems = append(c.problems, bad)
 	}
 }
 
 // checkRows checks each row by itself; false where the numbers can't be
 // compared with each other.
-func (c *checker) checkRows(p Project) bool {
-	for _, list := range []struct {
-		key       string
-		has, most int
-	}{
-		{"knife.station", len(p.Knife.Stations), mostMarks}, {"fit", len(p.Fits), mostFits},
-		{"step", len(p.Steps), mostSteps}, {"weigh", len(p.Weigh), mostWeighings},
-	} {
-		if list.has > list.most {
-			c.add(list.key, -1, fmt.Sprintf("%d of them", list.has), fmt.Sprintf("give at most %d", list.most))
+func (c *checker) checkRows(p *Project) bool {
+	for _, l := range Lists {
+		if n := l.Rows(p); n > l.Most {
+			c.add(l.Key, -1, fmt.Sprintf("%d of them", n), fmt.Sprintf("give at most %d", l.Most))
 			return false
 		}
 	}
-	for i, s := range p.Knife.Stations {
-		ranges(c, marks, i, s)
-	}
-	for i, f := range p.Fits {
-		ranges(c, fits, i, f)
-	}
-	for i, s := range p.Steps {
-		ranges(c, stepColumns, i, s)
-		if s.Latest > 0 && s.Latest < s.Hold {
-			c.add("step.latest", i, plain.Quote(clock.Short(s.Latest)), "give at least hold, "+clock.Short(s.Hold)+", or take it out: a step is not looked at before its hold is over")
+	for _, l := range Lists {
+		for i := range l.Rows(p) {
+			for _, f := range l.Columns {
+				c.inRange(p, f.At(i))
+			}
+			if l.Key == "step" {
+				c.window(i, p.Steps[i])
+			}
 		}
 	}
-	for i, w := range p.Weigh {
-		ranges(c, weighings, i, w)
-	}
 	return len(c.problems) == 0
+}
+
+// window checks that a step is not to be looked at before its hold is over.
+func (c *checker) window(i int, s steps.Step) {
+	if s.Latest > 0 && s.Latest < s.Hold {
+		c.add("step.latest", i, plain.Quote(clock.Short(s.Latest)), "give at least hold, "+clock.Short(s.Hold)+", or take it out: a step is not looked at before its hold is over")
+	}
 }
 
 // outline checks the outline where the marks come from it.

@@ -15,6 +15,7 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/file"
 	"chape/project/print"
 	"chape/project/steps"
 	"chape/project/store"
@@ -113,7 +114,7 @@ func Load(fsys store.FS, path string) (Config, error) {
 func Decode(name string, data []byte) (Config, error) {
 	c := Defaults()
 	c.list = ""
-	start, err := project.DecodeParts(name, data, c.own(), c.check)
+	start, err := file.DecodeSettings(name, data, c.own(), c.check)
 	if err != nil {
 		return Defaults(), err
 	}

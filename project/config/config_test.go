@@ -131,7 +131,7 @@ func TestRefused(t *testing.T) {
 	for _, c := range []struct {
 		text, want string
 	}{
-		{"glyph = \"ascii\"", `:1: glyph: found a key this program does not know: did you mean glyphs? Mend it or take it out`},
+		{"glyph = \"ascii\"", `:1: glyph: found a key this program does not know: did you mean glyphs? Change it or take it out`},
 		{"hour = 3", ":1: hour: found a key this program does not know: hour belongs in [price]: move it or take it out"},
 		{"\nunits = \"cm\"", `:2: units: found "cm": try mm or in`},
 		{"units = 3", ":1: units: found 3: try mm or in"},
@@ -151,7 +151,7 @@ func TestRefused(t *testing.T) {
 		{"[sheath]\nmouth = 140", ":2: sheath.mouth: found a key this program does not know: it is of one knife alone: take it out"},
 		{"[sheath]\ngap = 2", ":2: sheath.gap: found 2 mm"},
 		{"[sheath.belt]\nx = 2", ":1: sheath.belt: found a key this program does not know"},
-		{"[limit]\ndrum = 2", ":1: limit: found a key this program does not know: did you mean limits? Mend it or take it out"},
+		{"[limit]\ndrum = 2", ":1: limit: found a key this program does not know: did you mean limits? Change it or take it out"},
 		{"[[step]]\ntitle = \"x\"\ndone = 2026-01-01T00:00:00Z", ":3: step.done of step 1: found a key this program does not know"},
 		{"[[step]]\nhold = \"1h\"", ":1: step.title of step 1: found nothing: give it: what is to be done"},
 		{"list = \"own\"", `:1: list: found "own": give your steps in [[step]], or take form then sew or sew then form`},

@@ -7,13 +7,14 @@ import (
 
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/file"
 	"chape/project/print"
 )
 
 // own lists the keys of the file beside those of a project's tables, bound to c.
-func (c *Config) own() []project.Own {
+func (c *Config) own() []file.Setting {
 	l, p := &c.limits, &c.price
-	return []project.Own{
+	return []file.Setting{
 		choice("units", "what new projects measure in", []string{"mm", "in"},
 			func() string { return c.Units.String() },
 			func(s string) { c.Units, _ = length.ParseUnit(s) }),
@@ -55,36 +56,36 @@ func (c *Config) own() []project.Own {
 	}
 }
 
-func bound[V any](s project.Spec, p *V) project.Own {
-	return project.Own{Spec: s, Get: func() any { return *p }, Set: func(v any) { *p = v.(V) }}
+func bound[V any](s project.Spec, p *V) file.Setting {
+	return file.Setting{Spec: s, Get: func() any { return *p }, Set: func(v any) { *p = v.(V) }}
 }
 
-func text(key, hint string, most float64, p *string) project.Own {
+func text(key, hint string, most float64, p *string) file.Setting {
 	return bound(project.Spec{Key: key, Hint: hint, Kind: project.Text, Max: most}, p)
 }
 
-func word(key, hint string, options []string, p *string) project.Own {
+func word(key, hint string, options []string, p *string) file.Setting {
 	return bound(project.Spec{Key: key, Hint: hint, Kind: project.Choice, Options: options}, p)
 }
 
-func choice(key, hint string, options []string, get func() string, set func(string)) project.Own {
-	return project.Own{Spec: project.Spec{Key: key, Hint: hint, Kind: project.Choice, Options: options},
+func choice(key, hint string, options []string, get func() string, set func(string)) file.Setting {
+	return file.Setting{Spec: project.Spec{Key: key, Hint: hint, Kind: project.Choice, Options: options},
 		Get: func() any { return get() }, Set: func(v any) { set(v.(string)) }}
 }
 
-func number(key, hint string, least, most float64, p *float64) project.Own {
+func number(key, hint string, least, most float64, p *float64) file.Setting {
 	return bound(project.Spec{Key: key, Hint: hint, Kind: project.Number, Min: least, Max: most}, p)
 }
 
-func limit(key, hint string, least, most float64, p *length.Length) project.Own {
+func limit(key, hint string, least, most float64, p *length.Length) file.Setting {
 	return bound(project.Spec{Key: "limits." + key, Hint: hint, Kind: project.Length, Min: least, Max: most}, p)
 }
 
-func flag(key, hint string, p *bool) project.Own {
+func flag(key, hint string, p *bool) file.Setting {
 	return bound(project.Spec{Key: key, Hint: hint, Kind: project.Flag}, p)
 }
 
-func words(key, hint string, most float64, p *[]string) project.Own {
+func words(key, hint string, most float64, p *[]string) file.Setting {
 	return bound(project.Spec{Key: key, Hint: hint, Kind: project.Words, Max: most}, p)
 }
 

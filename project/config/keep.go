@@ -11,7 +11,7 @@ import (
 	"strconv"
 	"strings"
 
-	"chape/project"
+	"chape/project/file"
 	"chape/project/store"
 )
 
@@ -21,7 +21,7 @@ const heading = `# What chape does unless a project says otherwise. Lengths in m
 `
 
 // Encode writes every key with its hint. Decode reads it back as c.
-func Encode(c Config) []byte { return project.EncodeParts(heading, c.start, c.own()) }
+func Encode(c Config) []byte { return file.EncodeSettings(heading, c.start, c.own()) }
 
 // Sample is a whole file of the defaults with every key behind a comment sign: to
 // be changed where wanted, and saying nothing until then. Tables have their names.
@@ -98,7 +98,7 @@ func edit(path string, data []byte, changes []Change) ([]byte, error) {
 		}
 		text = put(text, ch.Key, literal(ch.Value))
 	}
-	var refused *project.Refused
+	var refused *file.Refused
 	if _, err := Decode(path, Encode(want)); errors.As(err, &refused) {
 		return nil, refused.Problems[0] // the value is at fault, not a line of the file
 	}

@@ -7,10 +7,11 @@ import (
 	"time"
 
 	"chape/project"
+	"chape/project/file"
 )
 
 //go:embed example.toml
-var file []byte
+var data []byte
 
 // told is the moment the example's times were written for: the sheath has been
 // drying for three hours, and a hold fell due two minutes ago.
@@ -20,7 +21,7 @@ var told = time.Date(2026, time.November, 26, 19, 40, 0, 0, time.FixedZone("", 3
 // times are moved, in now's zone, so that the drying hold runs and another has
 // just fallen due.
 func Load(now time.Time) project.Project {
-	p, _, err := project.Decode("example.toml", file)
+	p, _, err := file.Decode("example.toml", data)
 	if err != nil {
 		panic(err) // it is built in and tested
 	}

@@ -7,6 +7,7 @@ import (
 
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/file"
 )
 
 // No line of a sheet, and no joint, runs through words.
@@ -30,7 +31,7 @@ func odd(t *testing.T) []project.Project {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, _, err := project.Decode(path, data)
+		p, _, err := file.Decode(path, data)
 		if err != nil {
 			t.Fatal(err)
 		}

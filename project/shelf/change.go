@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"chape/project"
+	"chape/project/file"
 	"chape/project/steps"
 	"chape/project/store"
 )
@@ -41,12 +42,12 @@ func (s *Shelf) Load(path string) (project.Project, error) {
 	return p, err
 }
 
-func (s *Shelf) read(path string) (project.Project, project.Notices, store.Stamp, error) {
+func (s *Shelf) read(path string) (project.Project, file.Notices, store.Stamp, error) {
 	data, stamp, err := store.Read(s.fsys, path)
 	if err != nil {
-		return project.Project{}, project.Notices{}, stamp, err
+		return project.Project{}, file.Notices{}, stamp, err
 	}
-	p, n, err := project.Decode(path, data)
+	p, n, err := file.Decode(path, data)
 	return p, n, stamp, err
 }
 
@@ -60,7 +61,7 @@ func (s *Shelf) Create(p project.Project) (path string, err error) {
 	if err := makeFolder(s.dir); err != nil {
 		return "", err
 	}
-	data := project.Encode(p)
+	data := file.Encode(p)
 	return intoFreeName(s.dir, store.SafeName(p.Title), func(path string) error {
 		_, err := store.SaveNew(s.fsys, path, data)
 		return err
@@ -121,7 +122,7 @@ func (s *Shelf) Rename(path, title string, now time.Time) (string, error) {
 				return path, err
 			}
 		}
-		if _, err := store.Save(s.fsys, path, project.Encode(p), stamp); err != nil {
+		if _, err := store.Save(s.fsys, path, file.Encode(p), stamp); err != nil {
 			return path, err
 		}
 	}

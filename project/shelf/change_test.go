@@ -13,6 +13,7 @@ import (
 
 	"chape/calc"
 	"chape/project"
+	"chape/project/file"
 	"chape/project/steps"
 	"chape/project/store"
 	"chape/project/store/storetest"
@@ -137,7 +138,7 @@ func TestRename(t *testing.T) {
 
 func TestRenameKeepsComments(t *testing.T) {
 	dir := t.TempDir()
-	text := append([]byte("# mine\n"), project.Encode(sheath("One", 3))...)
+	text := append([]byte("# mine\n"), file.Encode(sheath("One", 3))...)
 	path := putBytes(t, dir, "one.toml", text, now)
 	at, err := open(dir).Rename(path, "Other", now)
 	if err != nil {

@@ -10,7 +10,7 @@ import (
 
 	"golang.org/x/text/unicode/norm"
 
-	"chape/project"
+	"chape/project/file"
 	"chape/project/steps"
 	"chape/project/store"
 )
@@ -69,7 +69,7 @@ func (e Entry) read(fsys store.FS) Entry {
 	if err != nil {
 		return e.broken(err)
 	}
-	p, _, err := project.Decode(filepath.Base(e.Path), data)
+	p, _, err := file.Decode(filepath.Base(e.Path), data)
 	if err != nil {
 		return e.broken(err)
 	}

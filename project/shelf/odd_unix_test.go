@@ -9,7 +9,7 @@ import (
 	"syscall"
 	"testing"
 
-	"chape/project"
+	"chape/project/file"
 )
 
 // What is no plain project file stands in the list with its error; nothing waits.
@@ -26,7 +26,7 @@ func TestOddFiles(t *testing.T) {
 	os.Symlink(filepath.Join(dir, "loop.toml"), filepath.Join(dir, "loop.toml"))
 	os.Symlink("/dev/zero", filepath.Join(dir, "device.toml"))
 	os.Chmod(put(t, dir, "shut.toml", sheath("Shut", 1), now), 0)
-	putBytes(t, dir, "huge.toml", make([]byte, project.MaxSize+1), now)
+	putBytes(t, dir, "huge.toml", make([]byte, file.MaxSize+1), now)
 	putBytes(t, dir, "zeros.toml", make([]byte, 100), now)
 	putBytes(t, dir, "deep.toml", []byte("format = 1\na = "+strings.Repeat("[", 100000)), now)
 	putBytes(t, dir, "newer.toml", []byte("format = 99\n"), now)

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"chape/project"
+	"chape/project/file"
 	"chape/project/steps"
 	"chape/project/store"
 )
@@ -30,7 +31,7 @@ func sheath(title string, step int) project.Project {
 // put writes a project file, changed at the given time.
 func put(t testing.TB, dir, name string, p project.Project, at time.Time) string {
 	t.Helper()
-	return putBytes(t, dir, name, project.Encode(p), at)
+	return putBytes(t, dir, name, file.Encode(p), at)
 }
 
 func putBytes(t testing.TB, dir, name string, data []byte, at time.Time) string {
@@ -194,7 +195,7 @@ func many(t testing.TB, n int) string {
 		if step%10 == 3 {
 			p.Steps[step].Hold, p.Steps[step].Started = 24*time.Hour, now.Add(-time.Duration(step)*time.Hour)
 		}
-		data = append(data, project.Encode(p))
+		data = append(data, file.Encode(p))
 	}
 	for i := range n {
 		text := strings.Replace(string(data[i%30]), `"Knife"`, fmt.Sprintf(`"Knife %d"`, i), 1)

@@ -2,6 +2,7 @@ package steps_test
 
 import (
 	"chape/project"
+	"chape/project/file"
 	"chape/project/steps"
 	"testing"
 	"time"
@@ -10,7 +11,7 @@ import (
 // reload writes a project and reads it again, as when the program was killed.
 func reload(t *testing.T, p project.Project) project.Project {
 	t.Helper()
-	again, _, err := project.Decode("test.toml", project.Encode(p))
+	again, _, err := file.Decode("test.toml", file.Encode(p))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,6 +9,7 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/file"
 	"chape/project/report"
 	"chape/project/store"
 	"chape/ui/term"
@@ -46,7 +47,7 @@ config.toml), to be typed over in the workbench: chape FILE.`,
 		if err := p.Validate(); err != nil {
 			return misuse("%v", err)
 		}
-		if _, err := store.SaveNew(store.OS(), path, project.Encode(p)); err != nil {
+		if _, err := store.SaveNew(store.OS(), path, file.Encode(p)); err != nil {
 			return err
 		}
 		_, err = fmt.Fprintf(w.Out, "%[1]s is there; type the knife with: chape %[1]s\n", term.Plain(path))
@@ -115,7 +116,7 @@ func planOf(set settings, path string) (project.Project, *calc.Plan, error) {
 	if err != nil {
 		return project.Project{}, nil, missing(path, err)
 	}
-	p, _, err := project.Decode(path, data)
+	p, _, err := file.Decode(path, data)
 	if err != nil {
 		return project.Project{}, nil, err
 	}

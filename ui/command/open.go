@@ -8,8 +8,8 @@ import (
 
 	"github.com/charmbracelet/x/term"
 
-	"chape/project"
 	"chape/project/example"
+	"chape/project/file"
 	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/workbench"
@@ -98,7 +98,7 @@ func load(set settings, o *workbench.Options, path string) error {
 	if err != nil {
 		return missing(path, err)
 	}
-	p, notices, err := project.Decode(path, data)
+	p, notices, err := file.Decode(path, data)
 	if err != nil {
 		return err
 	}

@@ -2,7 +2,7 @@ package session
 
 import (
 	"chape/calc/length"
-	"chape/project"
+	"chape/project/file"
 	"chape/project/store"
 )
 
@@ -58,7 +58,7 @@ func (d *Doc) Damaged(why error) {
 	}
 }
 
-func (f *file) gone() {
+func (f *onDisk) gone() {
 	f.away, f.damage = true, nil
 	if !f.stamp.IsZero() {
 		f.stamp, f.lost = store.Stamp{}, f.stamp
@@ -66,7 +66,7 @@ func (f *file) gone() {
 }
 
 // back takes a file that was gone for there again, whatever it holds.
-func (f *file) back() {
+func (f *onDisk) back() {
 	f.away = false
 	if !f.lost.IsZero() {
 		f.stamp, f.lost = f.lost, store.Stamp{}
@@ -74,7 +74,7 @@ func (f *file) back() {
 }
 
 // whole takes a file for what was saved.
-func (f *file) whole() { f.away, f.damage, f.lost = false, nil, store.Stamp{} }
+func (f *onDisk) whole() { f.away, f.damage, f.lost = false, nil, store.Stamp{} }
 
 // load shows v as the committed state. The preview stays: a number being typed
 // is not lost because a sync program came by.
@@ -94,7 +94,7 @@ func (d *Doc) load(v Version, label string) {
 // changes go there until Theirs or Ours is chosen.
 func (d *Doc) Divide(theirs Version, beside string, rev uint64, stamp store.Stamp) {
 	f := &d.file
-	*f = file{
+	*f = onDisk{
 		path: beside, stamp: stamp, rev: f.rev, saved: rev,
 		divided: true, ours: beside, main: f.path, theirs: theirs,
 	}
@@ -108,13 +108,13 @@ func (d *Doc) Sides() (theirs, ours string, readable bool) {
 
 // Theirs ends a division: go on with what the others made, and gives what their
 // file holds that a save would not keep. Ours stays beside.
-func (d *Doc) Theirs() project.Notices {
+func (d *Doc) Theirs() file.Notices {
 	f := &d.file
 	if !f.divided || f.theirs.Err != nil {
-		return project.Notices{}
+		return file.Notices{}
 	}
 	v := f.theirs
-	*f = file{path: f.main, rev: f.rev, saved: f.rev}
+	*f = onDisk{path: f.main, rev: f.rev, saved: f.rev}
 	d.preview = nil
 	d.load(v, "going on with theirs")
 	return v.Notices
@@ -127,7 +127,7 @@ func (d *Doc) Ours() {
 	if !f.divided {
 		return
 	}
-	*f = file{
+	*f = onDisk{
 		path: f.ours, stamp: f.stamp, rev: f.rev, saved: f.saved,
 		flying: f.flying, failure: f.failure, retry: f.retry, wait: f.wait,
 	}

@@ -35,7 +35,7 @@ type Doc struct {
 
 	undo, redo []change
 
-	file file
+	file onDisk
 }
 
 // change is a state that can be gone back to and the name of what left it.
@@ -55,7 +55,7 @@ type DocOptions struct {
 // is a copy that touches nothing until it is kept.
 func NewDoc(p project.Project, path string, stamp store.Stamp, o DocOptions) *Doc {
 	d := &Doc{make: o.Make, check: o.Check, limits: o.Limits, committed: p.Clone()}
-	d.file = file{path: path, stamp: stamp}
+	d.file = onDisk{path: path, stamp: stamp}
 	d.refresh()
 	return d
 }

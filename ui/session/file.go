@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"chape/project"
+	"chape/project/file"
 	"chape/project/store"
 )
 
@@ -22,8 +23,8 @@ const (
 	Damaged              // another program made of the file what can't be loaded
 )
 
-// file is what is known about the file of the document.
-type file struct {
+// onDisk is what is known about the file of the document.
+type onDisk struct {
 	path  string
 	stamp store.Stamp // the version this document was made from or last saved as
 	lost  store.Stamp // that version, while the file is gone; it may come back
@@ -54,7 +55,7 @@ const (
 // Version is what was found on the disk.
 type Version struct {
 	Project project.Project
-	Notices project.Notices // what it holds that a save would not keep
+	Notices file.Notices // what it holds that a save would not keep
 	Stamp   store.Stamp
 	Err     error // it could not be read: the project means nothing
 }
@@ -105,10 +106,10 @@ func (d *Doc) Damage() error { return d.file.damage }
 func (d *Doc) Unsaved() bool { return d.file.due() || d.file.harmed() }
 
 // due tells whether there is something that is saved without being asked for.
-func (f *file) due() bool { return f.rev != f.saved || f.anew }
+func (f *onDisk) due() bool { return f.rev != f.saved || f.anew }
 
 // harmed tells whether another program has taken what was saved away.
-func (f *file) harmed() bool { return f.away || f.damage != nil }
+func (f *onDisk) harmed() bool { return f.away || f.damage != nil }
 
 // Flying tells whether a save is under way.
 func (d *Doc) Flying() bool { return d.file.flying }
@@ -189,7 +190,7 @@ func (d *Doc) Restamp(s store.Stamp) {
 
 // Kept gives a loose copy the file into which its state rev was put.
 func (d *Doc) Kept(path string, rev uint64, stamp store.Stamp) {
-	d.file = file{path: path, stamp: stamp, rev: d.file.rev, saved: rev}
+	d.file = onDisk{path: path, stamp: stamp, rev: d.file.rev, saved: rev}
 }
 
 // Rev is the number of the committed state: it rises with every change.

@@ -12,6 +12,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
+	"chape/project/file"
 	"chape/project/shelf"
 	"chape/project/steps"
 	"chape/project/store"
@@ -140,7 +141,7 @@ func put(t *testing.T, dir, name string, data []byte, at time.Time) {
 func full(t *testing.T) string {
 	dir := t.TempDir()
 	ago := func(h int) time.Time { return noon.Add(-time.Duration(h) * time.Hour) }
-	add := func(name string, p project.Project, at time.Time) { put(t, dir, name+".toml", project.Encode(p), at) }
+	add := func(name string, p project.Project, at time.Time) { put(t, dir, name+".toml", file.Encode(p), at) }
 
 	held := func(title string, step int, hold time.Duration, since int) project.Project {
 		p := sheath(title, step)
@@ -174,7 +175,7 @@ func check(t *testing.T, name, view string) {
 // tenThousand is a shelf of invented projects.
 func tenThousand(b *testing.B) string {
 	dir := b.TempDir()
-	data := string(project.Encode(sheath("Knife", 5)))
+	data := string(file.Encode(sheath("Knife", 5)))
 	for i := range 10000 {
 		text := strings.Replace(data, `"Knife"`, fmt.Sprintf(`"Knife %d"`, i), 1)
 		if err := os.WriteFile(filepath.Join(dir, fmt.Sprintf("knife %d.toml", i)), []byte(text), 0o600); err != nil {

@@ -15,6 +15,7 @@ import (
 
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/file"
 	"chape/project/shelf"
 	"chape/project/steps"
 	"chape/project/store"
@@ -144,8 +145,8 @@ func TestNew(t *testing.T) {
 		t.Errorf("the list shows %q", r.titles())
 	}
 	info, _ := os.Stat(dir)
-	if file, _ := os.Stat(path); os.Getenv("OS") != "Windows_NT" && (info.Mode().Perm() != 0o700 || file.Mode().Perm() != 0o600) {
-		t.Errorf("others can read it: %v, %v", info.Mode(), file.Mode())
+	if path, _ := os.Stat(path); os.Getenv("OS") != "Windows_NT" && (info.Mode().Perm() != 0o700 || path.Mode().Perm() != 0o600) {
+		t.Errorf("others can read it: %v, %v", info.Mode(), path.Mode())
 	}
 	r.keys("n", "Second", "enter", "u", "s", "7", "enter")
 	if p := load(t, filepath.Join(dir, "Second.toml")); p.Units != length.Inches || p.Steps[12].Short != "SAND" {
@@ -233,7 +234,7 @@ func TestFromRenameAndAway(t *testing.T) {
 	dir := t.TempDir()
 	p := sheath("First", 6)
 	p.Sheath.Leather, p.Customer.Name = 2.5, "Somebody"
-	put(t, dir, "first.toml", project.Encode(p), noon)
+	put(t, dir, "first.toml", file.Encode(p), noon)
 	r := newRig(t, dir, 80, 24)
 
 	r.keys("f", "Second", "enter")
@@ -292,11 +293,11 @@ func TestCalliper(t *testing.T) {
 func TestFillsBehind(t *testing.T) {
 	dir := t.TempDir()
 	for i := range 120 {
-		put(t, dir, fmt.Sprintf("k%03d.toml", i), project.Encode(sheath(fmt.Sprintf("Knife %03d", i), 1)), noon.Add(-time.Duration(i)*time.Hour))
+		put(t, dir, fmt.Sprintf("k%03d.toml", i), file.Encode(sheath(fmt.Sprintf("Knife %03d", i), 1)), noon.Add(-time.Duration(i)*time.Hour))
 	}
 	p := sheath("Rings", 9)
 	p.Steps[9].Started = noon.Add(-99 * time.Hour)
-	put(t, dir, "rings.toml", project.Encode(p), noon.Add(-999*time.Hour))
+	put(t, dir, "rings.toml", file.Encode(p), noon.Add(-999*time.Hour))
 	r := newRig(t, dir, 80, 24)
 	want := r.titles()
 

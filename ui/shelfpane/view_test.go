@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
+	"chape/project/file"
 )
 
 func TestGolden(t *testing.T) {
@@ -38,13 +39,13 @@ func TestGolden(t *testing.T) {
 // finished.
 func TestSameTitlesAndNoSteps(t *testing.T) {
 	dir := t.TempDir()
-	data := project.Encode(sheath("Camp knife, second try", 3))
+	data := file.Encode(sheath("Camp knife, second try", 3))
 	put(t, dir, "Camp knife, second try.toml", data, noon)
 	put(t, dir, "Camp knife, second try (mine 2026-11-25 14.03).toml", data, noon)
 	put(t, dir, "other.toml", data, noon)
 	bare := sheath("Bare", 0)
 	bare.Steps = nil
-	put(t, dir, "bare.toml", project.Encode(bare), noon)
+	put(t, dir, "bare.toml", file.Encode(bare), noon)
 	view := ansi.Strip(newRig(t, dir, 80, 24).m.View())
 	for _, want := range []string{"Camp knife, second try ", "2026-11-25 14.03)", "Camp knif…second try: other", "no steps"} {
 		if !strings.Contains(view, want) {
@@ -59,7 +60,7 @@ func TestSameTitlesAndNoSteps(t *testing.T) {
 // Whatever the size and the state, the view has exactly that size.
 func TestExactSize(t *testing.T) {
 	dir := full(t)
-	put(t, dir, "wild.toml", project.Encode(wild()), noon)
+	put(t, dir, "wild.toml", file.Encode(wild()), noon)
 	states := map[string][]string{"list": nil, "end": {"end"}, "finding": {"/", "wild ünd weiter"}, "asking": {"n", strings.Repeat("long ", 30)},
 		"refused": {"n", "enter"}, "beginning": {"n", "x", "enter"}, "broken": {"/", "torn", "enter"}}
 	for name, keys := range states {
@@ -99,7 +100,7 @@ func wild() project.Project {
 
 func TestHostileTexts(t *testing.T) {
 	dir := t.TempDir()
-	put(t, dir, "wild.toml", project.Encode(wild()), noon)
+	put(t, dir, "wild.toml", file.Encode(wild()), noon)
 	put(t, dir, "torn \x1b[31m.toml", []byte("units = \"\x1b[31m\""), noon)
 	for _, keys := range [][]string{nil, {"down"}, {"f"}, {"r"}, {"p"}} {
 		r := newRig(t, dir, 100, 24)

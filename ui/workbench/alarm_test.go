@@ -11,7 +11,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/calc"
-	"chape/project"
+	"chape/project/file"
 	"chape/project/shelf"
 	"chape/project/steps"
 	"chape/ui/layout"
@@ -80,7 +80,7 @@ func TestMeanwhileInOneGo(t *testing.T) {
 		path := filepath.Join(s.m.o.Shelf.Dir(), n+".toml")
 		q := readVersion(disk, path).Project
 		q.Steps = p.Steps
-		if err := os.WriteFile(path, project.Encode(q), 0o600); err != nil {
+		if err := os.WriteFile(path, file.Encode(q), 0o600); err != nil {
 			t.Fatal(err)
 		}
 	}

@@ -9,7 +9,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chape/project"
+	"chape/project/file"
 	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/act"
@@ -20,7 +20,7 @@ import (
 type (
 	savedMsg struct {
 		save    session.Save
-		notices project.Notices // of the file that is saved over
+		notices file.Notices // of the file that is saved over
 		stamp   store.Stamp
 		err     error
 		version string // where the file as it was, with its comments, was put
@@ -81,7 +81,7 @@ func (m *Model) save() tea.Cmd {
 // older format, is put beside as it was: the save would not keep it.
 func (m *Model) saving(s session.Save) tea.Cmd {
 	fsys, notices, now, encode := m.o.FS, m.o.Notices, m.now(), m.o.Encode
-	m.o.Notices = project.Notices{}
+	m.o.Notices = file.Notices{}
 	f := &flight{done: make(chan savedMsg, 1)}
 	m.flight = f
 	return func() tea.Msg {
@@ -124,7 +124,7 @@ func (m *Model) land() {
 	m.doc.SaveDone(msg.save, msg.stamp, msg.err, m.now())
 }
 
-func asItWas(n project.Notices) string {
+func asItWas(n file.Notices) string {
 	switch {
 	case n.OldFormat:
 		return "older format"
@@ -199,7 +199,7 @@ func readVersion(fsys store.FS, path string) session.Version {
 	data, stamp, err := store.Read(fsys, path)
 	v := session.Version{Stamp: stamp, Err: err}
 	if err == nil {
-		v.Project, v.Notices, v.Err = project.Decode(path, data)
+		v.Project, v.Notices, v.Err = file.Decode(path, data)
 	}
 	return v
 }

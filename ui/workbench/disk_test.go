@@ -14,6 +14,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/example"
+	"chape/project/file"
 	"chape/project/store"
 )
 
@@ -36,7 +37,7 @@ func TestChangedByAnotherProgram(t *testing.T) {
 // write puts a project into the file as another program would.
 func (s *screen) write(p project.Project) {
 	s.t.Helper()
-	if err := os.WriteFile(s.path, project.Encode(p), 0o600); err != nil {
+	if err := os.WriteFile(s.path, file.Encode(p), 0o600); err != nil {
 		s.t.Fatal(err)
 	}
 }
@@ -224,12 +225,12 @@ func TestLooseCopy(t *testing.T) {
 
 func TestCommentsAreKeptBeside(t *testing.T) {
 	s := filed(t, 100, 30, fresh())
-	commented := append([]byte("# my own words\n"), project.Encode(fresh())...)
+	commented := append([]byte("# my own words\n"), file.Encode(fresh())...)
 	if err := os.WriteFile(s.path, commented, 0o600); err != nil {
 		t.Fatal(err)
 	}
 	s = start(t, 100, 30, fresh(), s.path, calc.Compute)
-	s.m.o.Notices = project.Notices{Comments: true}
+	s.m.o.Notices = file.Notices{Comments: true}
 	s.keys("1", "4", "0", "enter")
 	s.shows("the file as it was is kept in")
 	beside, _ := filepath.Glob(filepath.Join(filepath.Dir(s.path), "*with comments*"))
@@ -253,7 +254,7 @@ func TestEndedInTheMidstOfASave(t *testing.T) {
 		started := make(chan bool, 9)
 		s.m.o.Encode = func(p project.Project) []byte {
 			started <- true
-			return project.Encode(p)
+			return file.Encode(p)
 		}
 		change := func(mm length.Length) tea.Cmd {
 			s.m.doc.Commit("blade", func(p *project.Project) error { p.Sheath.Leather = mm; return nil })

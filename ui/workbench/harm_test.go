@@ -9,6 +9,7 @@ import (
 
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/file"
 	"chape/project/shelf"
 	"chape/project/store"
 )
@@ -120,7 +121,7 @@ func TestFaultInTheWriting(t *testing.T) {
 		if p.Outline.Blade == 150 {
 			panic("no way to write 150")
 		}
-		return project.Encode(p)
+		return file.Encode(p)
 	}
 	s.m.doc.Commit("blade", func(p *project.Project) error { p.Outline.Blade = 141; return nil })
 	s.m.doc.Commit("blade", func(p *project.Project) error { p.Outline.Blade = 150; return nil })

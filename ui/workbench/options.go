@@ -7,6 +7,7 @@ import (
 
 	"chape/calc"
 	"chape/project"
+	"chape/project/file"
 	"chape/project/print"
 	"chape/project/shelf"
 	"chape/project/store"
@@ -20,7 +21,7 @@ import (
 // out, so that a test gives only what it is about.
 type Options struct {
 	Doc       *session.Doc
-	Notices   project.Notices // what the file held that a save would not keep
+	Notices   file.Notices // what the file held that a save would not keep
 	FS        store.FS
 	Encode    func(project.Project) []byte                         // what is saved; project.Encode
 	Clock     func() time.Time                                     // the wall clock
@@ -77,7 +78,7 @@ func (o Options) filled() Options {
 		o.FS = store.OS()
 	}
 	if o.Encode == nil {
-		o.Encode = project.Encode
+		o.Encode = file.Encode
 	}
 	if o.Clock == nil {
 		o.Clock = time.Now

@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
+	"chape/project/file"
 	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/layout"
@@ -135,7 +136,7 @@ type openedMsg struct {
 	path      string
 	rev       uint64 // of the document that was left for it
 	doc       *session.Doc
-	notices   project.Notices
+	notices   file.Notices
 	lock      *store.Lock
 	elsewhere bool
 	err       error
@@ -155,7 +156,7 @@ func (m *Model) opening(path string) tea.Cmd {
 			return out
 		}
 		var p project.Project
-		if p, out.notices, out.err = project.Decode(filepath.Base(path), data); out.err != nil {
+		if p, out.notices, out.err = file.Decode(filepath.Base(path), data); out.err != nil {
 			return out
 		}
 		out.doc = document(p, path, stamp)

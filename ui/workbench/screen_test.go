@@ -12,6 +12,7 @@ import (
 	"chape/calc"
 	"chape/project"
 	"chape/project/example"
+	"chape/project/file"
 	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/canvas"
@@ -58,7 +59,7 @@ func loose(t testing.TB, w, h int) *screen {
 func filed(t testing.TB, w, h int, p project.Project) *screen {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "knife.toml")
-	if _, err := store.SaveNew(disk, path, project.Encode(p)); err != nil {
+	if _, err := store.SaveNew(disk, path, file.Encode(p)); err != nil {
 		t.Fatal(err)
 	}
 	return start(t, w, h, p, path, calc.Compute)

@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
+	"chape/project/file"
 	"chape/ui/shelfpane"
 )
 
@@ -84,7 +85,7 @@ func TestCommentsByHand(t *testing.T) {
 	full := true
 	s := filed(t, 120, 40, fresh())
 	s.m.o.FS = fullDisk{disk, &full}
-	commented := append([]byte("# my own words\n"), project.Encode(fresh())...)
+	commented := append([]byte("# my own words\n"), file.Encode(fresh())...)
 	commented = append(commented, "# and more\n"...)
 	if err := os.WriteFile(s.path, commented, 0o600); err != nil {
 		t.Fatal(err)

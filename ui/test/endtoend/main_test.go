@@ -18,6 +18,7 @@ import (
 	"time"
 
 	"chape/project"
+	"chape/project/file"
 	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/test/ptytest"
@@ -89,7 +90,7 @@ func newHome(t testing.TB, p project.Project) *home {
 // write puts a project into the file as another program would.
 func (h *home) write(p project.Project) {
 	h.t.Helper()
-	if err := os.WriteFile(h.path, project.Encode(p), 0o600); err != nil {
+	if err := os.WriteFile(h.path, file.Encode(p), 0o600); err != nil {
 		h.t.Fatal(err)
 	}
 }
@@ -116,7 +117,7 @@ func decode(t testing.TB, path string) project.Project {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, _, err := project.Decode(path, data)
+	p, _, err := file.Decode(path, data)
 	if err != nil {
 		t.Fatal(err)
 	}

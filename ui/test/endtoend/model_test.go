@@ -14,6 +14,7 @@ import (
 
 	"chape/calc"
 	"chape/project"
+	"chape/project/file"
 	"chape/project/store"
 	"chape/ui/canvas"
 	"chape/ui/session"
@@ -45,7 +46,7 @@ func deskOn(t testing.TB, disk store.FS, path string) *desk {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, notices, err := project.Decode(path, data)
+	p, notices, err := file.Decode(path, data)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -72,7 +73,7 @@ func deskOn(t testing.TB, disk store.FS, path string) *desk {
 func newDesk(t testing.TB, disk store.FS, p project.Project) *desk {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "knife.toml")
-	if _, err := store.SaveNew(plainDisk, path, project.Encode(p)); err != nil {
+	if _, err := store.SaveNew(plainDisk, path, file.Encode(p)); err != nil {
 		t.Fatal(err)
 	}
 	return deskOn(t, disk, path)

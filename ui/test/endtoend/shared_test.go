@@ -10,7 +10,7 @@ import (
 	"testing"
 	"time"
 
-	"chape/project"
+	"chape/project/file"
 	"chape/project/store/storetest"
 	"chape/ui/test/ptytest"
 )
@@ -44,7 +44,7 @@ func TestNoticedWithinTwoSeconds(t *testing.T) {
 		d := newDesk(t, storetest.New(), aKnife())
 		theirs := aKnife()
 		theirs.Outline.Blade = 109 // as many bytes
-		if err := write(d.path, project.Encode(theirs)); err != nil {
+		if err := write(d.path, file.Encode(theirs)); err != nil {
 			t.Fatal(err)
 		}
 		d.seconds(2)
@@ -146,7 +146,7 @@ func TestEditedByHand(t *testing.T) {
 	s.Shows("was changed by another program")
 	savedWith(s, 0, 133.5)
 
-	broken := append(project.Encode(p), "\n[knife\n"...)
+	broken := append(file.Encode(p), "\n[knife\n"...)
 	if err := os.WriteFile(h.path, broken, 0o600); err != nil {
 		t.Fatal(err)
 	}
@@ -195,7 +195,7 @@ func TestGoneAndBack(t *testing.T) {
 			if changed {
 				theirs := aKnife()
 				theirs.Outline.Depth = 31.5
-				if err := os.WriteFile(away, project.Encode(theirs), 0o600); err != nil {
+				if err := os.WriteFile(away, file.Encode(theirs), 0o600); err != nil {
 					t.Fatal(err)
 				}
 			}

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"chape/project"
+	"chape/project/file"
 	"chape/ui/test/ptytest"
 )
 
@@ -75,7 +76,7 @@ func rest(p project.Project) string {
 		s := &p.Steps[i]
 		s.Done, s.Skipped, s.Started, s.Spent = time.Time{}, false, time.Time{}, 0
 	}
-	return string(project.Encode(p))
+	return string(file.Encode(p))
 }
 
 var stepRow = regexp.MustCompile(`[│╷╵][> ]([x* -]) STEP([A-L])([^│╷╵]*)`)

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"chape/project"
+	"chape/project/file"
 	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/test/ptytest"
@@ -48,7 +49,7 @@ func (h *home) newProject(name string) string {
 	path := filepath.Join(h.dir, name)
 	p := project.New("Test knife", 0, project.Defaults())
 	p.Steps = steps.FormThenSew()
-	if _, err := store.SaveNew(store.OSLockingIn(""), path, project.Encode(p)); err != nil {
+	if _, err := store.SaveNew(store.OSLockingIn(""), path, file.Encode(p)); err != nil {
 		h.t.Fatal(err)
 	}
 	return path
@@ -60,7 +61,7 @@ func (h *home) read(path string) project.Project {
 	if err != nil {
 		h.t.Fatal(err)
 	}
-	p, _, err := project.Decode(path, data)
+	p, _, err := file.Decode(path, data)
 	if err != nil {
 		h.t.Fatal(err)
 	}

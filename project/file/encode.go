@@ -1,4 +1,4 @@
-package project
+package file
 
 import (
 	"fmt"
@@ -10,13 +10,14 @@ import (
 	"unicode/utf8"
 
 	"chape/calc/length"
+	"chape/project"
 	"chape/project/clock"
 )
 
 // heading is the first line of every file, the one comment that is ours.
 const heading = "# A sheath project of chape. Lengths in millimetres. Comments are not kept."
 
-// Encode writes a project file that Decode reads back as the same project. The
+// Encode writes a project file that Decode reads back as the same  The
 // same project gives the same bytes. Marks that come from the outline are not
 // written, so that nobody edits what would be filled over.
 //
@@ -24,58 +25,59 @@ const heading = "# A sheath project of chape. Lengths in millimetres. Comments a
 // step.note, step.ended, step.spent; room.temperature, room.humidity; and the keys of [knife.outline]: point,
 // blade, depth, spine, grind, front, front_length, front_depth, front_thick,
 // handle, handle_depth, handle_thick, swell, butt, section.
-func Encode(p Project) []byte {
+func Encode(p project.Project) []byte {
 	var b strings.Builder
-	b.WriteString(heading + "\nformat = " + strconv.Itoa(Format) + "\n")
-	writeScalars(&b, p, slices.Concat(head, customer, outline))
-	if p.Source != FromOutline {
-		writeRows(&b, "knife.station", marks, p.Knife.Stations)
+	b.WriteString(heading + "\nformat = " + strconv.Itoa(project.Format) + "\n")
+	marks, rest := project.Lists[0], project.Lists[1:]
+	sheath := slices.IndexFunc(project.Fields, func(f project.Field) bool { return f.Group == "sheath" })
+	writeFields(&b, &p, project.Fields[:sheath])
+	if p.Source != project.FromOutline {
+		writeRows(&b, &p, marks)
 	}
-	writeScalars(&b, p, slices.Concat(sheath, belt, stitches, room))
-	writeRows(&b, "fit", fits, p.Fits)
-	writeRows(&b, "step", stepColumns, p.Steps)
-	writeRows(&b, "weigh", weighings, p.Weigh)
+	writeFields(&b, &p, project.Fields[sheath:])
+	for _, l := range rest {
+		writeRows(&b, &p, l)
+	}
 	return []byte(b.String())
 }
 
-func writeScalars(b *strings.Builder, p Project, cs []column[Project]) {
-	table := ""
-	for _, c := range cs {
-		if c.skip != nil && c.skip(p) {
+func writeFields(b *strings.Builder, p *project.Project, fs []project.Field) {
+	table, plain := "", plainOutline(p)
+	for _, f := range fs {
+		t := parent(f.Key)
+		if !f.Written(p) || plain && t == "knife.outline" {
 			continue
 		}
-		if t := parent(c.Key); t == "knife.outline" && p.plainOutline() {
-			continue
-		} else if t != table {
+		if t != table {
 			table = t
 			b.WriteString("\n[" + table + "]\n")
 		}
-		writePair(b, c.Spec, c.get(p))
+		writePair(b, f.Spec, f.Kept(p))
 	}
 }
 
 // plainOutline tells that the outline says nothing: it is not in use and as in
 // an empty file.
-func (p Project) plainOutline() bool {
-	return p.Source != FromOutline && p.Outline == blank().Outline
+func plainOutline(p *project.Project) bool {
+	return p.Source != project.FromOutline && p.Outline == project.Blank().Outline
 }
 
-func writeRows[T any](b *strings.Builder, list string, cs []column[T], rows []T) {
-	for _, t := range rows {
-		b.WriteString("\n[[" + list + "]]\n")
-		for _, c := range cs {
-			if c.skip == nil || !c.skip(t) {
-				writePair(b, c.Spec, c.get(t))
+func writeRows(b *strings.Builder, p *project.Project, l project.List) {
+	for i := range l.Rows(p) {
+		b.WriteString("\n[[" + l.Key + "]]\n")
+		for _, f := range l.Columns {
+			if f = f.At(i); f.Written(p) {
+				writePair(b, f.Spec, f.Kept(p))
 			}
 		}
 	}
 }
 
-func writePair(b *strings.Builder, s Spec, v any) {
-	b.WriteString(last(s.Key) + " = " + s.toTOML(v) + "\n")
+func writePair(b *strings.Builder, s project.Spec, v any) {
+	b.WriteString(last(s.Key) + " = " + toTOML(s, v) + "\n")
 }
 
-func (s Spec) toTOML(v any) string {
+func toTOML(s project.Spec, v any) string {
 	switch v := v.(type) {
 	case length.Length:
 		return decimal(float64(v))
@@ -93,7 +95,7 @@ func (s Spec) toTOML(v any) string {
 		}
 		return "[" + strings.Join(quoted, ", ") + "]"
 	case time.Time:
-		if s.Kind == Date {
+		if s.Kind == project.Date {
 			return v.Format(time.DateOnly)
 		}
 		return clock.Whole(v).Format(time.RFC3339)

@@ -1,4 +1,4 @@
-package project
+package file
 
 import (
 	"strings"
@@ -30,10 +30,10 @@ func TestDecodeRefuses(t *testing.T) {
 		{"newer", "format = 1", "format = 2", "f.toml:1: format: found 2: it was written by a newer chape and is left as it is: use that one; this one reads up to format 1"},
 		{"never was", "format = 1", "format = -3", "f.toml:1: format: found -3: no such format was ever written: write format = 1"},
 		{"format text", "format = 1", `format = "1"`, `f.toml:1: format: found "1": write format = 1`},
-		{"unknown key", "mouth = 90", "mouth = 90\nlether = 3", "f.toml:13: sheath.lether: found a key this program does not know: did you mean leather? Mend it or take it out"},
-		{"case", "mouth = 90", "mouth = 90\nLeather = 3", "f.toml:13: sheath.Leather: found a key this program does not know: did you mean leather? Mend it or take it out"},
+		{"unknown key", "mouth = 90", "mouth = 90\nlether = 3", "f.toml:13: sheath.lether: found a key this program does not know: did you mean leather? Change it or take it out"},
+		{"case", "mouth = 90", "mouth = 90\nLeather = 3", "f.toml:13: sheath.Leather: found a key this program does not know: did you mean leather? Change it or take it out"},
 		{"elsewhere", "mouth = 90", "mouth = 90\npitch = 4", "f.toml:13: sheath.pitch: found a key this program does not know: pitch belongs in [stitch]: move it or take it out"},
-		{"unknown table", "[sheath]", "[scabbard]\n[sheath]", "f.toml:11: scabbard: found a key this program does not know: take it out; known here are format, fit, step, weigh, customer, knife, sheath, belt, stitch, room, title, units, revision, notes"},
+		{"unknown table", "[sheath]", "[scabbard]\n[sheath]", "f.toml:11: scabbard: found a key this program does not know: take it out; known here are format, title, units, revision, notes, customer, knife, sheath, belt, stitch, room, fit, step, weigh"},
 		{"escape in a key", "mouth = 90", "mouth = 90\n\"\\u001b[2J\" = 1", `f.toml:13: "sheath.\x1b[2J": found a key this program does not know: take it out; known here are mouth, leather, welt, plies, clearance, gap, margin, sanding, blend, ease, neutral, mouth_round, mouth_rise, drain`},
 		{"unknown in a row", "thick = 4", "thick = 4\nwidth = 2", "f.toml:11: knife.station.width of mark 2: found a key this program does not know: take it out; known here are at, top, bottom, thick, kind, bevel, round"},
 		{"wrong type", "mouth = 90", "mouth = true", `f.toml:12: sheath.mouth: found true: write millimetres, such as 3.2, or a text with its unit, such as "1/8 in"`},
@@ -71,7 +71,7 @@ func TestDecodeRefuses(t *testing.T) {
 		{"temperature", "mouth = 90", "mouth = 90\n[room]\ntemperature = 70", "f.toml:14: room.temperature: found 70: give -30, up to 60"},
 		{"humidity", "mouth = 90", "mouth = 90\n[room]\nhumidity = -1", "f.toml:14: room.humidity: found -1: give 0, up to 100"},
 		{"humidity as text", "mouth = 90", "mouth = 90\n[room]\nhumidity = \"55 %\"", `f.toml:14: room.humidity: found "55 %": write a number, such as 0.5`},
-		{"room misspelt", "mouth = 90", "mouth = 90\n[room]\ntemprature = 18", "f.toml:14: room.temprature: found a key this program does not know: did you mean temperature? Mend it or take it out"},
+		{"room misspelt", "mouth = 90", "mouth = 90\n[room]\ntemprature = 18", "f.toml:14: room.temprature: found a key this program does not know: did you mean temperature? Change it or take it out"},
 		{"short name", "mouth = 90", "mouth = 90\n[[step]]\ntitle = \"x\"\nshort = \"RETENTIONS\"", "f.toml:15: step.short of step 1: found 10 letters: give at most 9 letters"},
 		{"no title", "mouth = 90", "mouth = 90\n[[step]]\nshort = \"X\"", "f.toml:13: step.title of step 1: found nothing: give it: what is to be done"},
 		{"skipped", "mouth = 90", "mouth = 90\n[[step]]\ntitle = \"x\"\nskipped = 1", "f.toml:15: step.skipped of step 1: found 1: write true or false"},
@@ -80,11 +80,11 @@ func TestDecodeRefuses(t *testing.T) {
 		{"key for a table", "format = 1", "format = 1\nbelt = 3", "f.toml:2: belt: found 3: write a table: [belt]"},
 		{"one for a list", "mouth = 90", "mouth = 90\n[fit]\nat = 1", "f.toml:13: fit: found a table: write a table for each: [[fit]]"},
 		{"outline", "format = 1", "format = 1\nknife.source = \"outline\"\nknife.outline.grind = 31\n", "f.toml:3: knife.outline.grind: found 31 mm: give at most the blade's depth, 30 mm, or 0 for a full grind"},
-		{"twice", "mouth = 90", "mouth = 90\nmouth = 91", "f.toml:13: found what is not TOML (Key 'sheath.mouth' has already been defined.): mend the line, or take a kept copy"},
+		{"twice", "mouth = 90", "mouth = 90\nmouth = 91", "f.toml:13: found text that is not valid TOML (Key 'sheath.mouth' has already been defined.): fix the line or restore a backup"},
 		{"no equals", "mouth = 90", "mouth 90", `f.toml:12: found "90": an equals sign after the key, as in leather = 3.2`},
 		{"no value", "mouth = 90", "mouth =", `f.toml:12: found nothing more: a value after the equals sign, as in leather = 3.2`},
 		{"open text", "mouth = 90", "mouth = 90\ntitle = \"abc", `f.toml:13: found a text that does not end: close it with the quote it began with`},
-		{"two on a line", "mouth = 90", "mouth = 90 leather = 3", "f.toml:12: found what is not TOML (expected a top-level item to end with a newline, comment, or EOF, but got 'l' instead): mend the line, or take a kept copy"},
+		{"two on a line", "mouth = 90", "mouth = 90 leather = 3", "f.toml:12: found text that is not valid TOML (expected a top-level item to end with a newline, comment, or EOF, but got 'l' instead): fix the line or restore a backup"},
 		{"zero byte", "mouth = 90", "mouth = 90\x00", "f.toml:12: found a zero byte: open a project file, which is plain text"},
 		{"not UTF-8", "mouth = 90", "mouth = 90 # \xff", "f.toml:12: found bytes that are not UTF-8: save the file as UTF-8"},
 	} {

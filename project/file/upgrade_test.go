@@ -1,6 +1,7 @@
-package project
+package file
 
 import (
+	"chape/project"
 	"strings"
 	"testing"
 )
@@ -8,7 +9,7 @@ import (
 // A format before the first, made up for this test: leather was called
 // thickness, and there was no key for the mouth.
 func synthetic() reader {
-	return reader{newest: Format, upgrades: map[int]upgrade{0: func(root map[string]any) error {
+	return reader{newest: project.Format, upgrades: map[int]upgrade{0: func(root map[string]any) error {
 		sheath, _ := root["sheath"].(map[string]any)
 		sheath["leather"] = sheath["thickness"]
 		delete(sheath, "thickness")
@@ -46,7 +47,7 @@ func TestAFormatOnTheWayMustBeKnown(t *testing.T) {
 }
 
 func TestEveryFormatBeforeOursHasAnUpgrade(t *testing.T) {
-	for f := 1; f < Format; f++ {
+	for f := 1; f < project.Format; f++ {
 		if upgrades[f] == nil {
 			t.Errorf("format %d can't be read any more", f)
 		}

@@ -1,4 +1,4 @@
-package project
+package file
 
 import (
 	"strings"
@@ -13,7 +13,7 @@ func TestBadFilesAreRefused(t *testing.T) {
 		"misspelt.toml": ": sheath.lether: found a key this program does not know: did you mean leather?",
 		"nested.toml":   ":2: found values nested over 8 deep: no value of a project is nested so deep",
 	} {
-		_, _, err := Decode(file, read(t, "../testdata/bad/"+file))
+		_, _, err := Decode(file, read(t, "../../testdata/bad/"+file))
 		if err == nil || !strings.HasPrefix(err.Error(), file+":") || !strings.Contains(err.Error(), want) {
 			t.Errorf("Decode(%s) = %v, want %s...%s", file, err, file, want)
 		}
@@ -21,7 +21,7 @@ func TestBadFilesAreRefused(t *testing.T) {
 }
 
 func BenchmarkDecode(b *testing.B) {
-	data := read(b, "example/example.toml")
+	data := read(b, "../example/example.toml")
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, _, err := Decode("f.toml", data); err != nil {
@@ -31,7 +31,7 @@ func BenchmarkDecode(b *testing.B) {
 }
 
 func BenchmarkEncode(b *testing.B) {
-	p, _, err := Decode("f.toml", read(b, "example/example.toml"))
+	p, _, err := Decode("f.toml", read(b, "../example/example.toml"))
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -1,4 +1,6 @@
-package project
+// Package file turns the bytes of a project file into a project and back. It touches no
+// disk: that is what store is for.
+package file
 
 import (
 	"bytes"
@@ -10,6 +12,7 @@ import (
 
 	"github.com/BurntSushi/toml"
 
+	"chape/project"
 	"chape/project/plain"
 )
 
@@ -24,8 +27,8 @@ type Notices struct {
 // Decode reads a project file. The name is for the error, a *Refused, which
 // names file, line, key, what was found and what would do. Time and memory
 // are bounded whatever the data.
-func Decode(name string, data []byte) (Project, Notices, error) {
-	return reader{newest: Format, upgrades: upgrades}.decode(name, data)
+func Decode(name string, data []byte) (project.Project, Notices, error) {
+	return reader{newest: project.Format, upgrades: upgrades}.decode(name, data)
 }
 
 // reader reads one file; tests give it formats of their own.
@@ -34,18 +37,18 @@ type reader struct {
 	upgrades map[int]upgrade
 }
 
-func (r reader) decode(name string, data []byte) (Project, Notices, error) {
+func (r reader) decode(name string, data []byte) (project.Project, Notices, error) {
 	p, n, problems := r.read(data)
 	if len(problems) > 0 {
 		inOrder(problems)
-		return Project{}, Notices{}, &Refused{Name: name, Problems: problems}
+		return project.Project{}, Notices{}, &Refused{Name: name, Problems: problems}
 	}
 	return p, n, nil
 }
 
 // inOrder puts the problems in the order of the lines, unknown lines last.
-func inOrder(ps Problems) {
-	slices.SortStableFunc(ps, func(a, b Problem) int {
+func inOrder(ps project.Problems) {
+	slices.SortStableFunc(ps, func(a, b project.Problem) int {
 		if a.Line == 0 || b.Line == 0 {
 			return b.Line - a.Line
 		}
@@ -53,23 +56,34 @@ func inOrder(ps Problems) {
 	})
 }
 
-func (r reader) read(data []byte) (Project, Notices, Problems) {
+// tables gives what a file's tables hold, as the decoder does, and where it stands.
+func tables(data []byte) (root map[string]any, x index, bad *project.Problem) {
 	if bad := guard(data); bad != nil {
-		return Project{}, Notices{}, Problems{*bad}
+		return nil, index{}, bad
 	}
 	data = bytes.ReplaceAll(data, []byte("\r\n"), []byte("\n"))
-	x, bad := scan(data)
-	if bad != nil {
-		return Project{}, Notices{}, Problems{*bad}
+	if x, bad = scan(data); bad != nil {
+		return nil, index{}, bad
 	}
-	root := map[string]any{}
 	if _, err := toml.Decode(string(data), &root); err != nil {
-		return Project{}, Notices{}, Problems{notTOML(err)}
+		p := notTOML(err)
+		return nil, index{}, &p
+	}
+	if root == nil {
+		root = map[string]any{}
+	}
+	return root, x, nil
+}
+
+func (r reader) read(data []byte) (project.Project, Notices, project.Problems) {
+	root, x, bad := tables(data)
+	if bad != nil {
+		return project.Project{}, Notices{}, project.Problems{*bad}
 	}
 	n := Notices{Comments: x.comments}
 	old, bad := r.format(root, x)
 	if bad != nil {
-		return Project{}, n, Problems{*bad}
+		return project.Project{}, n, project.Problems{*bad}
 	}
 	n.OldFormat = old
 	p, refilled, problems := fill(root, x)
@@ -78,15 +92,15 @@ func (r reader) read(data []byte) (Project, Notices, Problems) {
 }
 
 // guard refuses what is no text of a bearable size.
-func guard(data []byte) *Problem {
+func guard(data []byte) *project.Problem {
 	switch {
 	case len(data) > MaxSize:
-		return &Problem{Index: -1, Found: fmt.Sprintf("over %d KiB", MaxSize/1024), Remedy: "open a project file, which is far smaller"}
+		return &project.Problem{Index: -1, Found: fmt.Sprintf("over %d KiB", MaxSize/1024), Remedy: "open a project file, which is far smaller"}
 	case bytes.IndexByte(data, 0) >= 0:
 		i := bytes.IndexByte(data, 0)
-		return &Problem{Index: -1, Line: 1 + bytes.Count(data[:i], []byte("\n")), Found: "a zero byte", Remedy: "open a project file, which is plain text"}
+		return &project.Problem{Index: -1, Line: 1 + bytes.Count(data[:i], []byte("\n")), Found: "a zero byte", Remedy: "open a project file, which is plain text"}
 	case !utf8.Valid(data):
-		return &Problem{Index: -1, Line: badLine(data), Found: "bytes that are not UTF-8", Remedy: "save the file as UTF-8"}
+		return &project.Problem{Index: -1, Line: badLine(data), Found: "bytes that are not UTF-8", Remedy: "save the file as UTF-8"}
 	}
 	return nil
 }
@@ -107,8 +121,8 @@ func badLine(data []byte) int {
 }
 
 // notTOML puts the decoder's error into one line of ours.
-func notTOML(err error) Problem {
-	p := Problem{Index: -1, Found: "what is not TOML", Remedy: "mend the line, or take a kept copy"}
+func notTOML(err error) project.Problem {
+	p := project.Problem{Index: -1, Found: "text that is not valid TOML", Remedy: "fix the line or restore a backup"}
 	var pe toml.ParseError
 	if errors.As(err, &pe) {
 		p.Line = pe.Position.Line
@@ -122,10 +136,10 @@ func notTOML(err error) Problem {
 }
 
 // format sees to the file's format and brings an older one up to the newest.
-func (r reader) format(root map[string]any, x index) (old bool, bad *Problem) {
+func (r reader) format(root map[string]any, x index) (old bool, bad *project.Problem) {
 	v, ok := root["format"]
-	fail := func(found, remedy string) (bool, *Problem) {
-		return false, &Problem{Key: "format", Index: -1, Line: x.line("format"), Found: found, Remedy: remedy}
+	fail := func(found, remedy string) (bool, *project.Problem) {
+		return false, &project.Problem{Key: "format", Index: -1, Line: x.line("format"), Found: found, Remedy: remedy}
 	}
 	n, isInt := v.(int64)
 	switch {

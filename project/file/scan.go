@@ -1,4 +1,4 @@
-package project
+package file
 
 import (
 	"bytes"
@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"chape/project"
 	"chape/project/plain"
 )
 
@@ -48,10 +49,10 @@ type scanner struct {
 }
 
 // unreadable is how the scanner gives up, by panic, caught in scan.
-type unreadable Problem
+type unreadable project.Problem
 
 // scan gives the index, or the one Problem that stopped it.
-func scan(data []byte) (x index, bad *Problem) {
+func scan(data []byte) (x index, bad *project.Problem) {
 	s := scanner{data: data, row: 1, rows: map[string]int{}, index: index{lines: map[string]int{}}}
 	defer func() {
 		if r := recover(); r != nil {
@@ -59,7 +60,7 @@ func scan(data []byte) (x index, bad *Problem) {
 			if !ok {
 				panic(r)
 			}
-			bad = (*Problem)(&u)
+			bad = (*project.Problem)(&u)
 		}
 	}()
 	s.pos = len(data) - len(bytes.TrimPrefix(data, []byte("\xef\xbb\xbf")))

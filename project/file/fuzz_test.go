@@ -1,4 +1,4 @@
-package project
+package file
 
 import (
 	"bytes"
@@ -14,11 +14,11 @@ import (
 
 // ours lists the project files of the repository.
 func ours(t testing.TB) []string {
-	files, err := filepath.Glob("../testdata/*.toml")
+	files, err := filepath.Glob("../../testdata/*.toml")
 	if err != nil || len(files) < 3 {
 		t.Fatalf("testdata has %d project files (%v), want 3 or more", len(files), err)
 	}
-	return append(files, "example/example.toml")
+	return append(files, "../example/example.toml")
 }
 
 func read(t testing.TB, file string) []byte {

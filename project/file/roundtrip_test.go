@@ -1,19 +1,20 @@
-package project
+package file
 
 import (
+	"chape/project"
 	"reflect"
 	"testing"
 )
 
 func TestDefaultsSurviveTheFile(t *testing.T) {
-	want := Defaults()
+	want := project.Defaults()
 	if err := want.Validate(); err != nil {
 		t.Fatalf("Defaults().Validate() = %v", err)
 	}
 	data := Encode(want)
 	got, n, err := Decode("new.toml", data)
 	if err != nil {
-		t.Fatalf("Decode(Encode(Defaults())) = %v\n%s", err, data)
+		t.Fatalf("Decode(Encode(project.Defaults())) = %v\n%s", err, data)
 	}
 	if !reflect.DeepEqual(got, want) {
 		t.Errorf("Decode(Encode(p)) =\n%+v, want\n%+v", got, want)
