@@ -259,9 +259,12 @@ func (m *Model) showLooks() {
 // now is the wall clock without the monotonic reading.
 func (m *Model) now() time.Time { return m.o.Clock().Round(0) }
 
+// The largest screen that is filled, in cells. A terminal may say anything of its size.
+const widest, highest = 1000, 500
+
 func (m *Model) resize(w, h int) {
 	first := m.width == 0
-	m.width, m.height = w, h
+	m.width, m.height = min(w, widest), min(h, highest)
 	m.relayout()
 	if first && m.doc.Path() == "" && !m.bare && !m.lay.Abreast {
 		m.takeUp(layout.Plan) // the example is there to be looked at

@@ -25,9 +25,10 @@ func Run(o Options) error {
 	p := tea.NewProgram(g, tea.WithOutput(out), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(framesPerSecond))
 	g.quit = p.Quit
 
-	// The terminal going away must not take the program before its last save.
+	// The terminal going away must not take the program before its last save; nor may a
+	// signal for which the runtime would print its stacks over a screen left as it is.
 	gone := make(chan os.Signal, 1)
-	signal.Notify(gone, syscall.SIGHUP)
+	signal.Notify(gone, syscall.SIGHUP, syscall.SIGQUIT, syscall.SIGABRT)
 	defer signal.Stop(gone)
 	stop := make(chan struct{})
 	defer close(stop)

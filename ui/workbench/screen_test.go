@@ -1,6 +1,7 @@
 package workbench
 
 import (
+	"math"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -275,4 +276,18 @@ func TestNoLineIsWiderThanTheScreen(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A terminal may claim any size: past the largest that is filled the view stays as it is.
+func TestSizesAreBounded(t *testing.T) {
+	s := loose(t, widest, highest)
+	want := s.m.View()
+	for _, size := range []tea.WindowSizeMsg{{Width: widest + 1, Height: highest + 1}, {Width: 65535, Height: 65535}, {Width: math.MaxInt, Height: math.MaxInt}} {
+		s.send(size)
+		if s.m.View() != want {
+			t.Errorf("another view at %d × %d", size.Width, size.Height)
+		}
+	}
+	s.send(tea.WindowSizeMsg{Width: -1, Height: -1})
+	s.m.View()
 }

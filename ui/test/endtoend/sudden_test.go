@@ -33,7 +33,7 @@ func givenBack(t *testing.T, s *ptytest.Screen) {
 // is being typed. What was committed is in the file; what was only typed is
 // not; the terminal is given back.
 func TestEndedMidEdit(t *testing.T) {
-	for _, sig := range []syscall.Signal{syscall.SIGTERM, syscall.SIGHUP} {
+	for _, sig := range []syscall.Signal{syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT, syscall.SIGABRT} {
 		h := newHome(t, aKnife())
 		s := h.open(160, 45)
 		s.Type(home_ + down + down + "142.5\r" + "31")
