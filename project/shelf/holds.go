@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"chape/project/steps"
+	"chape/project/store"
 )
 
 // Running is a project with the holds that run or wait in it.
@@ -157,7 +158,7 @@ func (s *Shelf) running() []Running {
 			b := begun{h.Title, h.Started.Unix()}
 			if k := (same{h.Project, b}); !seen[k] && !slices.Contains(original.entry.begun, b) {
 				seen[k] = true
-				h.PutAway = c.entry.PutAway
+				h.PutAway, h.Key = c.entry.PutAway, store.FullPath(r.Path)
 				r.Holds = append(r.Holds, h)
 			}
 		}

@@ -113,3 +113,14 @@ func parseLeftover(end string) (leftover, bool) {
 	}
 	return leftover{process: m[1], whole: true, made: time.Unix(sec, 0), ours: m[3], expect: m[4]}, true
 }
+
+// FullPath is a file's name from the root of the system on; "" stays so.
+func FullPath(p string) string {
+	if p == "" {
+		return ""
+	}
+	if abs, err := filepath.Abs(p); err == nil {
+		return abs
+	}
+	return p
+}

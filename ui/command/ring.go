@@ -60,7 +60,7 @@ func tryAlarm(w World, set settings) error {
 		return err
 	}
 	bell := "off in your settings (bell = false): nothing rings"
-	if !o.NoBell {
+	if !o.Alarm.NoBell {
 		bell = "rung: heard nothing, and no flash? See your terminal's settings and its volume. " +
 			"A hold that falls due rings again every 20 s until a key is pressed"
 		if err := w.Ring.Bell(); err != nil {
@@ -73,15 +73,15 @@ func tryAlarm(w World, set settings) error {
 	case !w.Ring.Talks():
 		title = fmt.Sprintf("a terminal of the kind %q has none: nothing was sent", os.Getenv("TERM"))
 		notice = "a terminal of this kind knows none: nothing was sent"
-	case o.Notice == term.NoNotice:
+	case o.Alarm.Notice == term.NoNotice:
 		notice = "none in your settings: try notice = \"osc 9\" or \"osc 777\", if your terminal knows one of them"
 	}
-	err := errors.Join(w.Ring.Title("! "+trial), w.Ring.Notice(o.Notice, "chape", trial),
+	err := errors.Join(w.Ring.Title("! "+trial), w.Ring.Notice(o.Alarm.Notice, "chape", trial),
 		say("bell", bell), say("title", title), say("notice", notice))
 	if err != nil {
 		return errors.Join(err, w.Ring.Close())
 	}
-	failed := tryOnDue(o.OnDue, say)
+	failed := tryOnDue(o.Alarm.OnDue, say)
 	if w.Pause != nil && w.Ring.Talks() {
 		w.Pause(titleTime)
 	}

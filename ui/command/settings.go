@@ -13,6 +13,8 @@ import (
 	"chape/project/print"
 	"chape/project/shelf"
 	"chape/project/store"
+	"chape/ui/act"
+	"chape/ui/alarm"
 	"chape/ui/session"
 	"chape/ui/term"
 	"chape/ui/term/ink"
@@ -77,28 +79,29 @@ func (s settings) document(p project.Project, path string, stamp store.Stamp) *s
 // the screen.
 func (s settings) workbench() workbench.Options {
 	o := workbench.Options{
-		FS:          store.OS(),
-		Styles:      s.styles(),
-		Rates:       s.Rates(),
-		Currency:    s.Currency(),
-		Document:    s.document,
-		Begin:       s.NewProject,
-		NoBell:      !s.Bell,
-		OnDue:       s.OnDue,
-		Print:       print.Options{Paper: s.Sheet(), Correction: s.Printer, Offcut: s.Rates().Offcut},
-		Suspends:    runtime.GOOS != "windows",
-		Remember:    s.remember(),
-		KeepPrinter: s.keepPrinter,
-		Elsewhere:   elsewhere(),
+		Options: session.Options{
+			FS:          store.OS(),
+			Document:    s.document,
+			KeepPrinter: s.keepPrinter,
+			Elsewhere:   elsewhere(),
+		},
+		Alarm:    alarm.Options{NoBell: !s.Bell, OnDue: s.OnDue},
+		Styles:   s.styles(),
+		Rates:    s.Rates(),
+		Currency: s.Currency(),
+		Begin:    s.NewProject,
+		Print:    print.Options{Paper: s.Sheet(), Correction: s.Printer, Offcut: s.Rates().Offcut},
+		Suspends: runtime.GOOS != "windows",
+		Remember: s.remember(),
 	}
 	// Both words were checked when the file was read.
-	o.Looks.Glyphs, o.Ask, _ = term.Glyphs(s.Glyphs, os.Getenv("TERM"))
-	o.Looks.Aspect = s.Cell
+	o.Font.Glyphs, o.Ask, _ = term.Glyphs(s.Glyphs, os.Getenv("TERM"))
+	o.Font.Aspect = s.Cell
 	switch s.Notice {
 	case "osc 9":
-		o.Notice = term.OSC9
+		o.Alarm.Notice = term.OSC9
 	case "osc 777":
-		o.Notice = term.OSC777
+		o.Alarm.Notice = term.OSC777
 	}
 	o.Greeting = strings.Join(s.warnings(), "; ")
 	return o
@@ -115,12 +118,12 @@ func (s settings) styles() ink.Styles {
 }
 
 // remember keeps what was answered about the font.
-func (s settings) remember() func(workbench.Looks) error {
+func (s settings) remember() func(act.Font) error {
 	if s.path == "" {
 		return nil
 	}
-	return func(l workbench.Looks) error {
-		return config.Keep(store.OS(), s.path, config.Change{Key: "glyphs", Value: l.Glyphs.String()}, config.Change{Key: "cell", Value: l.Aspect})
+	return func(f act.Font) error {
+		return config.Keep(store.OS(), s.path, config.Change{Key: "glyphs", Value: f.Glyphs.String()}, config.Change{Key: "cell", Value: f.Aspect})
 	}
 }
 

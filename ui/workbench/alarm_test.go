@@ -11,9 +11,9 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/calc"
+	"chape/project/example"
 	"chape/project/file"
 	"chape/project/shelf"
-	"chape/project/steps"
 	"chape/ui/layout"
 )
 
@@ -36,15 +36,15 @@ func TestOwnCommand(t *testing.T) {
 	p.Steps[1].Started = morning.Add(-time.Hour + 2*time.Second)
 	mark := filepath.Join(t.TempDir(), "rang; exit")
 	s := filed(t, 100, 30, p)
-	s.m.o.OnDue = []string{os.Args[0], "-test.run", "^TestBeTheCommand$", "-mark", mark}
+	s.m.o.Alarm.OnDue = []string{os.Args[0], "-test.run", "^TestBeTheCommand$", "-mark", mark}
 	s.wait(3 * time.Second)
 	if text, err := os.ReadFile(mark); err != nil || !strings.HasPrefix(string(text), "DRY is due") {
 		t.Errorf("the command was told %q, %v", text, err)
 	}
 
 	s = filed(t, 100, 30, p)
-	s.m.o.OnDue = []string{filepath.Join(t.TempDir(), "missing")}
-	s.m.o.NoBell = true
+	s.m.o.Alarm.OnDue = []string{filepath.Join(t.TempDir(), "missing")}
+	s.m.o.Alarm.NoBell = true
 	s.wait(3 * time.Second)
 	s.shows("on_due")
 	s.shows("DRY is due")
@@ -68,8 +68,8 @@ func TestClockSetBack(t *testing.T) {
 	}
 }
 
-// TestMeanwhileInOneGo: what fell due before the start, in all projects of a shelf that
-// takes more than one look, is told once, and calls no command.
+// TestMeanwhileInOneGo: what fell due before the start, in all projects, is told once,
+// and calls no command.
 func TestMeanwhileInOneGo(t *testing.T) {
 	p := fresh()
 	p.Steps[1].Started = morning.Add(-90 * time.Minute)
@@ -78,30 +78,16 @@ func TestMeanwhileInOneGo(t *testing.T) {
 	s.shelve("Heron", "Otter")
 	for _, n := range []string{"Heron", "Otter"} {
 		path := filepath.Join(s.m.o.Shelf.Dir(), n+".toml")
-		q := readVersion(disk, path).Project
+		q := s.readFile(path)
 		q.Steps = p.Steps
 		if err := os.WriteFile(path, file.Encode(q), 0o600); err != nil {
 			t.Fatal(err)
 		}
 	}
-	sh := shelf.Open(disk, s.m.o.Shelf.Dir())
-	running := sh.Holds(morning)
-	again := start(t, 100, 30, p, s.path, calc.Compute)
-	m := again.m
-	m.read, m.others, m.watch, m.alarm, m.missed = false, nil, steps.Watch{}, alarm{}, nil
-	m.watch.Began(m.began)
-	m.o.OnDue = []string{filepath.Join(t.TempDir(), "missing")}
-	again.voice.bells = 0
-	again.run(m.observe())
-	again.send(othersMsg{running[:1], false})
-	if again.voice.bells != 0 {
-		t.Error("it rings before every file was read")
-	}
-	again.keys("tab", "tab", "tab") // eaten by nothing
-	if m.focus != layout.Knife {
-		t.Errorf("in hand: %v", m.focus)
-	}
-	again.send(othersMsg{running, true})
+	again := start(t, 100, 30, p, s.path, calc.Compute, func(o *Options) {
+		o.Shelf = shelf.Open(disk, s.m.o.Shelf.Dir())
+		o.Alarm.OnDue = []string{filepath.Join(t.TempDir(), "missing")}
+	})
 	again.shows("Fell due meanwhile")
 	again.shows("fell due meanwhile: ")
 	again.shows("Heron DRY: due since 09:00")
@@ -122,9 +108,7 @@ func TestMeanwhileInOneGo(t *testing.T) {
 
 // TestFontFirst: at the first start the question about the font comes before the alarm.
 func TestFontFirst(t *testing.T) {
-	s := loose(t, 80, 24)
-	s.m.question, s.m.alarm, s.m.missed, s.m.watch = s.m.glyphQuestion(), alarm{}, nil, steps.Watch{}
-	s.m.watch.Began(s.m.began)
+	s := start(t, 80, 24, example.Load(morning), "", calc.Compute, func(o *Options) { o.Ask = true })
 	s.wait(10 * time.Second)
 	s.shows("ring of dots")
 	s.lacks("any key silences it")

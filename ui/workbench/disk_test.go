@@ -24,7 +24,7 @@ func TestChangedByAnotherProgram(t *testing.T) {
 	theirs.Outline.Blade = 99
 	s.write(theirs)
 	s.wait(time.Second)
-	if got := s.m.doc.Committed().Outline.Blade; got != 99 {
+	if got := s.m.session.Doc().Committed().Outline.Blade; got != 99 {
 		t.Errorf("theirs was not loaded: %v", got)
 	}
 	s.shows("was changed by another program: its new state is loaded")
@@ -53,7 +53,7 @@ func TestChangedOnBothSides(t *testing.T) {
 		blades := map[length.Length]bool{}
 		files, _ := filepath.Glob(filepath.Join(filepath.Dir(s.path), "*.toml"))
 		for _, f := range files {
-			blades[readVersion(disk, f).Project.Outline.Blade] = true
+			blades[s.readFile(f).Outline.Blade] = true
 		}
 		if !blades[99] || !blades[140] {
 			t.Fatalf("%s: in the files are %v (%q)", key, blades, files)
@@ -64,12 +64,12 @@ func TestChangedOnBothSides(t *testing.T) {
 		s.shows("saved")
 		want, name := length.Length(99), s.path
 		if key == "y" {
-			want, name = 140, s.m.doc.Path()
+			want, name = 140, s.m.session.Doc().Path()
 			if name == s.path {
 				t.Error("ours took the place of theirs")
 			}
 		}
-		if got := s.m.doc.Committed().Outline.Blade; got != want || readVersion(disk, name).Project.Outline.Blade != want {
+		if got := s.m.session.Doc().Committed().Outline.Blade; got != want || s.readFile(name).Outline.Blade != want {
 			t.Errorf("%s: went on with %v", key, got)
 		}
 	}
@@ -88,7 +88,7 @@ func TestQuitWhileBothSidesChanged(t *testing.T) {
 	if err == nil || !strings.Contains(err.Error(), "yours is in") {
 		t.Errorf("Finish: %v", err)
 	}
-	if got := readVersion(disk, s.path).Project.Outline.Blade; got != 99 {
+	if got := s.readFile(s.path).Outline.Blade; got != 99 {
 		t.Errorf("theirs has become %v", got)
 	}
 }
@@ -106,8 +106,8 @@ func TestTheirsCannotBeLoaded(t *testing.T) {
 	s.keys("1", "4", "0", "enter")
 	s.shows("Theirs can't be loaded; it is left as it is.")
 	s.keys("y")
-	if got := s.onDisk().Outline.Blade; got != 140 || s.m.doc.Path() == s.path {
-		t.Errorf("ours is %v in %q", got, s.m.doc.Path())
+	if got := s.onDisk().Outline.Blade; got != 140 || s.m.session.Doc().Path() == s.path {
+		t.Errorf("ours is %v in %q", got, s.m.session.Doc().Path())
 	}
 }
 
@@ -128,7 +128,7 @@ func TestFileGoneAndBack(t *testing.T) {
 	theirs.Outline.Blade = 99
 	s.write(theirs)
 	s.wait(time.Second)
-	if got := s.m.doc.Committed().Outline.Blade; got != 99 {
+	if got := s.m.session.Doc().Committed().Outline.Blade; got != 99 {
 		t.Errorf("a file that came back was not loaded: %v", got)
 	}
 }
@@ -141,8 +141,8 @@ func TestAnotherFileWhereItCannotBeSaved(t *testing.T) {
 	s.shows("go on in another file")
 	s.keys("k")
 	s.shows("saved")
-	if got := s.onDisk().Outline.Blade; got != 140 || s.m.doc.Path() == s.path {
-		t.Errorf("kept %v in %q", got, s.m.doc.Path())
+	if got := s.onDisk().Outline.Blade; got != 140 || s.m.session.Doc().Path() == s.path {
+		t.Errorf("kept %v in %q", got, s.m.session.Doc().Path())
 	}
 }
 
@@ -194,7 +194,7 @@ func TestQuittingWithoutADisk(t *testing.T) {
 		t.Errorf("on the disk: %v", got)
 	}
 	s.keys("9")
-	s.m.doc.Commit("more", func(p *project.Project) error { p.Sheath.Leather = 4; return nil })
+	s.m.session.Doc().Commit("more", func(p *project.Project) error { p.Sheath.Leather = 4; return nil })
 	s.path = filepath.Join(t.TempDir(), "gone", "x.toml")
 	if err := s.m.Finish(&Crash{Value: "test"}); err == nil || !strings.Contains(err.Error(), "your work is in") {
 		t.Errorf("after a fault: %v", err)
@@ -211,13 +211,13 @@ func TestLooseCopy(t *testing.T) {
 	s.keys("f1", "a", "q")
 	s.shows("This copy is not kept")
 	s.keys("k")
-	if !s.quit || s.m.doc.Path() == "" {
-		t.Fatalf("quit %v, path %q", s.quit, s.m.doc.Path())
+	if !s.quit || s.m.session.Doc().Path() == "" {
+		t.Fatalf("quit %v, path %q", s.quit, s.m.session.Doc().Path())
 	}
 	if got, want := len(s.onDisk().Knife.Stations), len(example.Load(morning).Knife.Stations)+1; got != want {
 		t.Errorf("kept with %d marks, want %d", got, want)
 	}
-	info, err := os.Stat(filepath.Dir(s.m.doc.Path()))
+	info, err := os.Stat(filepath.Dir(s.m.session.Doc().Path()))
 	if err != nil || info.Mode().Perm()&0o077 != 0 {
 		t.Errorf("the new shelf is open to others: %v, %v", info.Mode(), err)
 	}
@@ -257,8 +257,8 @@ func TestEndedInTheMidstOfASave(t *testing.T) {
 			return file.Encode(p)
 		}
 		change := func(mm length.Length) tea.Cmd {
-			s.m.doc.Commit("blade", func(p *project.Project) error { p.Sheath.Leather = mm; return nil })
-			return s.m.save()
+			s.m.session.Doc().Commit("blade", func(p *project.Project) error { p.Sheath.Leather = mm; return nil })
+			return s.m.do(s.m.session.Save())
 		}
 		running := change(3)
 		if change(4) != nil {

@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/ui/layout"
+	"chape/ui/panel"
 	"chape/ui/term"
 )
 
@@ -39,7 +40,7 @@ func (m *Model) keyLine(keys []key.Binding) string {
 	var parts []string
 	for _, b := range keys {
 		if h := b.Help(); b.Enabled() {
-			parts = append(parts, m.plainKeys(h.Key)+" "+h.Desc)
+			parts = append(parts, panel.KeyName(h.Key, m.o.ascii())+" "+h.Desc)
 		}
 	}
 	const gap = "  "
@@ -52,19 +53,17 @@ func (m *Model) keyLine(keys []key.Binding) string {
 // footKeys are the keys that matter where the user is, in few words.
 func (m *Model) footKeys() []key.Binding {
 	switch {
-	case m.question != nil || m.sheets != nil:
-		return nil
-	case m.help != nil:
-		return []key.Binding{key.NewBinding(key.WithHelp("↑ ↓ PgUp PgDn Home End", "move")), key.NewBinding(key.WithHelp("Esc", "closes this"))}
+	case m.panel != nil:
+		return m.panel.Foot()
 	case m.at == onShelf:
 		return m.shelfFoot()
 	case m.at == onDrying && m.dry.Typing():
 		return m.dry.KeyMap.QuestionHelp()
 	case m.at == onDrying:
 		return append(m.dry.KeyMap.ShortHelp(), brief(m.Keys.Help, "keys"), m.Keys.Quit)
-	case m.editing() && m.focus == layout.Knife:
+	case m.mode == editing && m.focus == layout.Knife:
 		return []key.Binding{m.knife.Keys.KeepNext, m.knife.Keys.Restore}
-	case m.editing():
+	case m.mode == editing:
 		return m.steps.KeyMap.QuestionHelp()
 	}
 	var more []key.Binding // as far as there is room
@@ -100,4 +99,34 @@ func (m *Model) shelfFoot() []key.Binding {
 func brief(b key.Binding, does string) key.Binding {
 	b.SetHelp(b.Help().Key, does)
 	return b
+}
+
+// sections collects every key from the tables that the parts themselves go by.
+func (m *Model) sections() []panel.Section {
+	return []panel.Section{
+		{Title: "Everywhere, while nothing is typed", Keys: m.Keys.Bindings()},
+		{Title: "Knife", Keys: m.knife.Keys.Bindings()},
+		{Title: "While a value is typed", Keys: m.knife.Keys.Typing()},
+		{Title: "Plan", Keys: m.plan.Keys.Bindings()},
+		{Title: "Steps", Keys: slices.Concat(m.steps.KeyMap.FullHelp()...)},
+		{Title: "Bench view", Keys: slices.Concat(m.bench.KeyMap.FullHelp()...)},
+		{Title: "Shelf", Keys: slices.Concat(m.shelf.KeyMap.FullHelp()...)},
+		{Title: "Weighings", Keys: slices.Concat(m.dry.KeyMap.FullHelp()...)},
+	}
+}
+
+// inHand puts the keys of what is in hand first.
+func (m *Model) inHand(all []panel.Section) []panel.Section {
+	first := m.focus.String()
+	switch m.at {
+	case onShelf:
+		first = "Shelf"
+	case onDrying:
+		first = "Weighings"
+	}
+	i := slices.IndexFunc(all, func(s panel.Section) bool { return s.Title == first })
+	if i < 0 {
+		return all
+	}
+	return append([]panel.Section{all[i]}, slices.Delete(slices.Clone(all), i, i+1)...)
 }

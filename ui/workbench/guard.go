@@ -16,6 +16,9 @@ type Crash struct {
 
 func (c *Crash) Error() string { return fmt.Sprintf("chape has a fault: %v", c.Value) }
 
+// Trace is where in the program it was.
+func (c *Crash) Trace() []byte { return c.Stack }
+
 // guard stands between Bubble Tea and the workbench. A panic in any of the
 // model's methods or commands ends the program in the ordinary way, so that the
 // terminal is restored and what is in memory can be put on the disk; Bubble

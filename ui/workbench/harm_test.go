@@ -92,7 +92,7 @@ func TestDamaged(t *testing.T) {
 				t.Errorf("%s, %s: what was there was written over", name, how)
 			}
 			mine, _ := filepath.Glob(filepath.Join(filepath.Dir(s.path), "knife (mine*"))
-			if len(mine) != 1 || readVersion(disk, mine[0]).Project.Outline.Blade != 140 {
+			if len(mine) != 1 || s.readFile(mine[0]).Outline.Blade != 140 {
 				t.Errorf("%s, %s: beside it: %q", name, how, mine)
 			}
 		}
@@ -123,10 +123,10 @@ func TestFaultInTheWriting(t *testing.T) {
 		}
 		return file.Encode(p)
 	}
-	s.m.doc.Commit("blade", func(p *project.Project) error { p.Outline.Blade = 141; return nil })
-	s.m.doc.Commit("blade", func(p *project.Project) error { p.Outline.Blade = 150; return nil })
+	s.m.session.Doc().Commit("blade", func(p *project.Project) error { p.Outline.Blade = 141; return nil })
+	s.m.session.Doc().Commit("blade", func(p *project.Project) error { p.Outline.Blade = 150; return nil })
 	g := &guard{inner: s.m}
-	runAll(g, g.wrap(s.m.save()))
+	runAll(g, g.wrap(s.m.do(s.m.session.Save())))
 	if g.Crashed() == nil {
 		t.Fatal("the fault was not noticed")
 	}
@@ -137,7 +137,7 @@ func TestFaultInTheWriting(t *testing.T) {
 	found := map[length.Length]bool{}
 	files, _ := filepath.Glob(filepath.Join(filepath.Dir(s.path), "*.toml"))
 	for _, f := range files {
-		found[readVersion(disk, f).Project.Outline.Blade] = true
+		found[s.readFile(f).Outline.Blade] = true
 	}
 	if !found[140] || !found[141] {
 		t.Errorf("in the files: %v", found)
@@ -148,10 +148,10 @@ func TestFaultInTheWriting(t *testing.T) {
 // is made for it.
 func TestTerminalGone(t *testing.T) {
 	s := loose(t, 120, 30)
-	s.m.doc.Commit("leather", func(p *project.Project) error { p.Sheath.Leather = 4.5; return nil })
+	s.m.session.Doc().Commit("leather", func(p *project.Project) error { p.Sheath.Leather = 4.5; return nil })
 	err := s.m.Finish(nil)
 	files, _ := filepath.Glob(filepath.Join(s.m.o.Shelf.Dir(), "*.toml"))
-	if err == nil || len(files) != 1 || readVersion(disk, files[0]).Project.Sheath.Leather != 4.5 {
+	if err == nil || len(files) != 1 || s.readFile(files[0]).Sheath.Leather != 4.5 {
 		t.Errorf("Finish: %v; on the shelf: %q", err, files)
 	}
 }

@@ -7,34 +7,34 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chape/project/steps"
 	"chape/ui/act"
 	"chape/ui/layout"
+	"chape/ui/panel"
 )
 
 // key takes one key: the alarm first, then whoever has the keyboard.
 func (m *Model) key(k tea.KeyMsg) tea.Cmd {
-	if m.alarm.ringing() {
-		m.hush()
-		if m.bench.On() {
+	if m.alarm.Ringing() {
+		m.silence()
+		if m.mode == bench {
 			m.bench = m.bench.Silenced()
 			return nil
 		}
-		if !m.editing() && !m.placeTyping() {
+		if m.mode != editing {
 			m.typing.key(k, m.o.Clock())
 			return nil
 		}
 	}
 	if first, rest, several := m.letters(k); several {
 		cmd := m.key(first)
-		return tea.Batch(cmd, m.key(rest)) // to whoever has the keyboard now
+		return tea.Batch(cmd, m.settle(), m.key(rest)) // to whoever has the keyboard now
 	}
-	if m.bench.On() { // questions wait until it is left
+	if m.mode == bench { // questions wait until it is left
 		next, cmd := m.bench.Update(k)
 		m.bench = next
 		return m.run(cmd)
 	}
-	if m.at != onPanes && m.question == nil && m.help == nil { // those watch for readings themselves
+	if m.at != onPanes && m.mode <= editing { // those watch for readings themselves
 		m.message = act.Say{}
 		return m.placeKey(k)
 	}
@@ -43,17 +43,25 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 		return nil
 	}
 	m.message = act.Say{}
-	switch {
-	case m.question != nil:
-		return m.answer(k, reading)
-	case m.help != nil:
-		return m.helpKey(k)
-	case m.sheets != nil:
-		return m.sheetsKey(k, reading)
-	case m.editing():
+	switch m.mode {
+	case asking, helping, printing:
+		return m.overKey(k, reading)
+	case editing:
 		return m.editKey(k, reading)
 	}
 	return m.freeKey(k, reading)
+}
+
+// overKey is a key while a panel lies over the panes.
+func (m *Model) overKey(k tea.KeyMsg, reading bool) tea.Cmd {
+	switch {
+	case m.mode == asking && key.Matches(k, m.Keys.Break):
+		m.closed()
+		return m.quit()
+	case m.mode == printing && key.Matches(k, m.Keys.Suspend):
+		return m.suspend()
+	}
+	return m.panelKey(k, reading)
 }
 
 // letters takes the first letter off a message with more than one: on a slow line,
@@ -63,7 +71,7 @@ func (m *Model) letters(k tea.KeyMsg) (first, rest tea.KeyMsg, several bool) {
 	if k.Type != tea.KeyRunes || k.Paste || k.Alt || len(k.Runes) < 2 || strings.ContainsRune("0123456789+-.,", k.Runes[0]) {
 		return k, k, false
 	}
-	if !m.bench.On() && (m.placeTyping() || m.sheets != nil && m.sheets.asked != noField || m.at == onPanes && m.question == nil && m.help == nil && m.editing()) {
+	if m.mode == editing || m.panel != nil && m.panel.Typing() {
 		return k, k, false
 	}
 	first, rest = k, k
@@ -71,20 +79,19 @@ func (m *Model) letters(k tea.KeyMsg) (first, rest tea.KeyMsg, several bool) {
 	return first, rest, true
 }
 
-// editing tells whether a pane has a text open that takes every key.
-func (m *Model) editing() bool {
-	switch m.focus {
-	case layout.Knife:
+// typingInHand tells whether what is in hand has a text open that takes every key.
+func (m *Model) typingInHand() bool {
+	switch {
+	case m.at == onShelf:
+		return m.shelf.Typing()
+	case m.at == onDrying:
+		return m.dry.Typing()
+	case m.focus == layout.Knife:
 		return m.knife.Editing()
-	case layout.Steps:
+	case m.focus == layout.Steps:
 		return m.steps.Typing()
 	}
 	return false
-}
-
-// placeTyping tells whether the shelf or the page of weighings has a text open.
-func (m *Model) placeTyping() bool {
-	return m.at == onShelf && m.shelf.Typing() || m.at == onDrying && m.dry.Typing()
 }
 
 // editKey hands a key to the text being typed, except those that save, end or stop
@@ -96,11 +103,10 @@ func (m *Model) editKey(k tea.KeyMsg, reading bool) tea.Cmd {
 	case key.Matches(k, m.Keys.Suspend):
 		return m.suspend()
 	case key.Matches(k, m.Keys.Keep):
-		return m.keep()
+		return m.do(m.session.Keep())
 	}
-	cmd := m.paneKey(k, reading)
-	m.refresh()
-	return cmd
+	m.changed = true // the pane may have found something wrong, and the plan is another's then
+	return m.paneKey(k, reading)
 }
 
 // freeKey is a key while nothing is typed.
@@ -113,21 +119,21 @@ func (m *Model) freeKey(k tea.KeyMsg, reading bool) tea.Cmd {
 	case key.Matches(k, m.Keys.LastPane):
 		return m.takeUp(m.focus.Back())
 	case key.Matches(k, m.Keys.Bench):
-		return m.showBench(true)
+		return m.showBench()
 	case key.Matches(k, m.Keys.Shelf) && m.o.Shelf != nil:
 		return m.goTo(onShelf)
 	case key.Matches(k, m.Keys.Drying):
 		return m.goTo(onDrying)
 	case key.Matches(k, m.Keys.Undo):
-		return m.undo()
+		return m.do(m.session.Undo())
 	case key.Matches(k, m.Keys.Redo):
-		return m.redo()
+		return m.do(m.session.Redo())
 	case key.Matches(k, m.Keys.Keep):
-		return m.keep()
+		return m.do(m.session.Keep())
 	case key.Matches(k, m.Keys.Print):
 		return m.askPrint()
 	case key.Matches(k, m.Keys.Help):
-		m.help = &help{}
+		m.showHelp()
 		return nil
 	case key.Matches(k, m.Keys.Suspend):
 		return m.suspend()
@@ -165,88 +171,88 @@ func (m *Model) takeUp(p layout.Pane) tea.Cmd {
 	}
 	m.focus = p
 	m.steps.SetFocus(p == layout.Steps)
-	m.refresh()
+	m.changed = true
 	return cmd
 }
 
-// showBench opens or leaves the bench view.
-func (m *Model) showBench(on bool) tea.Cmd {
-	if on {
-		if why := layout.Bench(m.width, m.height); why != "" {
-			m.message = act.Say{Text: "the bench view " + why, Warn: true}
-			return nil
-		}
-	}
-	m.bench.SetOn(on)
-	if on {
+// showBench opens the bench view.
+func (m *Model) showBench() tea.Cmd {
+	if why := layout.Bench(m.width, m.height); why != "" {
+		m.message = act.Say{Text: "the bench view " + why, Warn: true}
 		return nil
 	}
+	m.mode = bench
+	m.bench.SetOn(true)
+	return nil
+}
+
+// leaveBench closes it, and keeps the minutes that were spent at it.
+func (m *Model) leaveBench() tea.Cmd {
+	if m.mode != bench {
+		return nil
+	}
+	m.bench.SetOn(false)
+	m.closed()
 	next, cmd := m.bench.Flush()
 	m.bench = next
 	return m.run(cmd)
 }
 
-func (m *Model) undo() tea.Cmd {
-	return m.back("undone", "nothing to undo", m.doc.Undo)
+// quit ends the program as soon as everything is on the disk.
+func (m *Model) quit() tea.Cmd {
+	cmd := m.leaveBench()
+	return tea.Batch(cmd, m.do(m.session.Quit()))
 }
 
-func (m *Model) redo() tea.Cmd {
-	return m.back("done again", "nothing to do again", m.doc.Redo)
-}
-
-func (m *Model) back(done, none string, step func() (string, bool)) tea.Cmd {
-	label, ok := step()
+// askPrint opens the panel, if there is something to print.
+func (m *Model) askPrint() tea.Cmd {
+	why, ok := m.session.Printable()
 	if !ok {
-		m.message = act.Say{Text: none}
+		m.message = why
 		return nil
 	}
-	m.message = act.Say{Text: done + ": " + label}
-	m.refresh()
-	return m.save()
+	m.over(printing, panel.NewPrint(m.o.Print, m.session.Doc().Unit(), m.panelStyle(), m.Keys.Break, m.Keys.Quit))
+	return nil
+}
+
+// showHelp lists the keys, those of what is in hand first.
+func (m *Model) showHelp() {
+	m.over(helping, panel.NewHelp(m.inHand(m.sections()), m.panelStyle(), m.Keys.Help, m.Keys.Quit))
 }
 
 func (m *Model) suspend() tea.Cmd {
 	if !m.o.Suspends {
 		return nil
 	}
-	if runs := m.runningHold(); runs != "" && !within(m.now(), m.warned, sayTwice) {
+	if line, runs := m.alarm.Nearest(); runs && !within(m.now(), m.warned, sayTwice) {
 		m.warned = m.now()
-		m.message = act.Say{Text: "no bell rings in the shell, and " + runs + ": Ctrl+Z once more goes there", Warn: true}
+		m.message = act.Say{Text: "no bell rings in the shell, and " + line + ": press Ctrl+Z again to go there", Warn: true}
 		return nil
 	}
 	m.warned = time.Time{}
-	m.voice(m.o.Voice.Close()) // the shell's own title
+	m.say(m.o.Alarm.Voice.Close()) // the shell's own title
 	return tea.Suspend
 }
 
 // sayTwice is how soon a key must be pressed again to be meant.
 const sayTwice = 10 * time.Second
 
-// runningHold says a hold that will ring; "" when there is none.
-func (m *Model) runningHold() string {
-	h, ok := steps.Nearest(m.allHolds(), m.now())
-	if !ok || h.State(m.now()) != steps.HoldRunning {
-		return ""
-	}
-	return h.Line(m.now())
-}
-
 // mouse hands a click or the wheel to the pane under it and takes that in hand.
 func (m *Model) mouse(e tea.MouseMsg) tea.Cmd {
 	pressed := e.Action == tea.MouseActionPress
-	if pressed && m.alarm.ringing() && !tea.MouseEvent(e).IsWheel() {
-		m.hush()
-		if m.bench.On() {
+	if pressed && m.alarm.Ringing() && !tea.MouseEvent(e).IsWheel() {
+		m.silence()
+		if m.mode == bench {
 			m.bench = m.bench.Silenced()
 		}
 		return nil
 	}
-	if m.bench.On() {
+	if m.mode == bench {
 		next, cmd := m.bench.Update(e)
 		m.bench = next
 		return m.run(cmd)
 	}
-	if m.question != nil || m.help != nil || m.sheets != nil || !pressed {
+	if m.panel != nil || !pressed {
 		return nil
 	}
 	if m.at != onPanes {

@@ -26,7 +26,7 @@ func TestEveryKeyIsInTheHelp(t *testing.T) {
 	m := s.m
 	listed := map[string]bool{}
 	for _, sec := range m.sections() {
-		for _, b := range sec.keys {
+		for _, b := range sec.Keys {
 			listed[strings.Join(b.Keys(), " ")] = true
 		}
 	}
@@ -87,10 +87,10 @@ func TestNoKeyMeansTwoThings(t *testing.T) {
 func TestDigitsAreNoCommands(t *testing.T) {
 	m := loose(t, 80, 24).m
 	for _, sec := range m.sections() {
-		for _, b := range sec.keys {
+		for _, b := range sec.Keys {
 			for _, k := range b.Keys() {
 				if len(k) == 1 && strings.ContainsAny(k, "0123456789.,+-\"") {
-					t.Errorf("%s: %q is a command", sec.title, k)
+					t.Errorf("%s: %q is a command", sec.Title, k)
 				}
 			}
 		}

@@ -1,21 +1,21 @@
 // Package workbench is the screen: the panes side by side or one at a time, the
-// holds above them, and what passes between the panes, the document and the
-// disk.
+// holds above them, who has the keyboard, and what passes between the panes, the
+// session, the alarm and the panels.
 package workbench
 
 import (
-	"cmp"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/act"
-	"chape/ui/bench"
+	"chape/ui/alarm"
+	benchview "chape/ui/bench"
 	"chape/ui/drypane"
 	"chape/ui/knifepane"
 	"chape/ui/layout"
+	"chape/ui/panel"
 	"chape/ui/planpane"
 	"chape/ui/session"
 	"chape/ui/shelfpane"
@@ -25,66 +25,49 @@ import (
 // Model is the root of the screen. Its methods have a pointer receiver, so that
 // no change is made to a copy and lost.
 type Model struct {
-	Keys KeyMap
-	o    Options
-	doc  *session.Doc
+	Keys    KeyMap
+	o       Options
+	session *session.Session
+	alarm   *alarm.Alarm
 
 	width, height int
 	lay           layout.Layout
 	drawn         [layout.Panes][]string // each pane as last drawn; nil: it has to be drawn anew
 	frame         string                 // the whole screen; "": the same
-	focus         layout.Pane
-	at            place
-	bare          bool // no project is open yet: only the shelf is shown
-	shelf         shelfpane.Model
-	dry           drypane.Model
-	knife         knifepane.Model
-	plan          planpane.Model
-	steps         stepspane.Model
-	bench         bench.Model
+	running       []string               // the lines that say the holds
 
-	typing   typing
-	message  act.Say
-	question *question // takes every key until it is answered
-	help     *help
-	sheets   *sheets
-	printing bool   // sheets are being drawn
-	quitting bool   // as soon as the running save has ended
-	next     string // the project to be opened then
-	dropped  bool   // a loose copy that nobody wants
-	bringing bool   // another project is on its way from the disk
-	keeping  bool   // a file is being made for the document
-	asked    bool   // a key asked for the save: say when it is done
+	mode    mode
+	panel   panel.Panel   // of the modes that have one
+	waiting *act.Question // asked while the bench view is on
+	typing  typing
+	message act.Say
+	warned  time.Time // that no bell rings in the shell
+	changed bool      // the panes have to be shown the project anew
 
-	left    []*session.Doc // projects that were open before, the last one first
-	others  []steps.Hold   // of the other projects of the shelf
-	running []string       // the lines that say the holds
-	watch   steps.Watch
-	began   time.Time     // when the program was started
-	missed  []steps.Event // before that, and not told yet
-	read    bool          // every file of the shelf was looked at once
-	alarm   alarm
-	flight  *flight     // the newest save
-	warned  time.Time   // that no bell rings in the shell
-	polling bool        // a look at the file is under way
-	looking bool        // a look at the shelf is under way
-	refused store.Stamp // what another program made of the file and can't be loaded
+	focus layout.Pane
+	at    place
+	bare  bool // no project is open yet: only the shelf is shown
+	shelf shelfpane.Model
+	dry   drypane.Model
+	knife knifepane.Model
+	plan  planpane.Model
+	steps stepspane.Model
+	bench benchview.Model
 }
 
 // New gives the workbench for a document.
 func New(o Options) *Model {
 	o = o.filled()
-	m := &Model{Keys: DefaultKeys(o.Suspends), o: o, doc: o.Doc}
+	m := &Model{Keys: DefaultKeys(o.Suspends), o: o}
+	m.session, m.alarm = session.New(&m.o.Options), alarm.New(&m.o.Alarm)
 	m.makePanes()
 	m.shelf = shelfpane.New(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles})
 	if o.OnShelf {
 		m.at, m.bare = onShelf, true
 	}
 	m.message = act.Say{Text: o.Greeting}
-	m.began = m.now()
-	m.watch.Began(m.began)
 	if o.Ask {
-		m.question = m.glyphQuestion()
+		m.ask(panel.FontQuestion(o.Font))
 	}
 	m.refresh()
 	return m
@@ -97,127 +80,81 @@ func (m *Model) makePanes() {
 	m.plan = planpane.New(o.Styles)
 	m.plan.SetRates(o.Rates, o.Currency)
 	m.steps = stepspane.New(o.Clock, o.Styles)
-	m.bench = bench.New(o.Clock, o.Styles, o.ascii())
+	m.bench = benchview.New(o.Clock, o.Styles, o.ascii())
 	m.dry = drypane.New(o.Clock, o.Styles)
 	m.lay = layout.Layout{} // so that all hear their size
-	m.showLooks()
+	m.showFont()
 }
 
 // Init implements tea.Model.
 func (m *Model) Init() tea.Cmd {
-	m.voice(m.o.Voice.Title(m.title()))
+	m.say(m.o.Alarm.Voice.Title(m.title()))
 	if m.at == onShelf { // its holds are looked at with the first tick: the list comes first
 		return tea.Batch(m.nextTick(), m.shelf.Init())
 	}
 	return tea.Batch(m.nextTick(), m.look(), m.observe())
 }
 
-// Update implements tea.Model: it says who deals with what.
+// Update implements tea.Model: it says who deals with what. However much a message
+// changes, the panes are shown the project once.
 func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	m.frame = ""
+	cmd := m.route(msg)
+	return m, tea.Batch(cmd, m.settle())
+}
+
+func (m *Model) route(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.resize(msg.Width, msg.Height)
-		return m, nil
+		return nil
 	case tea.KeyMsg:
-		return m, m.key(msg)
+		return m.key(msg)
 	case tea.MouseMsg:
-		return m, m.mouse(msg)
+		return m.mouse(msg)
 	case tickMsg:
-		return m, m.tick()
+		return m.tick()
 	case tea.ResumeMsg:
-		m.voice(m.o.Voice.Title(m.title()))
-		return m, tea.Batch(tea.ClearScreen, m.look())
+		m.say(m.o.Alarm.Voice.Title(m.title()))
+		return tea.Batch(tea.ClearScreen, m.look())
+	case shelfpane.OpenMsg:
+		return m.open(msg.Path)
+	case shelfpane.LeaveMsg:
+		return m.leaveShelf()
 	}
-	if cmd, ok := m.disk(msg); ok {
-		return m, cmd
+	if out, ok := m.session.Take(msg); ok {
+		return m.do(out)
 	}
-	if cmd, ok := m.shelfMessage(msg); ok {
-		return m, cmd
+	if out, others, ok := m.alarm.Take(msg); ok {
+		if others {
+			m.refreshTime(m.snapshot())
+		}
+		return m.do(out)
 	}
-	if cmd, _, known := m.takeKnown(msg); known {
-		return m, cmd
+	if cmd, _, known := m.take(msg); known {
+		return cmd
 	}
 	next, cmd := m.shelf.Update(msg) // what it found on the disk
 	m.shelf = next
-	return m, cmd
+	return cmd
 }
 
-// run does at once what a pane asks for. Panes' commands only hand over a
-// message of package act and wait for nothing; run one after the other, no key
-// can overtake the change that the one before it made.
-func (m *Model) run(cmd tea.Cmd) tea.Cmd {
-	out, _ := m.runAll(cmd)
-	return out
-}
-
-// runAll stops a batch at the first message that is refused.
-func (m *Model) runAll(cmd tea.Cmd) (out tea.Cmd, ok bool) {
-	if cmd == nil {
-		return nil, true
+// settle shows the panes what has changed, and saves it.
+func (m *Model) settle() tea.Cmd {
+	defer m.settleMode()
+	if !m.changed {
+		return nil
 	}
-	msg := cmd()
-	batch, isBatch := msg.(tea.BatchMsg)
-	if !isBatch {
-		return m.take(msg)
-	}
-	var all []tea.Cmd
-	for _, c := range batch {
-		next, ok := m.runAll(c)
-		all = append(all, next)
-		if !ok {
-			return tea.Batch(all...), false
-		}
-	}
-	return tea.Batch(all...), true
-}
-
-// take does what a message of a pane says; ok is false for a change that was
-// refused.
-func (m *Model) take(msg tea.Msg) (cmd tea.Cmd, ok bool) {
-	cmd, ok, _ = m.takeKnown(msg)
-	return cmd, ok
-}
-
-// takeKnown also tells whether it knows the message.
-func (m *Model) takeKnown(msg tea.Msg) (cmd tea.Cmd, ok, known bool) {
-	switch msg := msg.(type) {
-	case nil:
-		return nil, true, true
-	case act.Preview:
-		m.doc.Preview(msg.Do)
-	case act.Drop:
-		m.doc.Drop()
-	case act.Choose:
-		m.doc.Choose(msg.Mark)
-	case act.Say:
-		m.message = msg
-		return nil, true, true
-	case act.Commit:
-		if err := m.doc.Commit(msg.Label, msg.Do); err != nil {
-			m.message = act.Say{Text: msg.Label + ": " + knifepane.Words(err), Warn: true}
-			m.doc.Drop()
-			m.refresh()
-			return nil, false, true
-		}
-	case bench.Leave:
-		return m.showBench(false), true, true
-	case bench.Quit:
-		return m.quit(), true, true
-	case bench.Suspend:
-		return m.suspend(), true, true
-	default:
-		return nil, true, false
-	}
+	m.changed = false
 	m.refresh()
-	return m.save(), true, true
+	return m.do(m.session.Save())
 }
 
 // snapshot is the state of the document, and of what else the panes show.
 func (m *Model) snapshot() act.Snapshot {
-	s := m.doc.Snapshot(m.o.Clock())
-	s.Others = m.others
-	s.Font = act.Font(m.o.Looks)
+	s := m.session.Snapshot()
+	s.Others = m.alarm.Others()
+	s.Font = m.o.Font
 	s.Prices = act.Prices{Rates: m.o.Rates, Currency: m.o.Currency}
 	return s
 }
@@ -232,6 +169,8 @@ func (m *Model) refresh() {
 	m.plan.SetSnapshot(s)
 	m.dry.SetSnapshot(s)
 	m.forget()
+	doc := m.session.Doc()
+	m.alarm.SetProject(doc.Committed(), m.session.Key(), store.FullPath(doc.Path()))
 	m.refreshTime(s)
 }
 
@@ -240,7 +179,7 @@ func (m *Model) refresh() {
 func (m *Model) refreshTime(s act.Snapshot) {
 	m.steps.SetSnapshot(s)
 	m.bench.SetSnapshot(s)
-	m.bench.SetHolds(m.others)
+	m.bench.SetHolds(m.alarm.Others())
 	m.drawn[layout.Steps] = nil
 	m.relayout()
 }
@@ -248,11 +187,11 @@ func (m *Model) refreshTime(s act.Snapshot) {
 // forget has every pane drawn anew.
 func (m *Model) forget() { m.drawn = [layout.Panes][]string{} }
 
-// showLooks tells every part which characters the font has.
-func (m *Model) showLooks() {
+// showFont tells every part which characters the font has.
+func (m *Model) showFont() {
 	m.knife.ASCII = m.o.ascii()
-	m.plan.SetGlyphs(m.o.Looks.Glyphs, m.o.Looks.Aspect)
-	m.dry.SetGlyphs(m.o.Looks.Glyphs, m.o.Looks.Aspect)
+	m.plan.SetGlyphs(m.o.Font.Glyphs, m.o.Font.Aspect)
+	m.dry.SetGlyphs(m.o.Font.Glyphs, m.o.Font.Aspect)
 	m.forget()
 }
 
@@ -266,14 +205,14 @@ func (m *Model) resize(w, h int) {
 	first := m.width == 0
 	m.width, m.height = min(w, widest), min(h, highest)
 	m.relayout()
-	if first && m.doc.Path() == "" && !m.bare && !m.lay.Abreast {
+	if first && m.session.Doc().Path() == "" && !m.bare && !m.lay.Abreast {
 		m.takeUp(layout.Plan) // the example is there to be looked at
 	}
 }
 
 // relayout gives every part its room; the number of holds changes it too.
 func (m *Model) relayout() {
-	m.running = steps.HoldLines(m.allHolds(), m.now(), m.width)
+	m.running = m.alarm.Lines(m.width)
 	lay := layout.Screen(m.width, m.height, m.focus, len(m.running))
 	if lay == m.lay {
 		return
@@ -288,44 +227,20 @@ func (m *Model) relayout() {
 	m.plan.SetSize(inner(layout.Plan))
 	m.steps.SetSize(inner(layout.Steps))
 	m.bench.SetSize(m.width, m.height)
-	in := m.overlay().Inner()
+	room := m.overlay()
+	if m.panel != nil {
+		m.panel.SetSize(room.W, room.H)
+	}
+	in := room.Inner()
 	m.shelf.SetSize(in.W, in.H)
 	m.dry.SetSize(in.W, in.H)
 }
 
-// allHolds are those of this project and of the others on the shelf.
-func (m *Model) allHolds() []steps.Hold {
-	return append(steps.Holds(m.doc.Committed().Steps, ""), m.others...)
-}
-
-// watched are the same under the names that the shelf has for them, so that going over
-// to another project announces nothing twice.
-func (m *Model) watched() []steps.Hold {
-	p := m.doc.Committed()
-	holds := steps.Holds(p.Steps, p.Title)
-	for i := range holds {
-		holds[i].Key = m.pathKey()
+// Finish puts what is not on the disk there, after the screen is closed; see
+// session.Finish.
+func (m *Model) Finish(c *Crash) error {
+	if c == nil {
+		return m.session.Finish(nil)
 	}
-	if m.o.Shelf != nil && !m.read {
-		return holds // those of the shelf are told of together
-	}
-	return append(holds, m.others...)
-}
-
-// pathKey is what the holds of the document are known by: its file, also while there
-// are two of it.
-func (m *Model) pathKey() string {
-	path := m.doc.Path()
-	if m.doc.State() == session.Divided {
-		path, _, _ = m.doc.Sides()
-	}
-	return wholePath(path)
-}
-
-// moving does what gives the document another file: nothing of it is announced again
-// for that.
-func (m *Model) moving(do func()) {
-	from := cmp.Or(m.pathKey(), m.doc.Committed().Title)
-	do()
-	m.watch.Moved(from, cmp.Or(m.pathKey(), m.doc.Committed().Title))
+	return m.session.Finish(c)
 }

@@ -28,7 +28,7 @@ func TestOpenAnotherProject(t *testing.T) {
 	s := filed(t, 120, 40, fresh())
 	s.shelve("Heron", "Badger")
 	s.keys("1", "4", "0", "o") // the shelf is a letter of the text, not a command
-	if !s.m.editing() {
+	if s.m.mode != editing {
 		t.Fatal("a letter ended the edit")
 	}
 	s.keys("backspace", "enter", "o")
@@ -39,14 +39,14 @@ func TestOpenAnotherProject(t *testing.T) {
 	if got := s.onDisk().Title; got != "Heron" {
 		t.Errorf("open is %q", got)
 	}
-	if _, ok := s.m.doc.Undo(); ok {
+	if _, ok := s.m.session.Doc().Undo(); ok {
 		t.Error("the other project's changes can be undone in this one")
 	}
 	s.keys("9", "9", "enter")
 	if got := s.onDisk().Outline.Blade; got != 99 {
 		t.Errorf("a change went elsewhere: %v", got)
 	}
-	if got := readVersion(disk, s.path).Project.Outline.Blade; got != 140 {
+	if got := s.readFile(s.path).Outline.Blade; got != 140 {
 		t.Errorf("the first project has %v", got)
 	}
 	s.keys("o", "esc") // all are shown: one leaves
@@ -57,7 +57,7 @@ func TestBeginOnTheShelf(t *testing.T) {
 	s := filed(t, 120, 40, fresh())
 	s.keys("o", "n", "Otter", "enter", "enter") // the second: as configured
 	s.shows("Otter  Otter.toml")
-	if got := filepath.Dir(s.m.doc.Path()); got != s.m.o.Shelf.Dir() {
+	if got := filepath.Dir(s.m.session.Doc().Path()); got != s.m.o.Shelf.Dir() {
 		t.Errorf("it is in %q", got)
 	}
 }
@@ -105,13 +105,13 @@ func TestUnsavedIsNotLeft(t *testing.T) {
 	s.m.o.FS = fullDisk{disk, &full}
 	s.keys("1", "4", "0", "enter", "o", "enter")
 	s.shows("the other project is not opened")
-	if s.m.doc.Path() != s.path {
+	if s.m.session.Doc().Path() != s.path {
 		t.Error("left with something unsaved")
 	}
 	full = false
 	s.keys("enter")
 	s.shows("Heron  Heron.toml")
-	if got := readVersion(disk, s.path).Project.Outline.Blade; got != 140 {
+	if got := s.readFile(s.path).Outline.Blade; got != 140 {
 		t.Errorf("the first project has %v", got)
 	}
 }
@@ -184,7 +184,7 @@ func TestUndoOverTheShelf(t *testing.T) {
 	s.send(shelfpane.OpenMsg{Path: first})
 	s.shows("Test knife")
 	s.keys("u")
-	if got := readVersion(disk, first).Project.Outline.Blade; got != 110 {
+	if got := s.readFile(first).Outline.Blade; got != 110 {
 		t.Errorf("undone: %v", got)
 	}
 	// What others made of it meanwhile is taken as it is.
@@ -194,7 +194,7 @@ func TestUndoOverTheShelf(t *testing.T) {
 	s.write(theirs)
 	s.send(shelfpane.OpenMsg{Path: first})
 	s.keys("u")
-	if got := readVersion(disk, first).Project.Outline.Blade; got != 99 {
+	if got := s.readFile(first).Outline.Blade; got != 99 {
 		t.Errorf("changed meanwhile: %v", got)
 	}
 }
@@ -204,15 +204,13 @@ func TestHelpScrolls(t *testing.T) {
 	s := filed(t, 80, 24, fresh())
 	for _, key := range []string{"esc", "q", "?"} {
 		s.keys("?", "end")
-		if s.m.help == nil || s.m.help.top == 0 {
-			t.Fatal("End does not go to the end")
-		}
+		s.shows("correct the grams") // the last section
+		s.lacks("Everywhere, while nothing is typed")
 		s.keys("home", "x")
-		if s.m.help == nil || s.m.help.top != 0 {
-			t.Fatal("Home does not go to the top")
-		}
-		if s.keys(key); s.m.help != nil || s.quit {
-			t.Errorf("%s: help %v, quit %v", key, s.m.help, s.quit)
+		s.shows("Knife")
+		s.lacks("correct the grams")
+		if s.keys(key); s.m.mode != browsing || s.quit {
+			t.Errorf("%s: mode %v, quit %v", key, s.m.mode, s.quit)
 		}
 	}
 }

@@ -19,7 +19,7 @@ const framesPerSecond = 30
 // could not be kept and where it was put instead.
 func Run(o Options) error {
 	out := term.Open(os.Stdout)
-	o.Voice = out
+	o.Alarm.Voice = out
 	m := New(o)
 	g := &guard{inner: m}
 	p := tea.NewProgram(g, tea.WithOutput(out), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(framesPerSecond))
@@ -41,9 +41,7 @@ func Run(o Options) error {
 	}()
 
 	defer func() { // another window may open the project when its last save is done
-		if m.o.Lock != nil {
-			m.o.Lock.Release()
-		}
+		m.session.Release()
 	}()
 	_, err := p.Run()
 	out.Close()

@@ -16,8 +16,11 @@ import (
 	"chape/project/file"
 	"chape/project/shelf"
 	"chape/project/store"
+	"chape/ui/act"
+	"chape/ui/alarm"
 	"chape/ui/canvas"
 	"chape/ui/layout"
+	"chape/ui/panel"
 	"chape/ui/session"
 	"chape/ui/term"
 	"chape/ui/term/ink"
@@ -68,7 +71,7 @@ func filed(t testing.TB, w, h int, p project.Project) *screen {
 
 var disk = store.OSLockingIn("")
 
-func start(t testing.TB, w, h int, p project.Project, path string, make session.Maker) *screen {
+func start(t testing.TB, w, h int, p project.Project, path string, make session.Maker, with ...func(*Options)) *screen {
 	t.Helper()
 	s := &screen{t: t, now: morning, voice: &voice{}, path: path}
 	var stamp store.Stamp
@@ -81,21 +84,25 @@ func start(t testing.TB, w, h int, p project.Project, path string, make session.
 	document := func(p project.Project, path string, stamp store.Stamp) *session.Doc {
 		return session.NewDoc(p, path, stamp, session.DocOptions{Make: make, Check: project.Project.Validate, Limits: calc.DefaultLimits()})
 	}
-	s.m = New(Options{
-		Doc:      document(p, path, stamp),
-		Document: document,
-		FS:       disk,
-		Clock:    func() time.Time { return s.now },
-		Tick:     func(time.Duration, func(time.Time) tea.Msg) tea.Cmd { return nil },
-		Voice:    s.voice,
-		Styles:   ink.New(ink.Middling, ink.None),
-		Looks:    Looks{Glyphs: canvas.Braille},
-		Shelf:    shelf.Open(disk, filepath.Join(t.TempDir(), "shelf")),
-		Elsewhere: []string{
-			t.TempDir(),
+	o := Options{
+		Options: session.Options{
+			Doc:       document(p, path, stamp),
+			Document:  document,
+			FS:        disk,
+			Clock:     func() time.Time { return s.now },
+			Shelf:     shelf.Open(disk, filepath.Join(t.TempDir(), "shelf")),
+			Elsewhere: []string{t.TempDir()},
 		},
+		Tick:     func(time.Duration, func(time.Time) tea.Msg) tea.Cmd { return nil },
+		Alarm:    alarm.Options{Voice: s.voice},
+		Styles:   ink.New(ink.Middling, ink.None),
+		Font:     act.Font{Glyphs: canvas.Braille},
 		Suspends: true,
-	})
+	}
+	for _, change := range with {
+		change(&o)
+	}
+	s.m = New(o)
 	s.run(s.m.Init())
 	s.send(tea.WindowSizeMsg{Width: w, Height: h})
 	return s
@@ -199,14 +206,24 @@ func (s *screen) lacks(text string) {
 	}
 }
 
+// readFile is the project in a file.
+func (s *screen) readFile(path string) project.Project {
+	s.t.Helper()
+	data, _, err := store.Read(disk, path)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	p, _, err := file.Decode(path, data)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	return p
+}
+
 // onDisk is the project as its file has it.
 func (s *screen) onDisk() project.Project {
 	s.t.Helper()
-	v := readVersion(disk, s.m.doc.Path())
-	if v.Err != nil {
-		s.t.Fatal(v.Err)
-	}
-	return v.Project
+	return s.readFile(s.m.session.Doc().Path())
 }
 
 // fits checks that the screen fills its size and nothing is wider.
@@ -251,7 +268,7 @@ func TestGoldenScreens(t *testing.T) {
 // many sizes.
 func TestNoLineIsWiderThanTheScreen(t *testing.T) {
 	s := loose(t, 80, 24)
-	s.m.doc.Commit("a long title", func(p *project.Project) error {
+	s.m.session.Doc().Commit("a long title", func(p *project.Project) error {
 		p.Title = strings.Repeat("日本 long ", 15)
 		return nil
 	})
@@ -259,10 +276,10 @@ func TestNoLineIsWiderThanTheScreen(t *testing.T) {
 		"knife":    func() { s.m.focus = layout.Knife },
 		"plan":     func() { s.m.focus = layout.Plan },
 		"steps":    func() { s.m.focus = layout.Steps },
-		"help":     func() { s.m.help = &help{} },
-		"question": func() { s.m.help = nil; s.m.question = s.m.glyphQuestion() },
-		"loss":     func() { s.m.question = s.m.lossQuestion() },
-		"bench":    func() { s.m.question = nil; s.m.bench.SetOn(true) },
+		"help":     func() { s.m.showHelp() },
+		"question": func() { s.m.ask(panel.FontQuestion(s.m.o.Font)) },
+		"loss":     func() { s.m.do(s.m.session.Quit()) },
+		"bench":    func() { s.m.closed(); s.m.showBench() },
 	}
 	for _, name := range []string{"knife", "plan", "steps", "help", "question", "loss", "bench"} {
 		states[name]()

@@ -4,9 +4,7 @@ import (
 	"errors"
 	"path/filepath"
 	"testing"
-	"time"
 
-	"chape/calc"
 	"chape/project/print"
 )
 
@@ -18,18 +16,16 @@ func TestPrintPanel(t *testing.T) {
 	s.keys("P")
 	s.shows("grain")
 	s.keys("hfp")
-	if o := s.m.sheets.o; !o.Half || o.Up != calc.FleshUp || o.Paper.Name != "a3" {
-		t.Errorf("chosen: %+v", o)
-	}
+	s.shows("one half, to be marked and flipped")
+	s.shows("flesh")
+	s.shows("a3")
 	s.fits()
 	s.keys("t", "0.3", "enter")
-	if got := s.m.sheets.o.Trial; got != 0.3 {
-		t.Errorf("trial stock %v", got)
-	}
+	s.shows("0.3 thick")
 	s.keys("t", "300", "enter")
 	s.shows("no thickness for trial stock")
 	s.keys("esc", "esc")
-	if s.m.sheets != nil {
+	if s.m.mode == printing {
 		t.Fatal("Esc does not lead out")
 	}
 	s.keys("P", "m", "99,5 100.2", "enter")
@@ -55,7 +51,7 @@ func TestCalliperInThePanel(t *testing.T) {
 	s := filed(t, 120, 40, fresh())
 	s.keys("P")
 	s.reading("99.52", "enter")
-	if s.m.sheets == nil {
+	if s.m.mode != printing {
 		t.Fatal("a reading prints")
 	}
 	s.keys("m")
@@ -71,21 +67,4 @@ func TestCalliperInThePanel(t *testing.T) {
 	if want := (print.Correction{X: 98, Y: 102}); s.m.o.Print.Correction != want {
 		t.Errorf("measured %v, want %v", s.m.o.Print.Correction, want)
 	}
-}
-
-// TestPrintingSays what is drawn, as long as it is drawn.
-func TestPrintingSays(t *testing.T) {
-	s := filed(t, 120, 40, fresh())
-	s.m.printing = true
-	news := make(chan string, 2)
-	news <- "work card"
-	close(news)
-	s.m.Update(listen(news)())
-	s.shows("printing: work card")
-	s.keys("P")
-	s.shows("printing still")
-	s.send(printedMsg{paths: []string{"a.pdf"}})
-	s.now = s.now.Add(time.Second)
-	s.m.Update(printingMsg{"late", news})
-	s.shows("written: a.pdf")
 }

@@ -44,18 +44,18 @@ func TestChangedWhileAnotherComes(t *testing.T) {
 	s := filed(t, 120, 40, fresh())
 	first := s.path
 	coming := s.hold(s.heron())
-	s.m.doc.Commit("leather", func(p *project.Project) error { p.Sheath.Leather = 4.5; return nil })
+	s.m.session.Doc().Commit("leather", func(p *project.Project) error { p.Sheath.Leather = 4.5; return nil })
 	s.run(coming)
 	s.shows("Heron  Heron.toml")
-	if got := readVersion(disk, first).Project.Sheath.Leather; got != 4.5 {
+	if got := s.readFile(first).Sheath.Leather; got != 4.5 {
 		t.Errorf("in the file: %v", got)
 	}
 }
 
 func TestKeepTwiceMakesOneFile(t *testing.T) {
 	s := loose(t, 120, 40)
-	first := s.m.keep()
-	if s.m.keep() != nil {
+	first := s.m.do(s.m.session.Keep())
+	if s.m.do(s.m.session.Keep()) != nil {
 		t.Error("kept twice")
 	}
 	s.run(first)
@@ -69,7 +69,7 @@ func TestKeepTwiceMakesOneFile(t *testing.T) {
 // TestKeptAfterAnotherCame: the answer of the one is not taken for the other.
 func TestKeptAfterAnotherCame(t *testing.T) {
 	s := loose(t, 120, 40)
-	kept := s.m.keep()
+	kept := s.m.do(s.m.session.Keep())
 	s.send(s.heron())
 	s.run(kept)
 	s.shows("kept as")

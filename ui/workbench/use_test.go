@@ -16,6 +16,7 @@ import (
 	"chape/project"
 	"chape/project/steps"
 	"chape/ui/layout"
+	"chape/ui/panel"
 )
 
 func fresh() project.Project {
@@ -73,7 +74,7 @@ func TestReadingAnywhere(t *testing.T) {
 		"plan":     func(s *screen) { s.keys("tab") },
 		"steps":    func(s *screen) { s.keys("shift+tab") },
 		"help":     func(s *screen) { s.keys("?") },
-		"question": func(s *screen) { s.m.question = s.m.glyphQuestion() },
+		"question": func(s *screen) { s.m.ask(panel.FontQuestion(s.m.o.Font)) },
 		"bench":    func(s *screen) { s.keys("b") },
 		"choice":   func(s *screen) { s.keys("home") },
 		"shelf":    func(s *screen) { s.keys("o") },
@@ -85,8 +86,8 @@ func TestReadingAnywhere(t *testing.T) {
 		for _, ends := range [][]string{{"enter"}, {"lf"}, {"enter", "lf"}} {
 			s.reading("12.34", ends...)
 		}
-		if got := s.onDisk(); !reflect.DeepEqual(got, before) || s.quit || s.m.editing() {
-			t.Errorf("%s: a reading changed something; quit %v, editing %v", name, s.quit, s.m.editing())
+		if got := s.onDisk(); !reflect.DeepEqual(got, before) || s.quit || s.m.mode == editing {
+			t.Errorf("%s: a reading changed something; quit %v, editing %v", name, s.quit, s.m.mode == editing)
 		}
 	}
 	s := filed(t, 120, 40, fresh())
@@ -247,7 +248,7 @@ func TestAnythingAnywhere(t *testing.T) {
 			t.Fatalf("at event %d", i)
 		}
 	}
-	if err := s.m.doc.Committed().Validate(); err != nil {
+	if err := s.m.session.Doc().Committed().Validate(); err != nil {
 		t.Errorf("committed what will not do: %v", err)
 	}
 }

@@ -2,10 +2,11 @@ package workbench
 
 import (
 	"errors"
+	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
-	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/layout"
 	"chape/ui/session"
@@ -28,7 +29,7 @@ func (m *Model) screen() string {
 	switch {
 	case m.width <= 0 || m.height <= 0:
 		return "" // no size yet
-	case m.bench.On():
+	case m.mode == bench:
 		return m.benchView()
 	case m.lay.TooSmall != "":
 		return m.smallView()
@@ -36,8 +37,8 @@ func (m *Model) screen() string {
 	lines := layout.Fit([]string{m.head()}, m.width, 1)
 	lines = append(lines, layout.Fit(m.holdsView(), m.width, m.lay.Holds.H)...)
 	body := m.body()
-	if m.alarm.list != nil {
-		body = m.missedView(body)
+	if list := m.alarm.List(); list != nil {
+		body = m.missedView(body, list)
 	}
 	lines = append(lines, body...)
 	foot := m.foot()
@@ -51,12 +52,8 @@ func (m *Model) screen() string {
 // body is what stands between holds and foot.
 func (m *Model) body() []string {
 	switch {
-	case m.question != nil:
-		return m.questionView()
-	case m.help != nil:
-		return m.helpView()
-	case m.sheets != nil:
-		return m.sheetsView()
+	case m.panel != nil:
+		return m.panel.View()
 	case m.at == onShelf:
 		return m.placeView("Shelf: "+m.o.Shelf.Dir(), m.shelf.View())
 	case m.at == onDrying:
@@ -69,16 +66,16 @@ func (m *Model) body() []string {
 // due, and work that is not on the disk.
 func (m *Model) benchView() string {
 	lines := strings.Split(m.bench.View(), "\n")
-	if m.alarm.ringing() && len(lines) > 0 {
+	if m.alarm.Ringing() && len(lines) > 0 {
 		lines[0] = m.head()
 	}
 	if within(m.now(), m.warned, sayTwice) { // nothing else is said of it there
 		lines[len(lines)-1] = layout.Line(m.o.Styles.Warn.Render("! "+m.message.Text), m.width)
 	}
-	switch m.doc.State() {
+	switch m.session.Doc().State() {
 	case session.Failed, session.Divided, session.Gone, session.Damaged:
 		at := 0
-		if m.alarm.ringing() { // the key that silences has no answer below
+		if m.alarm.Ringing() { // the key that silences has no answer below
 			at = len(lines) - 1
 		}
 		lines[at] = layout.Line(m.savedText(), m.width)
@@ -89,12 +86,12 @@ func (m *Model) benchView() string {
 // smallView is a screen with no room for more than what must not be missed.
 func (m *Model) smallView() string {
 	var text []string
-	if m.alarm.ringing() {
-		text = append(text, "! "+m.alarm.text)
+	if m.alarm.Ringing() {
+		text = append(text, "! "+m.alarm.Text())
 	}
 	text = append(text, m.lay.TooSmall)
-	if h, ok := steps.Nearest(m.allHolds(), m.now()); ok && !m.alarm.ringing() {
-		text = append(text, h.Line(m.now()))
+	if line, _ := m.alarm.Nearest(); line != "" && !m.alarm.Ringing() {
+		text = append(text, line)
 	}
 	var lines []string
 	for _, t := range text {
@@ -107,18 +104,18 @@ func (m *Model) smallView() string {
 // rings it is the banner.
 func (m *Model) head() string {
 	st := m.o.Styles
-	if m.alarm.ringing() {
-		return st.Banner.Render(layout.Line("! "+m.alarm.text+" - any key silences it", m.width))
+	if m.alarm.Ringing() {
+		return st.Banner.Render(layout.Line("! "+m.alarm.Text()+" - any key silences it", m.width))
 	}
 	if m.bare {
 		return st.Strong.Render("no project open")
 	}
-	title := term.Plain(m.doc.Committed().Title)
+	title := term.Plain(m.session.Doc().Committed().Title)
 	if title == "" {
 		title = "no title yet"
 	}
-	if m.doc.Path() != "" {
-		title = st.Strong.Render(title) + st.Quiet.Render("  "+term.Plain(filepath.Base(m.doc.Path())))
+	if m.session.Doc().Path() != "" {
+		title = st.Strong.Render(title) + st.Quiet.Render("  "+term.Plain(filepath.Base(m.session.Doc().Path())))
 	} else {
 		title = st.Strong.Render(title)
 	}
@@ -127,7 +124,7 @@ func (m *Model) head() string {
 
 func (m *Model) savedText() string {
 	st := m.o.Styles
-	switch m.doc.State() {
+	switch m.session.Doc().State() {
 	case session.Saved:
 		return st.Good.Render("saved")
 	case session.Saving:
@@ -140,21 +137,12 @@ func (m *Model) savedText() string {
 		return st.Warn.Render("! the file is gone: Ctrl+S makes it anew")
 	case session.Damaged:
 		var unread *store.Failure
-		if errors.As(m.doc.Damage(), &unread) {
+		if errors.As(m.session.Doc().Damage(), &unread) {
 			return st.Warn.Render("! the file can't be read: " + unread.Why)
 		}
 		return st.Warn.Render("! the file was damaged by another program: Ctrl+S puts yours beside it")
 	}
-	return st.Warn.Render("! NOT SAVED: " + reason(m.doc.Failure()))
-}
-
-// reason is why a save failed, without the name of the file, which stands
-// beside it.
-func reason(err error) string {
-	if err == nil {
-		return "it will be tried again"
-	}
-	return term.Plain(store.Reason(err))
+	return st.Warn.Render("! NOT SAVED: " + session.Reason(m.session.Doc().Failure()))
 }
 
 func (m *Model) holdsView() []string {
@@ -201,43 +189,16 @@ func (m *Model) drawPane(p layout.Pane, r layout.Rect) []string {
 	return layout.Frame(r.W, r.H, p.String(), p == m.focus, strings.Split(content, "\n"), m.edges())
 }
 
-func (m *Model) edges() layout.Edges {
-	st := m.o.Styles
-	return layout.Edges{InHand: st.Edge, Plain: st.EdgePlain, Title: st.Heading, ASCII: m.o.ascii()}
-}
-
-// overlay is the room between head and foot.
-func (m *Model) overlay() layout.Rect {
-	y := m.lay.Holds.Y + m.lay.Holds.H
-	return layout.Rect{X: 0, Y: y, W: m.width, H: max(0, m.height-y-1)}
-}
-
-func (m *Model) questionView() []string {
-	r, q := m.overlay(), m.question
-	var lines []string
-	for _, t := range q.text {
-		lines = append(lines, layout.Wrap(term.Plain(t), r.W-4)...)
+// missedView is the small box that lists what fell due before the start, over the
+// first lines of what stands there.
+func (m *Model) missedView(lines, list []string) []string {
+	room := len(lines) - 2 // for the frame
+	if room < 1 {
+		return lines
 	}
-	lines = append(lines, "")
-	for _, c := range q.choices {
-		lines = append(lines, m.o.Styles.Strong.Render(c.key)+"  "+term.Plain(c.does))
+	if more := len(list) - room; more > 0 {
+		list = append(slices.Clone(list[:room-1]), fmt.Sprintf("and %d more", more+1))
 	}
-	if !q.stays {
-		lines = append(lines, m.o.Styles.Strong.Render("Esc")+"  go back")
-	}
-	for i := range lines {
-		lines[i] = " " + lines[i]
-	}
-	return layout.Frame(r.W, r.H, q.title, true, lines, m.edges())
-}
-
-func (m *Model) helpView() []string {
-	r := m.overlay()
-	lines := m.helpLines()
-	m.help.top = max(0, min(m.help.top, len(lines)-r.Inner().H))
-	title := "Keys"
-	if len(lines) > r.Inner().H {
-		title = "Keys: up and down for more"
-	}
-	return layout.Frame(r.W, r.H, title, true, lines[m.help.top:], m.edges())
+	box := layout.Frame(m.width, len(list)+2, "Fell due meanwhile: any key closes this", true, list, m.edges())
+	return append(box, lines[len(box):]...)
 }

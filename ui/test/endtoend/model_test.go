@@ -16,6 +16,7 @@ import (
 	"chape/project"
 	"chape/project/file"
 	"chape/project/store"
+	"chape/ui/act"
 	"chape/ui/canvas"
 	"chape/ui/session"
 	"chape/ui/term/ink"
@@ -52,17 +53,19 @@ func deskOn(t testing.TB, disk store.FS, path string) *desk {
 	}
 	d := &desk{t: t, now: morning, path: path, aside: t.TempDir()}
 	d.m = workbench.New(workbench.Options{
-		Doc:     session.NewDoc(p, path, stamp, session.DocOptions{Make: calc.Compute, Check: project.Project.Validate, Limits: calc.DefaultLimits()}),
-		Notices: notices,
-		FS:      disk,
-		Clock:   func() time.Time { return d.now },
+		Options: session.Options{
+			Doc:       session.NewDoc(p, path, stamp, session.DocOptions{Make: calc.Compute, Check: project.Project.Validate, Limits: calc.DefaultLimits()}),
+			Notices:   notices,
+			FS:        disk,
+			Clock:     func() time.Time { return d.now },
+			Elsewhere: []string{d.aside},
+		},
 		Tick: func(_ time.Duration, tell func(time.Time) tea.Msg) tea.Cmd {
 			d.second = tell
 			return nil
 		},
-		Styles:    ink.New(ink.Middling, ink.None),
-		Looks:     workbench.Looks{Glyphs: canvas.Braille},
-		Elsewhere: []string{d.aside},
+		Styles: ink.New(ink.Middling, ink.None),
+		Font:   act.Font{Glyphs: canvas.Braille},
 	})
 	d.run(d.m.Init())
 	d.send(tea.WindowSizeMsg{Width: 160, Height: 45})

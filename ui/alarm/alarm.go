@@ -1,0 +1,246 @@
+// Package alarm is what becomes of holds on the screen: the line that says those that
+// run, of this project and of the others on the shelf, and for those that fall due the
+// bell, the banner, the notice and the user's own command, until a key silences them.
+package alarm
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+	"strings"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/project"
+	"chape/project/shelf"
+	"chape/project/steps"
+	"chape/ui/act"
+	"chape/ui/term"
+)
+
+// bellPause is the time between two bells.
+const bellPause = 20 * time.Second
+
+// Voice is what is said beside the screen.
+type Voice interface {
+	Bell() error
+	Title(string) error
+	Notice(kind term.NoticeKind, heading, text string) error
+	Close() error // gives the window its old title back, until Title is called again
+}
+
+// Options are what an Alarm needs from outside.
+type Options struct {
+	Clock  func() time.Time // the wall clock
+	Voice  Voice
+	Shelf  *shelf.Shelf // whose holds are told of as well; nil: none
+	Notice term.NoticeKind
+	NoBell bool     // a hold that falls due shows, but does not ring
+	OnDue  []string // a command of the user's and its words; none: empty
+}
+
+// Alarm watches the holds. Its methods belong to one goroutine; what takes time is
+// in the commands it answers with, and their answers come back to Take.
+type Alarm struct {
+	o       *Options
+	own     project.Project
+	key     string       // what the own project is known by
+	path    string       // its file; another one while there are two of it
+	others  []steps.Hold // of the other projects of the shelf
+	watch   steps.Watch
+	began   time.Time     // when the program was started
+	missed  []steps.Event // before that, and not told yet
+	waits   bool          // something else has to be answered before those are told
+	read    bool          // every file of the shelf was looked at once
+	looking bool          // a look at the shelf is under way
+
+	text string   // the banner; "" while it is silent
+	list []string // what fell due before the start, where it is more than one
+	rang time.Time
+}
+
+// New gives the alarm of a program that is started now. What is changed in o later
+// holds from then on.
+func New(o *Options) *Alarm {
+	a := &Alarm{o: o}
+	a.began = a.now()
+	a.watch.Began(a.began)
+	return a
+}
+
+func (a *Alarm) now() time.Time { return a.o.Clock().Round(0) }
+
+// SetProject tells of the open project as it is committed, of the key it is known by,
+// and of the file it is saved in, from the root of the system on.
+func (a *Alarm) SetProject(p project.Project, key, path string) { a.own, a.key, a.path = p, key, path }
+
+// Moved tells that the project known by one key is known by another from now on.
+func (a *Alarm) Moved(from, to string) { a.watch.Moved(from, to) }
+
+// SetWaits has what fell due before the start wait to be told.
+func (a *Alarm) SetWaits(waits bool) { a.waits = waits }
+
+// Others are the holds of the other projects of the shelf.
+func (a *Alarm) Others() []steps.Hold { return a.others }
+
+// Ringing tells whether a key would silence the alarm.
+func (a *Alarm) Ringing() bool { return a.text != "" }
+
+// Text is the banner; "" while it is silent.
+func (a *Alarm) Text() string { return a.text }
+
+// List is what fell due before the start, where it is more than one; nil once silenced.
+func (a *Alarm) List() []string { return a.list }
+
+// Silence is the key that does nothing else.
+func (a *Alarm) Silence() { a.text, a.list = "", nil }
+
+// Lines say the holds in at most two lines of at most width columns.
+func (a *Alarm) Lines(width int) []string { return steps.HoldLines(a.holds(), a.now(), width) }
+
+// Nearest says the hold that needs attention first, "" for none; running: it will ring.
+func (a *Alarm) Nearest() (line string, running bool) {
+	now := a.now()
+	h, ok := steps.Nearest(a.holds(), now)
+	if !ok {
+		return "", false
+	}
+	return h.Line(now), h.State(now) == steps.HoldRunning
+}
+
+// holds are those of this project, which is not named, and of the others: the watch and
+// the line know them by the same key.
+func (a *Alarm) holds() []steps.Hold {
+	holds := steps.Holds(a.own.Steps, "")
+	for i := range holds {
+		holds[i].Key = a.key
+	}
+	return append(holds, a.others...)
+}
+
+// watched leaves the shelf out until it is read: its holds are told of together.
+func (a *Alarm) watched() []steps.Hold {
+	if a.o.Shelf != nil && !a.read {
+		holds := a.holds()
+		return holds[:len(holds)-len(a.others)]
+	}
+	return a.holds()
+}
+
+// Observe asks which holds have fallen due, and rings. It is to be called every second.
+func (a *Alarm) Observe() []act.Msg {
+	now := a.now()
+	var texts []string
+	for _, e := range a.watch.Observe(a.watched(), now) {
+		if e.At.Before(a.began) {
+			a.missed = append(a.missed, e)
+			continue
+		}
+		texts = append(texts, eventText(e, a.key, now))
+	}
+	out := a.tellMissed(now)
+	if len(texts) > 0 {
+		out = append(out, a.ring(andMore(texts), nil, now)...)
+		return append(out, a.onDue(texts)...)
+	}
+	// A clock set back must not keep the bell silent for hours.
+	if a.Ringing() && (now.Sub(a.rang) >= bellPause || now.Before(a.rang)) {
+		a.rang = now
+		out = append(out, a.bell()...)
+	}
+	return out
+}
+
+func andMore(texts []string) string {
+	text := texts[len(texts)-1]
+	if n := len(texts) - 1; n > 0 {
+		text = fmt.Sprintf("%s (and %d more)", text, n)
+	}
+	return text
+}
+
+func (a *Alarm) ring(text string, list []string, now time.Time) []act.Msg {
+	a.text, a.list, a.rang = text, list, now
+	out := a.bell()
+	return append(out, Said(a.o.Voice.Notice(a.o.Notice, "chape", text))...)
+}
+
+func (a *Alarm) bell() []act.Msg {
+	if a.o.NoBell {
+		return nil
+	}
+	return Said(a.o.Voice.Bell())
+}
+
+// Said tells that the terminal could not be written to; the program goes on.
+func Said(err error) []act.Msg {
+	if err == nil {
+		return nil
+	}
+	return []act.Msg{act.Say{Text: "the alarm could not be sounded: " + err.Error(), Warn: true}}
+}
+
+// onDue runs the user's own command, without a shell. What was due stands in its
+// environment, one a line. A failure is shown and does no more.
+func (a *Alarm) onDue(texts []string) []act.Msg {
+	if len(a.o.OnDue) == 0 {
+		return nil
+	}
+	words, text := a.o.OnDue, strings.Join(texts, "\n")
+	return []act.Msg{act.Do(func() tea.Msg {
+		if err := term.Call(words, text); err != nil {
+			return act.Say{Text: err.Error(), Warn: true}
+		}
+		return nil
+	})}
+}
+
+// othersMsg brings the holds of the shelf.
+type othersMsg struct {
+	running []shelf.Running
+	read    bool // every file was looked at once
+}
+
+// Look gives the command that asks for the holds of the shelf; nil while one is at it.
+func (a *Alarm) Look() tea.Cmd {
+	sh, now := a.o.Shelf, a.now()
+	if sh == nil || a.looking {
+		return nil
+	}
+	a.looking = true
+	return func() tea.Msg { return othersMsg{sh.Holds(now), sh.Read()} }
+}
+
+// Take takes the holds of the other projects on; changed: they are others than before.
+// Ok is false for messages that are not the alarm's.
+func (a *Alarm) Take(msg tea.Msg) (out []act.Msg, changed, ok bool) {
+	found, ok := msg.(othersMsg)
+	if !ok {
+		return nil, false, false
+	}
+	a.looking = false
+	var others []steps.Hold
+	for _, r := range found.running {
+		for _, h := range r.Holds {
+			if h.Key != a.path && !a.isOwn(h) {
+				others = append(others, h)
+			}
+		}
+	}
+	changed = !reflect.DeepEqual(others, a.others)
+	a.others = others
+	if found.read && !a.read {
+		a.read = true
+		out = a.Observe()
+	}
+	return out, changed, true
+}
+
+// isOwn tells whether h, of another file, is a hold of the document as well: a copy
+// that was put beside tells of the same ones.
+func (a *Alarm) isOwn(h steps.Hold) bool {
+	return h.Project == a.own.Title && slices.ContainsFunc(steps.Holds(a.own.Steps, ""), func(own steps.Hold) bool {
+		return own.Title == h.Title && own.Started.Equal(h.Started) && own.Due.Equal(h.Due)
+	})
+}

@@ -1,0 +1,76 @@
+package alarm
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"chape/project/clock"
+	"chape/project/steps"
+	"chape/ui/act"
+	"chape/ui/term"
+)
+
+// patience is how long what fell due before the start waits for the files of the
+// shelf, so that all of it is told in one go.
+const patience = 5 * time.Second
+
+// tellMissed tells what fell due before the program was started, in one go: when
+// every file of the shelf has been read, and the font is known. The user's own command
+// is not called for it: it is for people who are not at the screen.
+func (a *Alarm) tellMissed(now time.Time) []act.Msg {
+	waited := now.Sub(a.began)
+	reading := a.o.Shelf != nil && !a.read && 0 <= waited && waited < patience
+	if len(a.missed) == 0 || a.waits || reading {
+		return nil
+	}
+	events := a.missed
+	a.missed = nil
+	// A hold that is late was due before: once is enough.
+	events = slices.DeleteFunc(events, func(e steps.Event) bool {
+		return e.Kind == steps.FallsDue && slices.ContainsFunc(events, func(other steps.Event) bool {
+			return other.Kind == steps.GoesLate && other.Hold == e.Hold
+		})
+	})
+	if len(events) == 1 {
+		return a.ring(eventText(events[0], a.key, now), nil, now)
+	}
+	slices.SortStableFunc(events, func(a, b steps.Event) int { return b.At.Compare(a.At) })
+	var said, list []string
+	for _, e := range events {
+		at := clock.Time(e.At, now)
+		said = append(said, eventName(e, a.key)+" "+at)
+		what := "due since " + at
+		if e.Kind == steps.GoesLate {
+			what = "look at it, it was due by " + at
+		}
+		name := e.Hold.Project
+		if e.Hold.Key == a.key {
+			name = a.own.Title
+		}
+		list = append(list, fmt.Sprintf("%s: %s", term.Plain(name+" "+e.Hold.Short), what))
+	}
+	return a.ring("fell due meanwhile: "+strings.Join(said, ", "), list, now)
+}
+
+// eventText says what has fallen due, and when if nobody was watching. The own
+// project is not named.
+func eventText(e steps.Event, own string, now time.Time) string {
+	what := eventName(e, own)
+	switch {
+	case e.Kind == steps.GoesLate:
+		return fmt.Sprintf("%s: look at it, it was due by %s", what, clock.Time(e.At, now))
+	case e.Meanwhile:
+		return fmt.Sprintf("%s fell due meanwhile, at %s", what, clock.Time(e.At, now))
+	}
+	return fmt.Sprintf("%s is due, %s", what, clock.Time(e.At, now))
+}
+
+func eventName(e steps.Event, own string) string {
+	what := e.Hold.Short
+	if e.Hold.Key != own {
+		what = e.Hold.Project + " " + what
+	}
+	return term.Plain(what)
+}

@@ -1,0 +1,200 @@
+package panel
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/calc"
+	"chape/calc/length"
+	"chape/project/print"
+	"chape/ui/act"
+	"chape/ui/layout"
+	"chape/ui/term"
+)
+
+// What the panel that asks how to print answers with.
+type (
+	// PrintMsg has the sheets printed.
+	PrintMsg struct{ Options print.Options }
+	// MeasuredMsg tells what the pricks on a sheet measured.
+	MeasuredMsg struct{ Correction print.Correction }
+)
+
+// Print asks how to print.
+type Print struct {
+	frame
+	o      print.Options // what is printed on Enter
+	unit   length.Unit
+	papers []print.Paper // that p goes round, the configured one first
+	asked  printField    // what is being typed
+	typed  string
+	wrong  string // what will not do with what was typed
+	close  []key.Binding
+}
+
+type printField uint8
+
+const (
+	noField printField = iota
+	trialField
+	pricksField
+)
+
+// mostTyped bounds what is typed into a field, in characters.
+const mostTyped = 40
+
+// NewPrint gives the panel, with o as the user has configured it.
+func NewPrint(o print.Options, u length.Unit, s Style, close ...key.Binding) *Print {
+	p := &Print{frame: frame{style: s}, o: o, unit: u, close: close}
+	if p.o.Paper.Width == 0 {
+		p.o.Paper, _ = print.ParsePaper("a4")
+	}
+	p.papers = []print.Paper{p.o.Paper}
+	for _, name := range []string{"a4", "a3", "letter", "legal"} {
+		if paper, err := print.ParsePaper(name); err == nil && paper != p.o.Paper {
+			p.papers = append(p.papers, paper)
+		}
+	}
+	return p
+}
+
+// Key takes a key. A measuring tool does nothing there but in the field that is meant
+// for it.
+func (p *Print) Key(k tea.KeyMsg, reading bool) (out []act.Msg, done bool) {
+	if p.Typing() {
+		return p.typeKey(k, reading), false
+	}
+	switch {
+	case k.Type == tea.KeyEsc || key.Matches(k, p.close...):
+		return nil, true
+	case k.Type == tea.KeyEnter && !reading:
+		return []act.Msg{PrintMsg{p.o}}, true
+	case k.Type == tea.KeyRunes && !k.Paste:
+		p.letter(string(k.Runes))
+	}
+	return nil, false
+}
+
+func (p *Print) letter(s string) {
+	switch s {
+	case "h":
+		p.o.Half = !p.o.Half
+	case "f":
+		if p.o.Up == calc.FleshUp {
+			p.o.Up = calc.GrainUp
+		} else {
+			p.o.Up = calc.FleshUp
+		}
+	case "p":
+		p.papers = append(p.papers[1:], p.papers[0])
+		p.o.Paper = p.papers[0]
+	case "t":
+		p.asked = trialField
+	case "m":
+		p.asked = pricksField
+	}
+}
+
+// typeKey is a key while a field is being typed.
+func (p *Print) typeKey(k tea.KeyMsg, reading bool) []act.Msg {
+	switch k.Type {
+	case tea.KeyEsc, tea.KeyCtrlC:
+		p.asked, p.typed, p.wrong = noField, "", ""
+	case tea.KeyBackspace:
+		if r := []rune(p.typed); len(r) > 0 {
+			p.typed = string(r[:len(r)-1])
+		}
+	case tea.KeyRunes, tea.KeySpace:
+		p.wrong = ""
+		if len([]rune(p.typed))+len(k.Runes) <= mostTyped {
+			p.typed += string(k.Runes)
+		}
+	case tea.KeyEnter:
+		if p.asked == pricksField && reading && !strings.ContainsAny(strings.TrimSpace(p.typed), " ;,n") {
+			p.typed = strings.TrimSpace(p.typed) + " " // the tool's second reading comes
+			return nil
+		}
+		return p.take()
+	}
+	return nil
+}
+
+// take takes on what was typed, or says why it will not do.
+func (p *Print) take() (out []act.Msg) {
+	text := strings.TrimSpace(p.typed)
+	var err error
+	switch {
+	case p.asked == trialField && text == "":
+		p.o.Trial = 0
+	case p.asked == trialField:
+		o := p.o
+		if o.Trial, err = length.Parse(text, p.unit); err == nil {
+			err = o.Check()
+		}
+		if err == nil {
+			p.o = o
+		}
+	case text != "":
+		var c print.Correction
+		if c, err = print.Measured(text, p.o.Correction); err == nil {
+			p.o.Correction = c
+			out = []act.Msg{MeasuredMsg{c}}
+		}
+	}
+	if err != nil {
+		p.wrong = err.Error()
+		return nil
+	}
+	p.asked, p.typed, p.wrong = noField, "", ""
+	return out
+}
+
+// View says what Enter would print.
+func (p *Print) View() []string {
+	choose := func(on bool, one, other string) string {
+		if on {
+			return one
+		}
+		return other
+	}
+	trial := "none: for the leather"
+	if p.o.Trial != 0 {
+		trial = p.o.Trial.Exact(p.unit) + " thick"
+	}
+	corrected := "none"
+	if c := p.o.Correction; c.Set() {
+		corrected = fmt.Sprintf("%s mm, for all sheets", c)
+	}
+	row := func(letter, what, value string) string {
+		return p.style.Strong.Render(letter) + "  " + layout.Line(what, 20) + " " + term.Plain(value)
+	}
+	lines := []string{
+		row("Enter", "print", "the sheets as PDF, and SVG for a cutter"),
+		row("p    ", "paper", p.o.Paper.Name),
+		row("h    ", "pattern", choose(p.o.Half, "one half, to be marked and flipped", "whole")),
+		row("f    ", "side up", choose(p.o.Up == calc.FleshUp, "flesh", "grain")),
+		row("t    ", "trial stock", trial),
+		row("m    ", "the pricks measured", corrected),
+		row("Esc  ", "go back", ""),
+		"",
+	}
+	switch p.asked {
+	case trialField:
+		lines = append(lines, "how thick is the trial stock? 0.1 is paper, 0.3 card; nothing: for the leather", "> "+term.Plain(p.typed)+"_")
+	case pricksField:
+		lines = append(lines, "across and along, mm: what do the two 100 mm measure? or none", "> "+term.Plain(p.typed)+"_")
+	}
+	if p.wrong != "" {
+		lines = append(lines, layout.Wrap("! "+term.Plain(p.wrong), max(1, p.w-4))...)
+	}
+	return p.framed("Print", lines)
+}
+
+// Foot is empty: the keys stand in the panel.
+func (p *Print) Foot() []key.Binding { return nil }
+
+// Typing tells whether a field is open.
+func (p *Print) Typing() bool { return p.asked != noField }
