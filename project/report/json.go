@@ -8,6 +8,7 @@ import (
 	"chape/calc"
 	"chape/calc/curve"
 	"chape/project"
+	"chape/project/plain"
 )
 
 // number is a figure of the JSON plan, in full precision. What is no number
@@ -135,7 +136,7 @@ func JSON(p project.Project, plan *calc.Plan) ([]byte, error) {
 		out.Checks = append(out.Checks, row)
 	}
 	data, err := json.MarshalIndent(out, "", "  ")
-	return append(data, '\n'), err
+	return append(plain.Escaped(data), '\n'), err
 }
 
 func pointer(f float64) *number {

@@ -10,6 +10,7 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/plain"
 )
 
 // pageWidth is the widest line of the plain page, in columns.
@@ -63,7 +64,7 @@ func orUnnamed(title string) string {
 type page struct{ strings.Builder }
 
 func (b *page) line(s string) {
-	b.WriteString(ansi.Truncate(strings.TrimRight(s, " "), pageWidth, "…"))
+	b.WriteString(ansi.Truncate(strings.TrimRight(plain.Safe(s), " "), pageWidth, "…"))
 	b.WriteByte('\n')
 }
 
@@ -77,26 +78,13 @@ func (b *page) heading(s string) {
 // by two more columns.
 func (b *page) wrap(indent, s string) {
 	first, rest := indent, indent+"  "
-	s = strings.Join(strings.Fields(plain(s)), " ")
+	s = strings.Join(strings.Fields(plain.Safe(s)), " ")
 	for i, l := range strings.Split(ansi.Wrap(s, pageWidth-len(rest), ""), "\n") {
 		if i > 0 {
 			first = rest
 		}
 		b.line(first + strings.TrimSpace(l))
 	}
-}
-
-// plain takes out what would move the cursor or reorder a terminal's line.
-func plain(s string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r < ' ' || r >= 0x7f && r < 0xa0:
-			return ' '
-		case r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0x200e || r == 0x200f:
-			return -1
-		}
-		return r
-	}, s)
 }
 
 // figures writes names, figures aligned on the decimal point, units, notes.

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"bytes"
 	"encoding/json"
 	"math"
 	"reflect"
@@ -210,8 +211,12 @@ func TestPageSays(t *testing.T) {
 
 func TestPageTakesNoOrders(t *testing.T) {
 	p := bar()
-	p.Title = "a\x1b[2Jb\nc\u202ed"
-	if page := Page(p, compute(t, p), p.Units, 0.25); strings.ContainsAny(page, "\x1b\u202e") || !strings.Contains(page, "a [2Jb cd") {
+	p.Title = "a\x1b[2Jb\nc\u202ed \u009b\x7f e\u200bf\U000e0041"
+	const bad = "\x1b\u202e\u009b\x7f\u200b\U000e0041"
+	if text, err := JSON(p, compute(t, p)); err != nil || bytes.ContainsAny(text, bad) || !bytes.Contains(text, []byte(`a\u001b[2Jb\nc\u202ed \u009b\u007f e\u200bf\udb40\udc41`)) {
+		t.Errorf("the JSON of a hostile title: %v\n%.200s", err, text)
+	}
+	if page := Page(p, compute(t, p), p.Units, 0.25); strings.ContainsAny(page, bad) || !strings.Contains(page, "a␛[2Jb cd \ufffd␡ ef\n") {
 		t.Errorf("a title moves the cursor: %q", strings.SplitN(page, "\n", 2)[0])
 	}
 }
