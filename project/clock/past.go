@@ -1,10 +1,11 @@
 package clock
 
 import (
-	"chape/project/plain"
 	"fmt"
 	"strings"
 	"time"
+
+	"chape/project/plain"
 )
 
 // ParsePast reads a moment that has been as people type it, on the clock of

@@ -16,7 +16,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/file"
-	"chape/project/print"
+	"chape/project/print/sheet"
 	"chape/project/steps"
 	"chape/project/store"
 )
@@ -25,7 +25,7 @@ import (
 // of use.
 type Config struct {
 	Units   length.Unit      // of new projects
-	Paper   string           // what print.ParsePaper reads
+	Paper   string           // what sheet.ParsePaper reads
 	Shelf   string           // the folder of project files; "": the system's data folder
 	Glyphs  string           // "braille", "blocks", "ascii"; "": not asked yet
 	Cell    float64          // height of a character cell over its width
@@ -33,7 +33,7 @@ type Config struct {
 	Bell    bool             // whether a hold that falls due rings
 	Notice  string           // "none", "osc 9", "osc 777"
 	OnDue   []string         // command and its words, run without a shell; none: empty
-	Printer print.Correction // what the pricks 100 mm apart measured
+	Printer sheet.Correction // what the pricks 100 mm apart measured
 
 	list     string          // which checklist new projects start with
 	limits   calc.Limits     //
@@ -165,10 +165,10 @@ func (c Config) Rates() calc.Rates {
 func (c Config) Currency() string { return c.currency }
 
 // Sheet is the paper to print on.
-func (c Config) Sheet() print.Paper {
-	p, err := print.ParsePaper(c.Paper)
+func (c Config) Sheet() sheet.Paper {
+	p, err := sheet.ParsePaper(c.Paper)
 	if err != nil { // Decode refuses such a paper
-		p, _ = print.ParsePaper(Defaults().Paper)
+		p, _ = sheet.ParsePaper(Defaults().Paper)
 	}
 	return p
 }

@@ -8,7 +8,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/file"
-	"chape/project/print"
+	"chape/project/print/sheet"
 )
 
 // own lists the keys of the file beside those of a project's tables, bound to c.
@@ -95,7 +95,7 @@ func (c *Config) check(start project.Project) (ps project.Problems) {
 	add := func(key, found, remedy string) {
 		ps = append(ps, project.Problem{Key: key, Index: -1, Found: found, Remedy: remedy})
 	}
-	if _, err := print.ParsePaper(c.Paper); err != nil {
+	if _, err := sheet.ParsePaper(c.Paper); err != nil {
 		add("paper", fmt.Sprintf("%q", c.Paper), remedyOf(err))
 	}
 	if s := filepath.ToSlash(c.Shelf); s != "" && s != "~" && !strings.HasPrefix(s, "~/") && !filepath.IsAbs(c.Shelf) {

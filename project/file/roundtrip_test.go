@@ -1,9 +1,10 @@
 package file
 
 import (
-	"chape/project"
 	"reflect"
 	"testing"
+
+	"chape/project"
 )
 
 func TestDefaultsSurviveTheFile(t *testing.T) {

@@ -1,9 +1,10 @@
 package file
 
 import (
-	"chape/project"
 	"strings"
 	"testing"
+
+	"chape/project"
 )
 
 // A format before the first, made up for this test: leather was called

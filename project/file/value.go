@@ -1,16 +1,17 @@
 package file
 
 import (
-	"chape/calc/length"
-	"chape/project"
-	"chape/project/clock"
-	"chape/project/plain"
 	"fmt"
 	"math"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
+
+	"chape/calc/length"
+	"chape/project"
+	"chape/project/clock"
+	"chape/project/plain"
 )
 
 // fromTOML gives the value, or what would do instead.

@@ -6,51 +6,52 @@ import (
 	"chape/calc"
 	"chape/calc/curve"
 	"chape/calc/length"
+	"chape/project/print/sheet"
 	"chape/project/report"
 )
 
 // workCard is the paper that lies on the bench.
-func (j *job) workCard() []page {
-	f := newFlow(j, "Work card", 2)
+func (j *job) workCard() []sheet.Page {
+	f := j.flow("Work card", 2)
 	u := j.p.Units
-	f.para(joined(j.title(), report.Worn(j.p), forWhom(j.p.Customer.Name)), 2.7, 0)
-	f.heading("figures")
-	f.figures(report.Figures(j.p, j.plan, u, j.o.Offcut))
+	f.Para(joined(j.title(), report.Worn(j.p), forWhom(j.p.Customer.Name)), 2.7, 0)
+	f.Heading("figures")
+	figures(f, report.Figures(j.p, j.plan, u, j.o.Offcut))
 	if warns := report.Checks(j.plan, calc.Note, u); len(warns) > 0 {
-		f.heading("look at this before you cut")
+		f.Heading("look at this before you cut")
 		for _, s := range warns {
-			f.item("–", s)
+			f.Item("–", s)
 		}
 	}
 	if len(j.p.Steps) > 0 {
-		f.heading("steps")
+		f.Heading("steps")
 		for i, s := range report.Steps(j.p) {
-			f.step(i+1, s)
+			step(f, i+1, s)
 		}
 	}
-	f.heading("cautions")
+	f.Heading("cautions")
 	for _, s := range report.Cautions() {
-		f.item("–", s)
+		f.Item("–", s)
 	}
-	f.table(report.HalfWidths(j.plan, u), 1)
-	f.table(report.TenthHoles(j.plan, u), 1)
+	table(f, report.HalfWidths(j.plan, u), 1)
+	table(f, report.TenthHoles(j.plan, u), 1)
 	for _, s := range report.Dividers() {
-		f.item("–", s)
+		f.Item("–", s)
 	}
 	if loop := report.LoopFigures(j.plan, u); len(loop) > 0 {
-		f.heading("belt loop")
-		f.figures(loop)
+		f.Heading("belt loop")
+		figures(f, loop)
 	}
 	strips := 3
 	if u == length.Inches { // fractions are wide
 		strips = 2
 	}
-	f.table(report.FlatHoles(j.plan, u), strips)
+	table(f, report.FlatHoles(j.plan, u), strips)
 	if j.p.Notes != "" {
-		f.heading("notes")
-		f.para(j.p.Notes, 2.7, 0)
+		f.Heading("notes")
+		f.Para(j.p.Notes, 2.7, 0)
 	}
-	return f.pages
+	return f.Pages
 }
 
 func forWhom(name string) string {
@@ -61,72 +62,72 @@ func forWhom(name string) string {
 }
 
 // step writes a line of the checklist with a box to tick.
-func (f *flow) step(n int, s report.StepLine) {
+func step(f *sheet.Flow, n int, s report.StepLine) {
 	const size, small, row, indent = 2.7, 2.4, 3.7, 10.0
 	title := s.Title
 	if s.Skipped {
 		title += " (skipped)"
 	}
-	lines := wrap(printable(title), size, f.width-indent, false)
-	holds := f.holdLines(s.Hold, size, indent)
+	lines := sheet.Wrap(sheet.Printable(title), size, f.Width-indent, false)
+	holds := holdLines(f, s.Hold, size, indent)
 	var caution []string
 	if s.Caution != "" {
-		caution = wrap(printable(s.Caution), small, f.width-indent, false)
+		caution = sheet.Wrap(sheet.Printable(s.Caution), small, f.Width-indent, false)
 	}
-	f.need(row*float64(len(lines)+len(holds)) + 1 + small*1.35*float64(len(caution)))
-	b := box{curve.Vec{X: f.x(), Y: f.y + 0.3}, curve.Vec{X: f.x() + 2.6, Y: f.y + 2.9}}
-	f.page().path(path{layer: wordLayer, stroke: thin, pts: b.corners(), closed: true})
+	f.Need(row*float64(len(lines)+len(holds)) + 1 + small*1.35*float64(len(caution)))
+	b := sheet.Box{Lo: curve.Vec{X: f.X(), Y: f.Y + 0.3}, Hi: curve.Vec{X: f.X() + 2.6, Y: f.Y + 2.9}}
+	f.Page().Path(sheet.Path{Layer: sheet.WordLayer, Stroke: sheet.Thin, Pts: b.Corners(), Closed: true})
 	if s.Done {
-		f.page().line(wordLayer, thin, b.lo, b.hi)
-		f.page().line(wordLayer, thin, curve.Vec{X: b.lo.X, Y: b.hi.Y}, curve.Vec{X: b.hi.X, Y: b.lo.Y})
+		f.Page().Line(sheet.WordLayer, sheet.Thin, b.Lo, b.Hi)
+		f.Page().Line(sheet.WordLayer, sheet.Thin, curve.Vec{X: b.Lo.X, Y: b.Hi.Y}, curve.Vec{X: b.Hi.X, Y: b.Lo.Y})
 	}
-	f.put(indent-1.5, fmt.Sprint(n), size, false, end)
+	f.Put(indent-1.5, fmt.Sprint(n), size, false, sheet.End)
 	for _, l := range lines {
-		f.put(indent, l, size, false, start)
-		f.y += row
+		f.Put(indent, l, size, false, sheet.Start)
+		f.Y += row
 	}
 	for _, l := range holds {
-		f.put(indent, l, size, true, start)
-		f.y += row
+		f.Put(indent, l, size, true, sheet.Start)
+		f.Y += row
 	}
 	for _, l := range caution {
-		f.need(small * 1.35)
-		f.put(indent, l, small, false, start)
-		f.y += small * 1.35
+		f.Need(small * 1.35)
+		f.Put(indent, l, small, false, sheet.Start)
+		f.Y += small * 1.35
 	}
-	f.gap(0.6)
+	f.Gap(0.6)
 }
 
 // holdLines are the hold's times and blanks to write the clock times into.
-func (f *flow) holdLines(hold string, size, indent float64) []string {
+func holdLines(f *sheet.Flow, hold string, size, indent float64) []string {
 	const blanks = "from __________ to __________"
 	switch one := hold + "   " + blanks; {
 	case hold == "":
 		return nil
-	case textWidth(one, true)*size <= f.width-indent:
+	case sheet.TextWidth(one, true)*size <= f.Width-indent:
 		return []string{one}
 	}
 	return []string{hold, blanks}
 }
 
 // careCard is for the person who gets the knife.
-func (j *job) careCard() []page {
-	f := newFlow(j, "Care card", 1)
-	if f.width > 150 {
-		f.width = 150 // a longer line is hard to read
+func (j *job) careCard() []sheet.Page {
+	f := j.flow("Care card", 1)
+	if f.Width > 150 {
+		f.Width = 150 // a longer line is hard to read
 	}
-	f.gap(4)
-	f.big(j.title(), 2)
+	f.Gap(4)
+	f.Big(j.title(), 2)
 	if j.p.Customer.Name != "" {
-		f.para("for "+j.p.Customer.Name, 4, 0)
+		f.Para("for "+j.p.Customer.Name, 4, 0)
 	}
-	f.para("A sheath to be worn for the "+report.Worn(j.p)+".", 4, 0)
-	f.gap(4)
+	f.Para("A sheath to be worn for the "+report.Worn(j.p)+".", 4, 0)
+	f.Gap(4)
 	for _, s := range report.Care() {
-		f.para(s, 4, 0)
-		f.gap(2.5)
+		f.Para(s, 4, 0)
+		f.Gap(2.5)
 	}
-	f.gap(8)
-	f.para("Made by ______________________     Date ______________", 4, 0)
-	return f.pages
+	f.Gap(8)
+	f.Para("Made by ______________________     Date ______________", 4, 0)
+	return f.Pages
 }

@@ -10,6 +10,8 @@ import (
 	"strconv"
 	"testing"
 	"time"
+
+	"chape/project/print/sheet"
 )
 
 // The update that asks for no scaling: the catalog that the last cross-reference table
@@ -69,7 +71,7 @@ func check(t *testing.T, data []byte) {
 func TestFinishRefuses(t *testing.T) {
 	for _, data := range []string{"", "%PDF-1.3\n", "\ntrailer\n<<\n/Size 2\n>>\nstartxref\n9\n%%EOF\n", "\ntrailer\n<<\n/Root 2 0 R\n>>\nstartxref\n9\n%%EOF\n",
 		"\n2 0 obj\n<<\n\ntrailer\n<<\n/Root 2 0 R\n>>\nstartxref\n9\n%%EOF\n"} {
-		if out, err := finish([]byte(data)); err == nil {
+		if out, err := sheet.Finish([]byte(data)); err == nil {
 			t.Errorf("finish(%q) = %q", data, out)
 		}
 	}

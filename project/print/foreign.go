@@ -8,6 +8,8 @@ import (
 	"io/fs"
 	"os"
 	"regexp"
+
+	"chape/project/print/sheet"
 )
 
 // ErrForeign says that a file there was not written by this program.
@@ -77,15 +79,15 @@ func Ours(data []byte) bool {
 func ours(head, tail []byte) bool {
 	switch {
 	case bytes.HasPrefix(head, []byte("%PDF-")):
-		_, end, ok := bytes.Cut(tail, []byte("\n"+mark+"\nstartxref\n"))
+		_, end, ok := bytes.Cut(tail, []byte("\n"+sheet.Mark+"\nstartxref\n"))
 		if !ok { // printed before they were marked
 			var before []byte
 			before, end, ok = bytes.Cut(tail, []byte("startxref\n"))
-			ok = ok && bytes.Contains(before, []byte("/Producer ("+producer+")"))
+			ok = ok && bytes.Contains(before, []byte("/Producer ("+sheet.Producer+")"))
 		}
 		return ok && endRE.Match(end)
 	case bytes.HasPrefix(head, []byte("<?xml")):
-		return bytes.Contains(head[:min(len(head), 1024)], []byte("<!-- "+producer+" -->"))
+		return bytes.Contains(head[:min(len(head), 1024)], []byte("<!-- "+sheet.Producer+" -->"))
 	}
 	return false
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"chape/calc/length"
+	"chape/project/print/sheet"
 )
 
 // Measured is the correction that comes of two distances of 100 mm, across and along,
@@ -12,9 +13,9 @@ import (
 // "99,5 100,2". The word none takes the correction back. The very figures of now are
 // the same measurement said twice: a corrected sheet can't be as far out as one
 // without. The error is one line; now stands then.
-func Measured(text string, now Correction) (Correction, error) {
+func Measured(text string, now sheet.Correction) (sheet.Correction, error) {
 	if text == "none" {
-		return Correction{}, nil
+		return sheet.Correction{}, nil
 	}
 	var mm [2]float64
 	parts := pricks(text)
@@ -28,7 +29,7 @@ func Measured(text string, now Correction) (Correction, error) {
 	if !ok {
 		return now, fmt.Errorf("%.40q is not two measurements: try 99.5,100.2, or none", text)
 	}
-	c := Correction{X: mm[0], Y: mm[1]}
+	c := sheet.Correction{X: mm[0], Y: mm[1]}
 	if err := c.Check(); err != nil || c == now {
 		return now, err
 	}

@@ -1,10 +1,14 @@
 package print
 
-import "testing"
+import (
+	"testing"
+
+	"chape/project/print/sheet"
+)
 
 func TestMeasured(t *testing.T) {
-	now := Correction{X: 99, Y: 100}
-	for text, want := range map[string]Correction{
+	now := sheet.Correction{X: 99, Y: 100}
+	for text, want := range map[string]sheet.Correction{
 		"none": {}, "99,100": now, "100 100": {X: 99, Y: 100}, "101,100": {X: 99.99, Y: 100}, "99,5, 100,2": {X: 98.51, Y: 100.2}, "99.5;100": {X: 98.51, Y: 100},
 	} {
 		if got, err := Measured(text, now); err != nil || got != want {

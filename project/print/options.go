@@ -5,28 +5,22 @@ package print
 
 import (
 	"fmt"
-	"math"
 	"time"
 
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
-)
-
-// What a sheet keeps, mm.
-const (
-	edge    = 8.0  // nothing is printed nearer to the paper's edge
-	overlap = 10.0 // of neighbouring sheets
+	"chape/project/print/sheet"
 )
 
 // Options say how to print. The zero value is A4, grain side up.
 type Options struct {
-	Paper      Paper
+	Paper      sheet.Paper
 	Up         calc.Up
 	Half       bool          // one half, to be marked and flipped
 	Trial      length.Length // thickness of trial stock to size the pattern for; 0: for the leather
 	Stock      length.Length // thickness of the paper; 0: 0.1 mm
-	Correction Correction
+	Correction sheet.Correction
 	Date       time.Time // of the project file; also stands in the PDF
 	Offcut     float64   // share of leather bought on top of what is cut, as in calc.Rates
 	// Progress, unless nil, hears what is about to be drawn: "pattern, 2 sheets",
@@ -37,7 +31,7 @@ type Options struct {
 // Check says which option will not do, whatever the project.
 func (o Options) Check() error {
 	o = o.defaults()
-	if err := o.Paper.check(); err != nil {
+	if err := o.Paper.Check(); err != nil {
 		return err
 	}
 	if err := o.Correction.Check(); err != nil {
@@ -56,56 +50,10 @@ func (o Options) begin(format string, args ...any) {
 	}
 }
 
-// Correction is what the two distances of 100 mm on a printed sheet measured,
-// across and along the paper, in mm. Zero: not measured.
-type Correction struct{ X, Y float64 }
-
-// Then is the correction of a printer whose sheet, printed with c, measured m: what
-// it stretches is the product of the two. To 0.01 mm, which is finer than a
-// calliper; the error says that no printer is that far out.
-func (c Correction) Then(m Correction) (Correction, error) {
-	fx, fy := c.factors()
-	gx, gy := m.factors()
-	out := Correction{X: hundredth(100 / (fx * gx)), Y: hundredth(100 / (fy * gy))}
-	return out, out.Check()
-}
-
-func hundredth(mm float64) float64 { return math.Round(mm*100) / 100 }
-
-// Set tells whether there is anything to correct.
-func (c Correction) Set() bool {
-	fx, fy := c.factors()
-	return fx != 1 || fy != 1
-}
-
-// factors are what the file is stretched by, so that the printer's own
-// stretch cancels out.
-func (c Correction) factors() (x, y float64) {
-	x, y = 1, 1
-	if c.X != 0 {
-		x = 100 / c.X
-	}
-	if c.Y != 0 {
-		y = 100 / c.Y
-	}
-	return x, y
-}
-
-// Check refuses a correction that no printer needs: those are typing errors,
-// or a print that was scaled to fit.
-func (c Correction) Check() error {
-	for _, v := range []float64{c.X, c.Y} {
-		if v != 0 && !(math.Abs(v-100) <= 5) {
-			return fmt.Errorf("%v mm between pricks 100 mm apart is no printer's error: print at 100 %%, without fitting to the page, and measure again", v)
-		}
-	}
-	return nil
-}
-
 // defaults fills in what was left out.
 func (o Options) defaults() Options {
 	if o.Paper.Width == 0 {
-		o.Paper = papers[0]
+		o.Paper = sheet.Papers[0]
 	}
 	if o.Stock == 0 {
 		o.Stock = 0.1
@@ -156,3 +104,9 @@ func (j *job) exact(mm float64) string {
 
 // trial tells whether the pattern is not for leather.
 func (j *job) trial() bool { return j.o.Trial > 0 }
+
+// flow starts a run of pages of one name, with up to so many columns.
+func (j *job) flow(name string, cols int) *sheet.Flow {
+	w, h := j.o.Paper.Area(j.o.Correction)
+	return sheet.NewFlow(w, h, name, cols, j.heading)
+}

@@ -5,19 +5,21 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"chape/project/print/sheet"
 )
 
 // A printer that gives 98.5 mm for 100 is measured, corrected, and measured
 // again: the second sheet's error multiplies with the first correction.
 func TestMeasuredAgain(t *testing.T) {
 	const realX, realY = 0.9850, 1.0120 // what the printer makes of 1 mm
-	gives := func(c Correction) Correction {
-		fx, fy := c.factors()
-		return Correction{X: 100 * realX * fx, Y: 100 * realY * fy}
+	gives := func(c sheet.Correction) sheet.Correction {
+		fx, fy := c.Factors()
+		return sheet.Correction{X: 100 * realX * fx, Y: 100 * realY * fy}
 	}
 	// Read off carelessly at first, by 0.4 mm.
-	c, err := Correction{}.Then(Correction{X: 98.9, Y: 100.8})
-	if err != nil || c != (Correction{X: 98.9, Y: 100.8}) {
+	c, err := sheet.Correction{}.Then(sheet.Correction{X: 98.9, Y: 100.8})
+	if err != nil || c != (sheet.Correction{X: 98.9, Y: 100.8}) {
 		t.Fatalf("first correction %v, %v", c, err)
 	}
 	again := gives(c)
@@ -30,7 +32,7 @@ func TestMeasuredAgain(t *testing.T) {
 	if last := gives(c); math.Abs(last.X-100) > 0.01 || math.Abs(last.Y-100) > 0.01 {
 		t.Errorf("corrected twice it gives %v with %v", last, c)
 	}
-	if _, err := (Correction{X: 96, Y: 100}).Then(Correction{X: 96, Y: 100}); err == nil {
+	if _, err := (sheet.Correction{X: 96, Y: 100}).Then(sheet.Correction{X: 96, Y: 100}); err == nil {
 		t.Error("a printer 8 % out is believed")
 	}
 }
@@ -50,9 +52,9 @@ func TestProgress(t *testing.T) {
 func TestOptionsCheck(t *testing.T) {
 	for want, o := range map[string]Options{
 		"try 0.1 for paper":   {Trial: 99},
-		"measure again":       {Correction: Correction{X: 80}},
+		"measure again":       {Correction: sheet.Correction{X: 80}},
 		"thickness for trial": {Trial: -1},
-		"mm":                  {Paper: Paper{"x", 10, 10}},
+		"mm":                  {Paper: sheet.Paper{Name: "x", Width: 10, Height: 10}},
 	} {
 		if err := o.Check(); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%+v: %v, want …%s", o, err, want)

@@ -5,14 +5,15 @@ import (
 	"math"
 
 	"chape/calc/curve"
+	"chape/project/print/sheet"
 )
 
 // overview is the first page: what there is, how the sheets go together, and
 // what the lines mean.
-func (j *job) overview(pattern *drawing, t tiling, rest []page) page {
-	w, h := j.o.Paper.area(j.o.Correction)
-	f := newFlow(j, "How the sheets go together", 1)
-	f.big(j.title(), 3)
+func (j *job) overview(pattern *sheet.Drawing, t sheet.Tiling, rest []sheet.Page) sheet.Page {
+	w, h := j.o.Paper.Area(j.o.Correction)
+	f := j.flow("How the sheets go together", 1)
+	f.Big(j.title(), 3)
 	date := ""
 	if j.dated {
 		date = j.o.Date.Format("2 January 2006")
@@ -21,28 +22,28 @@ func (j *job) overview(pattern *drawing, t tiling, rest []page) page {
 	if j.p.Customer.Name != "" {
 		customer = "for " + j.p.Customer.Name
 	}
-	f.para(joined(fmt.Sprintf("revision %d", j.p.Revision), date, customer), 3, 0)
-	if lacksLetters(j.written()...) {
-		f.para("The sheets leave out some letters that their font does not have: … stands for them. The project file has them.", 2.7, 0)
+	f.Para(joined(fmt.Sprintf("revision %d", j.p.Revision), date, customer), 3, 0)
+	if sheet.LacksLetters(j.written()...) {
+		f.Para("The sheets leave out some letters that their font does not have: … stands for them. The project file has them.", 2.7, 0)
 	}
-	f.gap(2)
-	top := f.y
+	f.Gap(2)
+	top := f.Y
 	mapHeight := h * 0.36
 	m := overviewMap(pattern, t, w, mapHeight)
-	f.page().add(m, curve.Vec{Y: top})
-	f.y += mapHeight + 3
+	f.Page().Add(m, curve.Vec{Y: top})
+	f.Y += mapHeight + 3
 	if j.trial() {
-		f.para(j.looseWords(), 3.2, 0)
+		f.Para(j.looseWords(), 3.2, 0)
 	}
-	f.heading("putting the sheets together")
+	f.Heading("putting the sheets together")
 	for _, s := range j.howTo(t) {
-		f.item("–", s)
+		f.Item("–", s)
 	}
-	f.heading("lines")
-	f.legend()
-	f.heading("pages")
-	f.para(contents(rest), 2.7, 0)
-	return f.pages[0]
+	f.Heading("lines")
+	legend(f)
+	f.Heading("pages")
+	f.Para(contents(rest), 2.7, 0)
+	return f.Pages[0]
 }
 
 // written is what the maker has put into words, as far as the sheets say it.
@@ -58,87 +59,87 @@ func (j *job) written() []string {
 	return out
 }
 
-func (j *job) howTo(t tiling) []string {
+func (j *job) howTo(t sheet.Tiling) []string {
 	out := []string{j.scaleWords()}
-	if len(t.sheets) > 1 {
+	if len(t.Sheets) > 1 {
 		out = append(out, "Each joint has a letter and two marks. Trim one sheet along the dotted line, lay it on its neighbour so that the marks of the same name lie on each other (hold both to the light), and tape.")
 	}
 	return append(out, j.sideWords(), j.looseWords())
 }
 
 // overviewMap shows the sheets over the pattern, made small.
-func overviewMap(pattern *drawing, t tiling, w, h float64) drawing {
-	scale := math.Min(w/t.whole.width(), h/t.whole.height())
-	off := curve.Vec{X: (w - scale*t.whole.width()) / 2}
-	small := func(v curve.Vec) curve.Vec { return v.Sub(t.whole.lo).Mul(scale).Add(off) }
-	var d drawing
-	for _, p := range pattern.paths {
-		if p.layer != cutLayer && p.layer != foldLayer {
+func overviewMap(pattern *sheet.Drawing, t sheet.Tiling, w, h float64) sheet.Drawing {
+	scale := math.Min(w/t.Whole.Width(), h/t.Whole.Height())
+	off := curve.Vec{X: (w - scale*t.Whole.Width()) / 2}
+	small := func(v curve.Vec) curve.Vec { return v.Sub(t.Whole.Lo).Mul(scale).Add(off) }
+	var d sheet.Drawing
+	for _, p := range pattern.Paths {
+		if p.Layer != sheet.CutLayer && p.Layer != sheet.FoldLayer {
 			continue
 		}
-		p.name, p.layer = "", mapLayer
-		pts := make(curve.Line, len(p.pts))
-		for i, v := range p.pts {
+		p.Name, p.Layer = "", sheet.MapLayer
+		pts := make(curve.Line, len(p.Pts))
+		for i, v := range p.Pts {
 			pts[i] = small(v)
 		}
-		p.pts, p.stroke.width = pts, 0.3
-		d.path(p)
+		p.Pts, p.Stroke.Width = pts, 0.3
+		d.Path(p)
 	}
-	for _, s := range t.sheets {
-		b := box{small(s.area.lo), small(s.area.hi)}
-		d.path(path{layer: mapLayer, stroke: hair, pts: b.corners(), closed: true})
-		size := math.Min(6, b.width()/10)
-		at := b.lo.Add(curve.Vec{X: 1.2 * size, Y: scale*overlap + 1.5*size})
-		d.circle(circle{mapLayer, thin, at.Sub(curve.Vec{Y: 0.35 * size}), 0.9 * size})
-		d.text(text{layer: mapLayer, at: at, s: fmt.Sprint(s.number), size: size, bold: true, anchor: middle})
-		if b.width() > 18 {
-			name := text{layer: mapLayer, at: at.Add(curve.Vec{X: -0.9 * size, Y: 0.9*size + 1.6}), s: s.name(), size: 2}
-			if !name.crossed(d.paths) { // the list of pages has it too
-				d.text(name)
+	for _, s := range t.Sheets {
+		b := sheet.Box{Lo: small(s.Area.Lo), Hi: small(s.Area.Hi)}
+		d.Path(sheet.Path{Layer: sheet.MapLayer, Stroke: sheet.Hair, Pts: b.Corners(), Closed: true})
+		size := math.Min(6, b.Width()/10)
+		at := b.Lo.Add(curve.Vec{X: 1.2 * size, Y: scale*sheet.Overlap + 1.5*size})
+		d.Circle(sheet.Circle{Layer: sheet.MapLayer, Stroke: sheet.Thin, At: at.Sub(curve.Vec{Y: 0.35 * size}), Radius: 0.9 * size})
+		d.Text(sheet.Text{Layer: sheet.MapLayer, At: at, Says: fmt.Sprint(s.Number), Size: size, Bold: true, Anchor: sheet.Middle})
+		if b.Width() > 18 {
+			name := sheet.Text{Layer: sheet.MapLayer, At: at.Add(curve.Vec{X: -0.9 * size, Y: 0.9*size + 1.6}), Says: s.Name(), Size: 2}
+			if !name.Crossed(d.Paths) { // the list of pages has it too
+				d.Text(name)
 			}
 		}
 	}
-	for _, g := range t.joints {
-		for _, m := range g.marks {
-			d.circle(circle{mapLayer, hair, small(m), 0.5})
+	for _, g := range t.Joints {
+		for _, m := range g.Marks {
+			d.Circle(sheet.Circle{Layer: sheet.MapLayer, Stroke: sheet.Hair, At: small(m), Radius: 0.5})
 		}
-		at := small(g.on[0].Add(g.on[1]).Mul(0.5))
-		d.text(text{layer: mapLayer, at: at.Add(curve.Vec{Y: 0.8}), s: g.name, size: 2.4, bold: true, anchor: middle})
+		at := small(g.On[0].Add(g.On[1]).Mul(0.5))
+		d.Text(sheet.Text{Layer: sheet.MapLayer, At: at.Add(curve.Vec{Y: 0.8}), Says: g.Name, Size: 2.4, Bold: true, Anchor: sheet.Middle})
 	}
 	return d
 }
 
 // contents lists the pages by number.
-func contents(rest []page) string {
+func contents(rest []sheet.Page) string {
 	s := ""
 	for i, p := range rest {
 		if i > 0 {
 			s += "; "
 		}
-		s += fmt.Sprintf("%d %s", i+2, p.name)
+		s += fmt.Sprintf("%d %s", i+2, p.Name)
 	}
 	return s
 }
 
 // legend shows a piece of each line with its words.
-func (f *flow) legend() {
+func legend(f *sheet.Flow) {
 	for _, l := range []struct {
-		s    stroke
+		s    sheet.Stroke
 		says string
 	}{
-		{wide, "cut: the middle of the line"},
-		{dashed, "stitch line; a cross is a hole, every tenth has a ring and its number from the mouth"},
-		{thin, "glue line: the welt lies from here outwards; roughen and cement no further in"},
-		{dashDot, "fold"},
-		{dotted, "joint of two sheets: trim one of them here"},
+		{sheet.Wide, "cut: the middle of the line"},
+		{sheet.Dashed, "stitch line; a cross is a hole, every tenth has a ring and its number from the mouth"},
+		{sheet.Thin, "glue line: the welt lies from here outwards; roughen and cement no further in"},
+		{sheet.DashDot, "fold"},
+		{sheet.Dotted, "joint of two sheets: trim one of them here"},
 	} {
-		lines := wrap(printable(l.says), 2.7, f.width-26, false)
-		f.need(3.8)
-		f.page().line(mapLayer, l.s, curve.Vec{X: f.x(), Y: f.y + 2}, curve.Vec{X: f.x() + 22, Y: f.y + 2})
+		lines := sheet.Wrap(sheet.Printable(l.says), 2.7, f.Width-26, false)
+		f.Need(3.8)
+		f.Page().Line(sheet.MapLayer, l.s, curve.Vec{X: f.X(), Y: f.Y + 2}, curve.Vec{X: f.X() + 22, Y: f.Y + 2})
 		for _, s := range lines {
-			f.need(3.8)
-			f.put(26, s, 2.7, false, start)
-			f.y += 3.8
+			f.Need(3.8)
+			f.Put(26, s, 2.7, false, sheet.Start)
+			f.Y += 3.8
 		}
 	}
 }

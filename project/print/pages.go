@@ -9,6 +9,7 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/print/sheet"
 )
 
 // PDF draws the sheets: how they go together, the pattern, the welt, the
@@ -20,11 +21,23 @@ func PDF(p project.Project, plan *calc.Plan, o Options) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return j.pdf(j.pages(), true)
+	return j.document(j.pages()).PDF(true)
+}
+
+// document is pages as one file.
+func (j *job) document(pages []sheet.Page) sheet.Document {
+	return sheet.Document{Paper: j.o.Paper, Correction: j.o.Correction, Date: j.o.Date, Title: j.title(), Subject: j.subject(), Pages: pages}
+}
+
+func (j *job) subject() string {
+	if j.tracing {
+		return "a knife is traced on it"
+	}
+	return fmt.Sprintf("sheath pattern, revision %d", j.p.Revision)
 }
 
 // pages lays out all pages in order.
-func (j *job) pages() []page {
+func (j *job) pages() []sheet.Page {
 	pattern := j.pattern()
 	name := "Pattern"
 	if j.o.Half {
@@ -59,7 +72,7 @@ func (j *job) pages() []page {
 		j.o.begin("care card")
 		rest = append(rest, j.careCard()...)
 	}
-	return append([]page{j.overview(&pattern, tiles, rest)}, rest...)
+	return append([]sheet.Page{j.overview(&pattern, tiles, rest)}, rest...)
 }
 
 // sheetCount is "1 sheet" or "2 sheets".

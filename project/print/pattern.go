@@ -5,6 +5,7 @@ import (
 
 	"chape/calc"
 	"chape/calc/curve"
+	"chape/project/print/sheet"
 	"chape/project/report"
 )
 
@@ -12,7 +13,6 @@ import (
 const (
 	crossArm   = 0.8 // of a hole's cross
 	ringRadius = 1.1 // round every tenth hole
-	wordSize   = 2.4 // of words along lines and numbers of holes
 )
 
 // facing turns a place in the flat into one on the sheet: the mouth up, the
@@ -47,21 +47,21 @@ func mirrored(l curve.Line) curve.Line {
 }
 
 // pattern draws the flat pattern on the sheet, with the point below.
-func (j *job) pattern() drawing {
-	var d drawing
+func (j *job) pattern() sheet.Drawing {
+	var d sheet.Drawing
 	f := j.facing(j.o.Up)
 	flat := j.plan.Flat
 	if j.o.Half {
-		d.path(path{layer: cutLayer, stroke: wide, pts: f.line(thinned(aboveFold(flat.Outline), false)), name: "cut", side: -f.back})
+		d.Path(sheet.Path{Layer: sheet.CutLayer, Stroke: sheet.Wide, Pts: f.line(sheet.Thinned(sheet.AboveFold(flat.Outline), false)), Name: "cut", Side: -f.back})
 	} else {
-		d.path(path{layer: cutLayer, stroke: wide, pts: f.line(thinned(flat.Outline, true)), closed: true, name: "cut", side: -f.back})
+		d.Path(sheet.Path{Layer: sheet.CutLayer, Stroke: sheet.Wide, Pts: f.line(sheet.Thinned(flat.Outline, true)), Closed: true, Name: "cut", Side: -f.back})
 	}
 	fold := curve.Line{flat.Cut[0], {X: flat.Mouth[0].X}}
 	name := "fold"
 	if j.o.Half {
 		name = "fold: flip the half over this line"
 	}
-	d.path(path{layer: foldLayer, stroke: dashDot, pts: f.line(fold), name: name, side: f.back})
+	d.Path(sheet.Path{Layer: sheet.FoldLayer, Stroke: sheet.DashDot, Pts: f.line(fold), Name: name, Side: f.back})
 	j.half(&d, f, false)
 	if !j.o.Half {
 		j.half(&d, f, true)
@@ -70,14 +70,14 @@ func (j *job) pattern() drawing {
 	j.tab(&d, f)
 	if c := flat.Drain; c != nil {
 		at := f.at(c.Centre)
-		d.circle(circle{reliefLayer, wide, at, c.Diameter / 2})
-		d.text(text{layer: wordLayer, at: at.Add(curve.Vec{Y: -c.Diameter/2 - 1.5}), s: "drain " + j.exact(c.Diameter), size: wordSize, anchor: middle})
+		d.Circle(sheet.Circle{Layer: sheet.ReliefLayer, Stroke: sheet.Wide, At: at, Radius: c.Diameter / 2})
+		d.Text(sheet.Text{Layer: sheet.WordLayer, At: at.Add(curve.Vec{Y: -c.Diameter/2 - 1.5}), Says: "drain " + j.exact(c.Diameter), Size: sheet.WordSize, Anchor: sheet.Middle})
 	}
 	return d
 }
 
 // mouth names the mouth line on the half that has no tab across it.
-func (j *job) mouth(d *drawing, f facing) {
+func (j *job) mouth(d *sheet.Drawing, f facing) {
 	side := -1.0
 	if j.o.Half {
 		if j.plan.Body.TabLength > 0 {
@@ -86,55 +86,55 @@ func (j *job) mouth(d *drawing, f facing) {
 		side = 1
 	}
 	y := j.plan.Body.MouthCut / 2
-	w := textWidth("mouth", false) * wordSize / 2
+	w := sheet.TextWidth("mouth", false) * sheet.WordSize / 2
 	lowest, _ := mouthUnder(j.plan.Flat.Mouth, y-w, y+w).Bounds()
-	d.text(text{layer: wordLayer, at: f.at(curve.Vec{X: lowest.X - 1 - 0.7*wordSize, Y: side * y}), s: "mouth", size: wordSize, anchor: middle})
+	d.Text(sheet.Text{Layer: sheet.WordLayer, At: f.at(curve.Vec{X: lowest.X - 1 - 0.7*sheet.WordSize, Y: side * y}), Says: "mouth", Size: sheet.WordSize, Anchor: sheet.Middle})
 }
 
 // half draws the seam of one half.
-func (j *job) half(d *drawing, f facing, front bool) {
+func (j *job) half(d *sheet.Drawing, f facing, front bool) {
 	flat := j.plan.Flat
 	stitch, glue, holes, turn := flat.Stitch, flat.Glue, j.plan.Stitch.Flat, f.back
 	if front {
 		stitch, glue, holes, turn = mirrored(stitch), mirrored(glue), mirrored(holes), -f.back
 	}
-	d.path(path{layer: stitchLayer, stroke: dashed, pts: f.line(thinned(stitch, false)), name: "stitch line", side: turn})
-	d.path(path{layer: glueLayer, stroke: thin, pts: f.line(thinned(glue, false)), name: "glue line: welt to here", side: turn})
+	d.Path(sheet.Path{Layer: sheet.StitchLayer, Stroke: sheet.Dashed, Pts: f.line(sheet.Thinned(stitch, false)), Name: "stitch line", Side: turn})
+	d.Path(sheet.Path{Layer: sheet.GlueLayer, Stroke: sheet.Thin, Pts: f.line(sheet.Thinned(glue, false)), Name: "glue line: welt to here", Side: turn})
 	seam(d, f.line(holes))
 }
 
 // seam draws holes as crosses; the first, every tenth and the last have a
 // ring and a number on the outer side.
-func seam(d *drawing, holes curve.Line) {
+func seam(d *sheet.Drawing, holes curve.Line) {
 	for _, h := range holes {
-		cross(d, holeLayer, h)
+		cross(d, sheet.HoleLayer, h)
 	}
 	for _, i := range report.Tenths(len(holes)) {
-		d.circle(circle{holeLayer, hair, holes[i], ringRadius})
-		d.text(besideHole(holes, i, ringRadius+0.6, strconv.Itoa(i+1)))
+		d.Circle(sheet.Circle{Layer: sheet.HoleLayer, Stroke: sheet.Hair, At: holes[i], Radius: ringRadius})
+		d.Text(besideHole(holes, i, ringRadius+0.6, strconv.Itoa(i+1)))
 	}
 }
 
-func cross(d *drawing, l layer, at curve.Vec) {
-	d.line(l, hair, curve.Vec{X: at.X - crossArm, Y: at.Y}, curve.Vec{X: at.X + crossArm, Y: at.Y})
-	d.line(l, hair, curve.Vec{X: at.X, Y: at.Y - crossArm}, curve.Vec{X: at.X, Y: at.Y + crossArm})
+func cross(d *sheet.Drawing, l sheet.Layer, at curve.Vec) {
+	d.Line(l, sheet.Hair, curve.Vec{X: at.X - crossArm, Y: at.Y}, curve.Vec{X: at.X + crossArm, Y: at.Y})
+	d.Line(l, sheet.Hair, curve.Vec{X: at.X, Y: at.Y - crossArm}, curve.Vec{X: at.X, Y: at.Y + crossArm})
 }
 
 // besideHole puts words on the outer side of the row of holes, square to it
 // and so far away. The row runs from the mouth, above, down and round to the
 // fold.
-func besideHole(holes curve.Line, i int, away float64, s string) text {
+func besideHole(holes curve.Line, i int, away float64, s string) sheet.Text {
 	n := outwards(holes, i)
-	t := text{layer: wordLayer, s: s, size: wordSize, anchor: middle}
+	t := sheet.Text{Layer: sheet.WordLayer, Says: s, Size: sheet.WordSize, Anchor: sheet.Middle}
 	switch {
 	case n.X > 0.5:
-		t.anchor = start
+		t.Anchor = sheet.Start
 	case n.X < -0.5:
-		t.anchor = end
+		t.Anchor = sheet.End
 	default:
-		away += wordSize / 2
+		away += sheet.WordSize / 2
 	}
-	t.at = holes[i].Add(n.Mul(away)).Add(curve.Vec{Y: 0.33 * wordSize})
+	t.At = holes[i].Add(n.Mul(away)).Add(curve.Vec{Y: 0.33 * sheet.WordSize})
 	return t
 }
 
@@ -152,7 +152,7 @@ func outwards(holes curve.Line, i int) curve.Vec {
 }
 
 // tab draws the belt loop's lines on the back half.
-func (j *job) tab(d *drawing, f facing) {
+func (j *job) tab(d *sheet.Drawing, f facing) {
 	l := j.plan.Loop
 	if j.plan.Body.TabLength == 0 {
 		return
@@ -162,10 +162,10 @@ func (j *job) tab(d *drawing, f facing) {
 		return f.line(curve.Line{{X: x, Y: near}, {X: x, Y: far}})
 	}
 	say := func(x float64, s string) {
-		d.text(text{layer: wordLayer, at: f.at(curve.Vec{X: x, Y: (near + far) / 2}), s: s, size: wordSize, anchor: middle})
+		d.Text(sheet.Text{Layer: sheet.WordLayer, At: f.at(curve.Vec{X: x, Y: (near + far) / 2}), Says: s, Size: sheet.WordSize, Anchor: sheet.Middle})
 	}
 	mouth := mouthUnder(j.plan.Flat.Mouth, near, far)
-	d.path(path{layer: foldLayer, stroke: thin, pts: f.line(mouth)})
+	d.Path(sheet.Path{Layer: sheet.FoldLayer, Stroke: sheet.Thin, Pts: f.line(mouth)})
 	_, top := mouth.Bounds()
 	words := "mouth: don't cut here"
 	if j.o.Half {
@@ -173,35 +173,35 @@ func (j *job) tab(d *drawing, f facing) {
 	}
 	say(max(top.X, l.Start)+1.2, words)
 	for i, b := range l.Bends {
-		d.path(path{layer: foldLayer, stroke: dashDot, pts: across(l.Start + b)})
+		d.Path(sheet.Path{Layer: sheet.FoldLayer, Stroke: sheet.DashDot, Pts: across(l.Start + b)})
 		if i == 0 {
-			say(l.Start+b-0.8-0.7*wordSize, "fold: turn begins")
+			say(l.Start+b-0.8-0.7*sheet.WordSize, "fold: turn begins")
 		} else {
 			say(l.Start+b+1.2, "fold: turn ends")
 		}
 	}
 	for i := range l.Rows {
-		d.path(path{layer: stitchLayer, stroke: dashed, pts: across(l.RowX[i])})
-		d.path(path{layer: stitchLayer, stroke: dashed, pts: across(l.LapX[i])})
+		d.Path(sheet.Path{Layer: sheet.StitchLayer, Stroke: sheet.Dashed, Pts: across(l.RowX[i])})
+		d.Path(sheet.Path{Layer: sheet.StitchLayer, Stroke: sheet.Dashed, Pts: across(l.LapX[i])})
 		say(l.RowX[i]-4.2, "loop row "+strconv.Itoa(i+1))
 		say(l.LapX[i]-4.2, "sew to row "+strconv.Itoa(i+1))
 	}
 	for _, h := range append(f.line(l.Body), f.line(l.Lap)...) {
-		cross(d, holeLayer, h)
+		cross(d, sheet.HoleLayer, h)
 	}
 	for i, c := range l.Relief {
-		d.circle(circle{reliefLayer, wide, f.at(c.Centre), c.Diameter / 2})
-		t := text{layer: wordLayer, s: "relief hole " + j.exact(c.Diameter), size: wordSize}
+		d.Circle(sheet.Circle{Layer: sheet.ReliefLayer, Stroke: sheet.Wide, At: f.at(c.Centre), Radius: c.Diameter / 2})
+		t := sheet.Text{Layer: sheet.WordLayer, Says: "relief hole " + j.exact(c.Diameter), Size: sheet.WordSize}
 		outwards := 1.0
 		at := curve.Vec{X: c.Centre.X + c.Diameter, Y: c.Centre.Y + c.Diameter}
 		if i == 0 {
 			outwards, at = -1, curve.Vec{X: j.plan.Flat.Mouth[0].X + c.Diameter, Y: c.Centre.Y - c.Diameter}
 		}
 		if outwards*f.back < 0 {
-			t.anchor = end
+			t.Anchor = sheet.End
 		}
-		t.at = f.at(at)
-		d.text(t)
+		t.At = f.at(at)
+		d.Text(t)
 	}
 }
 
@@ -222,5 +222,5 @@ func mouthUnder(mouth curve.Line, near, far float64) curve.Line {
 		}
 		out = append(out, at(b.Y))
 	}
-	return thinned(out, false)
+	return sheet.Thinned(out, false)
 }

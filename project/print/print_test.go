@@ -11,6 +11,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/example"
+	"chape/project/print/sheet"
 )
 
 // large is the invented knife blown up: a blade of 500 mm and wide.
@@ -24,9 +25,9 @@ func large(along, across length.Length) project.Project {
 	return p
 }
 
-func paper(t testing.TB, s string) Paper {
+func paper(t testing.TB, s string) sheet.Paper {
 	t.Helper()
-	p, err := ParsePaper(s)
+	p, err := sheet.ParsePaper(s)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -57,7 +58,7 @@ func TestPatternOnPaper(t *testing.T) {
 		{"half", garden(), Options{Half: true}},
 		{"left, flesh", left, Options{Up: calc.FleshUp}},
 		{"left", left, Options{}},
-		{"corrected", garden(), Options{Correction: Correction{98.5, 101.2}}},
+		{"corrected", garden(), Options{Correction: sheet.Correction{X: 98.5, Y: 101.2}}},
 		{"long blade a4", large(5, 1), Options{}},
 		{"long blade letter", large(5, 1), Options{Paper: paper(t, "letter")}},
 		{"many sheets", large(5.2, 7), Options{Paper: paper(t, "150x200")}},
@@ -72,7 +73,7 @@ func TestPatternOnPaper(t *testing.T) {
 // holes' bite.
 func TestOutlineHasThePlansArea(t *testing.T) {
 	plan := compute(t, garden())
-	got := math.Abs(thinned(plan.Flat.Outline, true).Area())
+	got := math.Abs(sheet.Thinned(plan.Flat.Outline, true).Area())
 	if math.Abs(got/plan.Body.AreaWithTab-1) > 0.001 {
 		t.Errorf("outline encloses %.1f mm², the plan says %.1f", got, plan.Body.AreaWithTab)
 	}
@@ -86,9 +87,9 @@ func TestManySheets(t *testing.T) {
 	}
 	d := j.pattern()
 	w, h := j.tile("Pattern", []string{j.sideWords(), j.scaleWords(), j.looseWords()})
-	got := cutUp(&d, w, h)
-	if got.rows < 5 || got.cols < 4 {
-		t.Errorf("%d rows, %d columns: want at least 5 and 4 for this test to show anything", got.rows, got.cols)
+	got := sheet.CutUp(&d, w, h)
+	if got.Rows < 5 || got.Cols < 4 {
+		t.Errorf("%d rows, %d columns: want at least 5 and 4 for this test to show anything", got.Rows, got.Cols)
 	}
 }
 
@@ -115,7 +116,7 @@ func TestPageSize(t *testing.T) {
 
 func TestPaperRefused(t *testing.T) {
 	for _, s := range []string{"", "a9", "210", "x", "210x", "100x100", "9000x9000", "-210x297", "nanx297"} {
-		if p, err := ParsePaper(s); err == nil {
+		if p, err := sheet.ParsePaper(s); err == nil {
 			t.Errorf("ParsePaper(%q) = %v, want an error", s, p)
 		}
 	}
@@ -124,19 +125,19 @@ func TestPaperRefused(t *testing.T) {
 // Every sheet at true size has its pricks; printed by the printer that they
 // were corrected for, they stand 100 mm apart.
 func TestPricks(t *testing.T) {
-	for _, c := range []Correction{{}, {98.5, 101.2}, {X: 101}, {Y: 99}} {
+	for _, c := range []sheet.Correction{{}, {X: 98.5, Y: 101.2}, {X: 101}, {Y: 99}} {
 		data, err := PDF(garden(), compute(t, garden()), Options{Correction: c})
 		if err != nil {
 			t.Fatal(err)
 		}
 		found := 0
 		for i, p := range readPDF(t, data) {
-			pricks := p.circles(scaleLayer)
+			pricks := p.circles(sheet.ScaleLayer)
 			if len(pricks) == 0 {
 				continue
 			}
 			found++
-			corner, across, up := pricks[0].at, pricks[1].at, pricks[2].at
+			corner, across, up := pricks[0].At, pricks[1].At, pricks[2].At
 			printed := func(v, hundred float64) float64 {
 				if hundred == 0 {
 					hundred = 100
@@ -164,8 +165,8 @@ func TestNothingNearTheEdge(t *testing.T) {
 	odd.Title = strings.Repeat("W", 300)
 	odd.Units = length.Inches
 	for _, o := range []Options{{}, {Paper: paper(t, "letter")}, {Paper: paper(t, "148x180")}, {Trial: 0.3, Half: true},
-		{Half: true, Paper: paper(t, "148x180"), Correction: Correction{95.5, 96}},
-		{Correction: Correction{98.5, 101.2}}, {Paper: paper(t, "150x200"), Correction: Correction{102, 97}}} {
+		{Half: true, Paper: paper(t, "148x180"), Correction: sheet.Correction{X: 95.5, Y: 96}},
+		{Correction: sheet.Correction{X: 98.5, Y: 101.2}}, {Paper: paper(t, "150x200"), Correction: sheet.Correction{X: 102, Y: 97}}} {
 		for _, p := range []project.Project{garden(), odd, large(5, 3)} {
 			plan := compute(t, p)
 			data, err := PDF(p, plan, o)
@@ -185,11 +186,11 @@ func TestNothingNearTheEdge(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			w, h := j.o.Paper.area(o.Correction)
+			w, h := j.o.Paper.Area(o.Correction)
 			for i, q := range j.pages() {
-				for _, s := range q.d.texts {
-					if b := s.box(); b.lo.X < -0.01 || b.lo.Y < -0.01 || b.hi.X > w+0.01 || b.hi.Y > h+0.01 {
-						t.Errorf("%q %+v page %d: %q stands at %v of %v x %v", p.Title, o, i+1, s.s, b, w, h)
+				for _, s := range q.Drawing.Texts {
+					if b := s.Box(); b.Lo.X < -0.01 || b.Lo.Y < -0.01 || b.Hi.X > w+0.01 || b.Hi.Y > h+0.01 {
+						t.Errorf("%q %+v page %d: %q stands at %v of %v x %v", p.Title, o, i+1, s.Says, b, w, h)
 					}
 				}
 			}
@@ -199,9 +200,9 @@ func TestNothingNearTheEdge(t *testing.T) {
 
 // Dashes go on over a joint: a piece knows how much of the line lies before it.
 func TestClipKeepsDashes(t *testing.T) {
-	p := path{stroke: dashed, pts: curve.Line{{X: 0}, {X: 40}, {X: 40, Y: 50}}}
-	got := p.clip(box{curve.Vec{X: 10, Y: -1}, curve.Vec{X: 50, Y: 20}})
-	if len(got) != 1 || got[0].from != 10 || got[0].pts.Length() != 50 {
+	p := sheet.Path{Stroke: sheet.Dashed, Pts: curve.Line{{X: 0}, {X: 40}, {X: 40, Y: 50}}}
+	got := p.Clip(sheet.Box{Lo: curve.Vec{X: 10, Y: -1}, Hi: curve.Vec{X: 50, Y: 20}})
+	if len(got) != 1 || got[0].From != 10 || got[0].Pts.Length() != 50 {
 		t.Errorf("clip = %+v, want one piece of 50 mm from 10 mm on", got)
 	}
 }
@@ -234,7 +235,7 @@ func TestTrial(t *testing.T) {
 	if got := plan.Body.MouthStitch - thin.Body.MouthStitch; math.Abs(got-want) > 1e-6 {
 		t.Errorf("a trial is %.4f mm narrower a half, want %.4f", got, want)
 	}
-	a := assemble(t, pages, "Pattern", Correction{})
+	a := assemble(t, pages, "Pattern", sheet.Correction{})
 	trimmed, _ := a.cut()
 	if got, want := math.Abs(chain(t, trimmed).Area()), math.Abs(thin.Flat.Outline.Area()); math.Abs(got/want-1) > 0.001 {
 		t.Errorf("trial pattern encloses %.1f mm², want %.1f", got, want)
@@ -242,8 +243,8 @@ func TestTrial(t *testing.T) {
 }
 
 func TestOptionsRefused(t *testing.T) {
-	for _, o := range []Options{{Trial: -1}, {Trial: 50}, {Correction: Correction{X: 50}}, {Correction: Correction{Y: math.NaN()}},
-		{Paper: Paper{Width: 50, Height: 50}}} {
+	for _, o := range []Options{{Trial: -1}, {Trial: 50}, {Correction: sheet.Correction{X: 50}}, {Correction: sheet.Correction{Y: math.NaN()}},
+		{Paper: sheet.Paper{Width: 50, Height: 50}}} {
 		if _, err := PDF(bar(), compute(t, bar()), o); err == nil {
 			t.Errorf("PDF with %+v: want an error", o)
 		}

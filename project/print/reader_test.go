@@ -13,6 +13,7 @@ import (
 	"unicode/utf16"
 
 	"chape/calc/curve"
+	"chape/project/print/sheet"
 )
 
 // The reader takes the written bytes apart, as far as these files need it:
@@ -21,7 +22,7 @@ import (
 // upper left corner of the paper: user units are 1/72 in (ISO 32000-1, 8.3.2.3).
 
 type readPath struct {
-	layer  layer
+	layer  sheet.Layer
 	width  float64
 	dashed bool
 	curved bool // made of curves only: a circle
@@ -30,7 +31,7 @@ type readPath struct {
 }
 
 type readText struct {
-	layer layer
+	layer sheet.Layer
 	at    curve.Vec // where no rotation applies
 	s     string
 }
@@ -105,7 +106,7 @@ func (p *readPage) read(t testing.TB, content []byte, high float64) {
 	var args []string
 	var now readPath
 	var words string
-	on := layer("")
+	on := sheet.Layer("")
 	turned := 0
 	at := func(i int) curve.Vec {
 		x, err1 := strconv.ParseFloat(args[i], 64)
@@ -120,7 +121,7 @@ func (p *readPage) read(t testing.TB, content []byte, high float64) {
 		switch tok {
 		case "BDC":
 			n, _ := strconv.Atoi(strings.TrimPrefix(args[len(args)-1], "/OC"))
-			on = layers[n]
+			on = sheet.Layers[n]
 		case "EMC":
 			on = ""
 		case "w":
@@ -211,8 +212,8 @@ func decode(s string) string {
 }
 
 // circles gives the circles of a layer.
-func (p readPage) circles(l layer) []circle {
-	var out []circle
+func (p readPage) circles(l sheet.Layer) []sheet.Circle {
+	var out []sheet.Circle
 	for _, q := range p.paths {
 		if q.layer == l && q.curved && len(q.pts) > 3 {
 			ends := q.pts[1:]
@@ -220,14 +221,14 @@ func (p readPage) circles(l layer) []circle {
 			for _, v := range ends {
 				c = c.Add(v.Mul(1 / float64(len(ends))))
 			}
-			out = append(out, circle{layer: l, at: c, radius: c.Dist(ends[0])})
+			out = append(out, sheet.Circle{Layer: l, At: c, Radius: c.Dist(ends[0])})
 		}
 	}
 	return out
 }
 
 // crosses gives the middles of the crosses of a layer, from their level strokes.
-func (p readPage) crosses(l layer) curve.Line {
+func (p readPage) crosses(l sheet.Layer) curve.Line {
 	var out curve.Line
 	for _, q := range p.paths {
 		if q.layer == l && len(q.pts) == 2 && !q.curved && math.Abs(q.pts[0].Y-q.pts[1].Y) < 0.01 &&

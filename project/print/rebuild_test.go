@@ -9,6 +9,7 @@ import (
 	"chape/calc"
 	"chape/calc/curve"
 	"chape/project"
+	"chape/project/print/sheet"
 )
 
 // assembly is the sheets of a pattern laid on each other by the register
@@ -16,7 +17,7 @@ import (
 type assembly struct {
 	pages []readPage
 	moves []curve.Vec // of each page into the first one's place
-	cores []box       // of each page: inside the joint lines
+	cores []sheet.Box // of each page: inside the joint lines
 }
 
 var markRE = regexp.MustCompile(`^[A-Z]+[12]$`)
@@ -25,15 +26,15 @@ var markRE = regexp.MustCompile(`^[A-Z]+[12]$`)
 func (p readPage) marks(t *testing.T) map[string]curve.Vec {
 	t.Helper()
 	out := map[string]curve.Vec{}
-	circles := p.circles(registerLayer)
+	circles := p.circles(sheet.RegisterLayer)
 	for _, w := range p.texts {
-		if w.layer != registerLayer || !markRE.MatchString(w.s) {
+		if w.layer != sheet.RegisterLayer || !markRE.MatchString(w.s) {
 			continue
 		}
 		best := math.Inf(1)
 		for _, c := range circles {
-			if d := c.at.Dist(w.at); d < best {
-				best, out[w.s] = d, c.at
+			if d := c.At.Dist(w.at); d < best {
+				best, out[w.s] = d, c.At
 			}
 		}
 	}
@@ -45,11 +46,11 @@ func (p readPage) marks(t *testing.T) map[string]curve.Vec {
 
 // assemble lays the pages out; pages are put together by marks of one name,
 // which must agree within 0.1 mm after undoing the correction.
-func assemble(t *testing.T, all []readPage, title string, c Correction) assembly {
+func assemble(t *testing.T, all []readPage, title string, c sheet.Correction) assembly {
 	t.Helper()
 	var a assembly
 	for _, p := range all {
-		if len(p.circles(scaleLayer)) > 0 && strings.Contains(oneLine(p.words()), title) {
+		if len(p.circles(sheet.ScaleLayer)) > 0 && strings.Contains(oneLine(p.words()), title) {
 			a.pages = append(a.pages, p.printed(c))
 		}
 	}
@@ -84,8 +85,8 @@ func assemble(t *testing.T, all []readPage, title string, c Correction) assembly
 func oneLine(s string) string { return strings.ReplaceAll(s, "\n", " ") }
 
 // printed is the page as a printer with that error puts it on paper.
-func (p readPage) printed(c Correction) readPage {
-	fx, fy := c.factors()
+func (p readPage) printed(c sheet.Correction) readPage {
+	fx, fy := c.Factors()
 	at := func(v curve.Vec) curve.Vec {
 		return curve.Vec{X: p.width/2 + (v.X-p.width/2)/fx, Y: p.height/2 + (v.Y-p.height/2)/fy}
 	}
@@ -124,23 +125,23 @@ func shift(t *testing.T, a, b map[string]curve.Vec) (curve.Vec, bool) {
 }
 
 // core is the page inside its joint lines.
-func (p readPage) core() box {
-	b := box{curve.Vec{X: math.Inf(-1), Y: math.Inf(-1)}, curve.Vec{X: math.Inf(1), Y: math.Inf(1)}}
+func (p readPage) core() sheet.Box {
+	b := sheet.Box{Lo: curve.Vec{X: math.Inf(-1), Y: math.Inf(-1)}, Hi: curve.Vec{X: math.Inf(1), Y: math.Inf(1)}}
 	mid := curve.Vec{X: p.width / 2, Y: p.height / 2}
 	for _, q := range p.paths {
-		if q.layer != registerLayer || !q.dashed {
+		if q.layer != sheet.RegisterLayer || !q.dashed {
 			continue
 		}
 		u, v := q.pts[0], q.pts[1]
 		switch {
 		case math.Abs(u.X-v.X) < 0.01 && u.X < mid.X:
-			b.lo.X = u.X
+			b.Lo.X = u.X
 		case math.Abs(u.X-v.X) < 0.01:
-			b.hi.X = u.X
+			b.Hi.X = u.X
 		case u.Y < mid.Y:
-			b.lo.Y = u.Y
+			b.Lo.Y = u.Y
 		default:
-			b.hi.Y = u.Y
+			b.Hi.Y = u.Y
 		}
 	}
 	return b
@@ -160,12 +161,12 @@ func (a assembly) cut() (trimmed, all []curve.Line) {
 			return out
 		}
 		for _, q := range p.paths {
-			if q.layer != cutLayer {
+			if q.layer != sheet.CutLayer {
 				continue
 			}
 			all = append(all, move(q.pts, q.closed))
-			for _, piece := range (path{pts: q.pts, closed: q.closed}).clip(a.cores[i]) {
-				trimmed = append(trimmed, move(piece.pts, piece.closed))
+			for _, piece := range (sheet.Path{Pts: q.pts, Closed: q.closed}).Clip(a.cores[i]) {
+				trimmed = append(trimmed, move(piece.Pts, piece.Closed))
 			}
 		}
 	}
@@ -223,7 +224,7 @@ func checkPattern(t *testing.T, p project.Project, plan *calc.Plan, o Options) {
 
 	want := plan.Flat.Outline
 	if o.Half {
-		want = aboveFold(want)
+		want = sheet.AboveFold(want)
 	} else if gap := outline[0].Dist(outline[len(outline)-1]); gap > 0.1 {
 		t.Errorf("the cut line is open by %.3f mm", gap)
 	}
@@ -259,7 +260,7 @@ func checkHoles(t *testing.T, a assembly, plan *calc.Plan, o Options, f facing, 
 	}
 	var got curve.Line
 	for i, p := range a.pages {
-		for _, v := range p.crosses(holeLayer) {
+		for _, v := range p.crosses(sheet.HoleLayer) {
 			got = append(got, v.Add(a.moves[i]).Sub(move))
 		}
 	}
@@ -287,7 +288,7 @@ func nearest(v curve.Vec, l curve.Line) float64 {
 func toLine(v curve.Vec, l curve.Line) float64 {
 	best := math.Inf(1)
 	for i := 1; i < len(l); i++ {
-		best = math.Min(best, toSegment(v, l[i-1], l[i]))
+		best = math.Min(best, sheet.ToSegment(v, l[i-1], l[i]))
 	}
 	return best
 }

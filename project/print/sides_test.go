@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"chape/calc"
+	"chape/project/print/sheet"
 )
 
 // The eight cases as the geometry has them: from the right hip, edge to the
@@ -58,7 +59,7 @@ func checkSide(t *testing.T, name string, q readPage, plan *calc.Plan, right boo
 	t.Helper()
 	var fold, low, high float64
 	for _, l := range q.paths {
-		if l.layer == foldLayer && l.dashed && math.Abs(l.pts[0].X-l.pts[1].X) < 0.01 {
+		if l.layer == sheet.FoldLayer && l.dashed && math.Abs(l.pts[0].X-l.pts[1].X) < 0.01 {
 			fold, low, high = l.pts[0].X, l.pts[0].Y, l.pts[1].Y
 		}
 	}
@@ -74,9 +75,9 @@ func checkSide(t *testing.T, name string, q readPage, plan *calc.Plan, right boo
 	want = append(want, plan.Loop.Relief...)
 	for _, w := range want {
 		ok := false
-		for _, got := range q.circles(reliefLayer) {
-			ok = ok || math.Abs(got.at.X-(fold+side*w.Centre.Y)) < 0.05 && math.Abs(got.at.Y-(zero-w.Centre.X)) < 0.05 &&
-				math.Abs(got.radius-w.Diameter/2) < 0.01
+		for _, got := range q.circles(sheet.ReliefLayer) {
+			ok = ok || math.Abs(got.At.X-(fold+side*w.Centre.Y)) < 0.05 && math.Abs(got.At.Y-(zero-w.Centre.X)) < 0.05 &&
+				math.Abs(got.Radius-w.Diameter/2) < 0.01
 		}
 		if !ok {
 			t.Errorf("%s: no hole of %.2f mm at %+.2f from the fold, %.2f along it", name, w.Diameter, side*w.Centre.Y, w.Centre.X)

@@ -10,6 +10,7 @@ import (
 
 	"chape/calc"
 	"chape/calc/curve"
+	"chape/project/print/sheet"
 )
 
 // svgShape is a path or circle of a written SVG with its group.
@@ -17,7 +18,7 @@ type svgShape struct {
 	group  string
 	closed bool
 	pts    curve.Line
-	circle *circle
+	circle *sheet.Circle
 }
 
 func readSVG(t *testing.T, data []byte) (root map[string]string, shapes []svgShape) {
@@ -51,7 +52,7 @@ func readSVG(t *testing.T, data []byte) (root map[string]string, shapes []svgSha
 			case "path":
 				shapes = append(shapes, svgPath(t, group, at["d"]))
 			case "circle":
-				shapes = append(shapes, svgShape{group: group, circle: &circle{at: curve.Vec{X: number(t, at["cx"]), Y: number(t, at["cy"])}, radius: number(t, at["r"])}})
+				shapes = append(shapes, svgShape{group: group, circle: &sheet.Circle{At: curve.Vec{X: number(t, at["cx"]), Y: number(t, at["cy"])}, Radius: number(t, at["r"])}})
 			}
 		}
 	}
@@ -138,9 +139,9 @@ func checkSVGHoles(t *testing.T, shapes []svgShape, plan *calc.Plan) {
 	var got curve.Line
 	for _, s := range shapes {
 		if s.group == "holes" && s.circle != nil {
-			got = append(got, s.circle.at)
-			if math.Abs(2*s.circle.radius-plan.Stitch.Choice().Diameter) > 0.002 {
-				t.Errorf("hole of %.3f mm, want that of the drill, %v", 2*s.circle.radius, plan.Stitch.Choice())
+			got = append(got, s.circle.At)
+			if math.Abs(2*s.circle.Radius-plan.Stitch.Choice().Diameter) > 0.002 {
+				t.Errorf("hole of %.3f mm, want that of the drill, %v", 2*s.circle.Radius, plan.Stitch.Choice())
 			}
 		}
 	}
@@ -182,18 +183,18 @@ func TestThinnedCircle(t *testing.T) {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / 20000)
 		l = append(l, curve.Vec{X: r * cos, Y: r * sin})
 	}
-	got := thinned(l, true)
-	least := math.Pi / math.Acos(1-deviation/r)
+	got := sheet.Thinned(l, true)
+	least := math.Pi / math.Acos(1-sheet.Deviation/r)
 	if n := float64(len(got)); n < least || n > 1.05*least+1 {
 		t.Errorf("circle drawn with %v points, want about %.0f", n, least)
 	}
 	ring := append(append(curve.Line{}, got...), got[0])
 	for _, v := range l {
-		if d := toLine(v, ring); d > deviation+1e-9 {
+		if d := toLine(v, ring); d > sheet.Deviation+1e-9 {
 			t.Fatalf("%v strays %v", v, d)
 		}
 	}
-	if got := thinned(curve.Line{{X: 0}, {X: 1}, {X: 2}, {X: 5}, {X: 5, Y: 3}}, false); len(got) != 3 {
+	if got := sheet.Thinned(curve.Line{{X: 0}, {X: 1}, {X: 2}, {X: 5}, {X: 5, Y: 3}}, false); len(got) != 3 {
 		t.Errorf("two straight pieces need three points, got %v", got)
 	}
 }

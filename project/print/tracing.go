@@ -8,6 +8,7 @@ import (
 	"chape/calc/length"
 	"chape/calc/trace/frame"
 	"chape/project"
+	"chape/project/print/sheet"
 )
 
 // What a tracing sheet takes at most: as far as a person reaches, and a code row says.
@@ -33,14 +34,14 @@ func Tracing(o Options) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return j.pdf(append([]page{first}, j.tracingWords()...), true)
+	return j.document(append([]sheet.Page{first}, j.tracingWords()...)).PDF(true)
 }
 
 // TracingFile is the sheet as a file of its own name.
 func TracingFile(o Options) (File, error) {
 	data, err := Tracing(o)
 	name := "tracing sheet"
-	if o.Paper.Width != 0 && o.Paper != papers[0] {
+	if o.Paper.Width != 0 && o.Paper != sheet.Papers[0] {
 		name += " " + o.Paper.Name
 	}
 	return File{Name: name + ".pdf", Data: data}, err
@@ -48,16 +49,16 @@ func TracingFile(o Options) (File, error) {
 
 // tracingSheet is the page with the frame. Inside the frame there is nothing but the
 // code row; pricks and words stand in the strips right of it and below.
-func (j *job) tracingSheet() (page, error) {
-	w, h := j.o.Paper.area(j.o.Correction)
+func (j *job) tracingSheet() (sheet.Page, error) {
+	w, h := j.o.Paper.Area(j.o.Correction)
 	s, err := frame.On(w, h)
 	if err != nil {
-		return page{}, err
+		return sheet.Page{}, err
 	}
-	var d drawing
+	var d sheet.Drawing
 	corner := curve.Vec{X: frame.Band, Y: frame.Band}
 	fill := func(b frame.Box) {
-		d.path(path{layer: registerLayer, ink: black, closed: true, pts: box{b.Lo.Add(corner), b.Hi.Add(corner)}.corners()})
+		d.Path(sheet.Path{Layer: sheet.RegisterLayer, Ink: sheet.Black, Closed: true, Pts: sheet.Box{Lo: b.Lo.Add(corner), Hi: b.Hi.Add(corner)}.Corners()})
 	}
 	for _, q := range s.Squares() {
 		fill(q.Box)
@@ -65,13 +66,13 @@ func (j *job) tracingSheet() (page, error) {
 	half := curve.Vec{X: frame.MarkHalf, Y: frame.MarkHalf}
 	for i, m := range s.Marks() {
 		fill(frame.Box{Lo: m.Sub(half), Hi: m.Add(half)})
-		disc := func(radius float64, c ink) {
-			d.spots = append(d.spots, spot{layer: registerLayer, at: m.Add(corner), radius: radius, ink: c})
+		disc := func(radius float64, c sheet.Ink) {
+			d.Spots = append(d.Spots, sheet.Spot{Layer: sheet.RegisterLayer, At: m.Add(corner), Radius: radius, Ink: c})
 		}
-		disc(frame.RingOut, white)
-		disc(frame.RingIn, black)
+		disc(frame.RingOut, sheet.White)
+		disc(frame.RingIn, sheet.Black)
 		if i == 0 {
-			disc(frame.Dot, white)
+			disc(frame.Dot, sheet.White)
 		}
 	}
 	for i, on := range s.Code() {
@@ -80,60 +81,60 @@ func (j *job) tracingSheet() (page, error) {
 		}
 	}
 	j.tracingPricks(&d, s, w, h)
-	return page{name: "Tracing sheet", d: d}, nil
+	return sheet.Page{Name: "Tracing sheet", Drawing: d}, nil
 }
 
 // tracingPricks puts the pricks into the strips, with the words of every sheet.
-func (j *job) tracingPricks(d *drawing, s frame.Sheet, w, h float64) {
+func (j *job) tracingPricks(d *sheet.Drawing, s frame.Sheet, w, h float64) {
 	const in = 2.1 // from the end of what may be printed on
 	across := curve.Vec{X: frame.Band + frame.MarkIn, Y: h - in}
 	along := curve.Vec{X: w - in, Y: frame.Band + frame.MarkIn}
 	apart := length.Length(pricksApart).Format(length.Millimetres, length.Ruler)
 	said := "set your dividers here: " + apart
 	for _, v := range []curve.Vec{across, across.Add(curve.Vec{X: pricksApart}), along, along.Add(curve.Vec{Y: pricksApart})} {
-		d.circle(circle{layer: scaleLayer, stroke: hair, at: v, radius: prickRadius})
-		d.line(scaleLayer, hair, v.Sub(curve.Vec{X: 2}), v.Add(curve.Vec{X: 2}))
-		d.line(scaleLayer, hair, v.Sub(curve.Vec{Y: 2}), v.Add(curve.Vec{Y: 2}))
+		d.Circle(sheet.Circle{Layer: sheet.ScaleLayer, Stroke: sheet.Hair, At: v, Radius: prickRadius})
+		d.Line(sheet.ScaleLayer, sheet.Hair, v.Sub(curve.Vec{X: 2}), v.Add(curve.Vec{X: 2}))
+		d.Line(sheet.ScaleLayer, sheet.Hair, v.Sub(curve.Vec{Y: 2}), v.Add(curve.Vec{Y: 2}))
 	}
-	d.text(text{layer: scaleLayer, at: across.Add(curve.Vec{X: pricksApart / 2, Y: 0.8}), s: said, size: wordSize, anchor: middle})
-	d.text(text{layer: scaleLayer, at: along.Add(curve.Vec{X: 0.8, Y: pricksApart / 2}), s: said, size: wordSize, anchor: middle, angle: math.Pi / 2})
+	d.Text(sheet.Text{Layer: sheet.ScaleLayer, At: across.Add(curve.Vec{X: pricksApart / 2, Y: 0.8}), Says: said, Size: sheet.WordSize, Anchor: sheet.Middle})
+	d.Text(sheet.Text{Layer: sheet.ScaleLayer, At: along.Add(curve.Vec{X: 0.8, Y: pricksApart / 2}), Says: said, Size: sheet.WordSize, Anchor: sheet.Middle, Angle: math.Pi / 2})
 	line := "Tracing sheet. Print at 100 %."
 	if j.o.Correction.Set() {
 		line = fmt.Sprintf("Tracing sheet. Print at 100 %%. Corrected: %s mm.", j.o.Correction)
 	}
 	// along the right strip, past the pricks: there is always room for one line
 	from := along.Y + pricksApart + 4
-	size := min(wordSize, (h-pageNumber-2-from)/textWidth(line, false))
-	d.text(text{layer: wordLayer, at: curve.Vec{X: w - in + 0.8, Y: (from + h - pageNumber - 2) / 2}, s: line, size: size, anchor: middle, angle: math.Pi / 2})
+	size := min(sheet.WordSize, (h-sheet.PageNumber-2-from)/sheet.TextWidth(line, false))
+	d.Text(sheet.Text{Layer: sheet.WordLayer, At: curve.Vec{X: w - in + 0.8, Y: (from + h - sheet.PageNumber - 2) / 2}, Says: line, Size: size, Anchor: sheet.Middle, Angle: math.Pi / 2})
 }
 
 // tracingWords is the page that says what to do.
-func (j *job) tracingWords() []page {
-	f := newFlow(j, "How to trace a knife", 1)
-	if f.width > 150 {
-		f.width = 150 // a longer line is hard to read
+func (j *job) tracingWords() []sheet.Page {
+	f := j.flow("How to trace a knife", 1)
+	if f.Width > 150 {
+		f.Width = 150 // a longer line is hard to read
 	}
 	size := 3.6
-	if f.h < 230 {
+	if f.H < 230 {
 		size = 3 // all of it on one page
 	}
 	list := func(heading string, items ...string) {
-		f.heading(heading)
-		f.gap(1.5)
+		f.Heading(heading)
+		f.Gap(1.5)
 		for i, s := range items {
 			mark := fmt.Sprint(i+1) + "."
-			lines := wrap(printable(s), size, f.width-7, false)
-			f.need(size * 1.35 * float64(len(lines)))
-			f.put(0, mark, size, false, start)
+			lines := sheet.Wrap(sheet.Printable(s), size, f.Width-7, false)
+			f.Need(size * 1.35 * float64(len(lines)))
+			f.Put(0, mark, size, false, sheet.Start)
 			for _, l := range lines {
-				f.put(7, l, size, false, start)
-				f.y += size * 1.35
+				f.Put(7, l, size, false, sheet.Start)
+				f.Y += size * 1.35
 			}
-			f.gap(1.2)
+			f.Gap(1.2)
 		}
 	}
-	f.para(j.scaleWords(), size, 0)
-	f.gap(2)
+	f.Para(j.scaleWords(), size, 0)
+	f.Gap(2)
 	list("trace",
 		"Tape the knife's edge. Lay the knife on its side inside the frame, clear of the frame and of the code row; tape the paper down so that it lies flat.",
 		"Draw round the knife with a sharp pencil, held upright and hard against the steel. The line must close; write nothing else inside the frame.",
@@ -146,10 +147,10 @@ func (j *job) tracingWords() []page {
 	list("read",
 		"Copy the picture to the computer and give it to chape: chape trace PICTURE, or chape trace PICTURE FILE to put the marks into a project.",
 		"Look at the outline before you take it. Then measure the thicknesses with the calliper.")
-	f.heading("leather and earlier patterns")
-	f.gap(1.5)
-	f.para("A piece of leather, or a pattern cut of card, is laid on the sheet instead of a tracing, flat and clear of the frame, and photographed as it lies.", size, 0)
-	f.gap(2)
-	f.para("A traced line is as wide as the pencil. If you want to be exact, trace a steel rule once, and say how wide it is: chape trace PICTURE --rule WIDTH.", size, 0)
-	return f.pages
+	f.Heading("leather and earlier patterns")
+	f.Gap(1.5)
+	f.Para("A piece of leather, or a pattern cut of card, is laid on the sheet instead of a tracing, flat and clear of the frame, and photographed as it lies.", size, 0)
+	f.Gap(2)
+	f.Para("A traced line is as wide as the pencil. If you want to be exact, trace a steel rule once, and say how wide it is: chape trace PICTURE --rule WIDTH.", size, 0)
+	return f.Pages
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"chape/project/print/sheet"
 )
 
 // The sheet has two pages on any paper; its pricks stand 100 mm apart as measured, the file stretched
@@ -11,8 +13,8 @@ import (
 func TestTracingSheet(t *testing.T) {
 	for _, c := range []struct {
 		paper string
-		corr  Correction
-	}{{"a4", Correction{}}, {"148x180", Correction{}}, {"letter", Correction{98.5, 101.2}}, {"600x1200", Correction{}}, {"297x210", Correction{}}} {
+		corr  sheet.Correction
+	}{{"a4", sheet.Correction{}}, {"148x180", sheet.Correction{}}, {"letter", sheet.Correction{X: 98.5, Y: 101.2}}, {"600x1200", sheet.Correction{}}, {"297x210", sheet.Correction{}}} {
 		data, err := Tracing(Options{Paper: paper(t, c.paper), Correction: c.corr})
 		if err != nil {
 			t.Fatalf("%s: %v", c.paper, err)
@@ -21,15 +23,15 @@ func TestTracingSheet(t *testing.T) {
 		if len(pages) != 2 {
 			t.Fatalf("%s: %d pages, want 2", c.paper, len(pages))
 		}
-		fx, fy := c.corr.factors()
-		pricks := pages[0].circles(scaleLayer)
+		fx, fy := c.corr.Factors()
+		pricks := pages[0].circles(sheet.ScaleLayer)
 		if len(pricks) != 4 {
 			t.Fatalf("%s: %d pricks, want 4", c.paper, len(pricks))
 		}
-		if got := pricks[1].at.X - pricks[0].at.X; math.Abs(got-100*fx) > 0.02 {
+		if got := pricks[1].At.X - pricks[0].At.X; math.Abs(got-100*fx) > 0.02 {
 			t.Errorf("%s: pricks %g mm apart across, want %g", c.paper, got, 100*fx)
 		}
-		if got := pricks[3].at.Y - pricks[2].at.Y; math.Abs(got-100*fy) > 0.02 {
+		if got := pricks[3].At.Y - pricks[2].At.Y; math.Abs(got-100*fy) > 0.02 {
 			t.Errorf("%s: pricks %g mm apart along, want %g", c.paper, got, 100*fy)
 		}
 		first, second := oneLine(pages[0].words()), oneLine(pages[1].words())

@@ -8,13 +8,14 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/file"
+	"chape/project/print/sheet"
 )
 
 // No line of a sheet, and no joint, runs through words.
 func TestWordsAreClear(t *testing.T) {
 	for name, o := range map[string]Options{
 		"a4": {}, "letter": {Paper: paper(t, "letter")}, "half": {Half: true}, "narrow": {Paper: paper(t, "148x180")},
-		"flesh, corrected": {Up: 1, Correction: Correction{98.5, 101.2}}, "trial": {Trial: length.Length(0.1)},
+		"flesh, corrected": {Up: 1, Correction: sheet.Correction{X: 98.5, Y: 101.2}}, "trial": {Trial: length.Length(0.1)},
 	} {
 		for _, p := range odd(t) {
 			wordsAreClear(t, name+", "+p.Title, p, o)
@@ -48,10 +49,10 @@ func wordsAreClear(t *testing.T, name string, p project.Project, o Options) {
 	}
 	named := map[string]bool{}
 	for _, page := range j.pages() {
-		for _, w := range page.d.texts {
-			named[w.s] = true
-			if (w.layer == wordLayer || w.layer == mapLayer && len([]rune(w.s)) > 3) && w.crossed(page.d.paths) {
-				t.Errorf("%s, %s: a line runs through %q", name, page.name, w.s)
+		for _, w := range page.Drawing.Texts {
+			named[w.Says] = true
+			if (w.Layer == sheet.WordLayer || w.Layer == sheet.MapLayer && len([]rune(w.Says)) > 3) && w.Crossed(page.Drawing.Paths) {
+				t.Errorf("%s, %s: a line runs through %q", name, page.Name, w.Says)
 			}
 		}
 	}

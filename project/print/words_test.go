@@ -5,11 +5,13 @@ import (
 	"os/exec"
 	"strings"
 	"testing"
+
+	"chape/project/print/sheet"
 )
 
 // Narrow paper must not lose the words that a pattern's safety hangs on.
 func TestNarrowPaperSaysAll(t *testing.T) {
-	o := Options{Half: true, Paper: paper(t, "148x180"), Correction: Correction{98.5, 101.2}}
+	o := Options{Half: true, Paper: paper(t, "148x180"), Correction: sheet.Correction{X: 98.5, Y: 101.2}}
 	data, err := PDF(garden(), compute(t, garden()), o)
 	if err != nil {
 		t.Fatal(err)
@@ -17,7 +19,7 @@ func TestNarrowPaperSaysAll(t *testing.T) {
 	sheets := 0
 	for i, p := range readPDF(t, data) {
 		words := oneLine(p.words())
-		if len(p.circles(scaleLayer)) == 0 || !strings.Contains(words, "Half pattern, sheet") {
+		if len(p.circles(sheet.ScaleLayer)) == 0 || !strings.Contains(words, "Half pattern, sheet") {
 			continue
 		}
 		sheets++
@@ -96,7 +98,7 @@ func TestTitlesBreakNoPage(t *testing.T) {
 		}
 	}
 	for in, want := range map[string]string{"עa🔪": "… a…", "🔪 knife": "… knife", "knife 🔪🇬🇧, big": "knife …, big", "סכין גן": "…", "é½″": "é½″", "a\tb": "a b"} {
-		if got := printable(in); got != want {
+		if got := sheet.Printable(in); got != want {
 			t.Errorf("printable(%q) = %q, want %q", in, got, want)
 		}
 	}

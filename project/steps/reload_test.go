@@ -1,11 +1,12 @@
 package steps_test
 
 import (
+	"testing"
+	"time"
+
 	"chape/project"
 	"chape/project/file"
 	"chape/project/steps"
-	"testing"
-	"time"
 )
 
 // reload writes a project and reads it again, as when the program was killed.

@@ -6,11 +6,10 @@ import (
 	"runtime/debug"
 	"time"
 
-	_ "chape/ui/term/background" // before anything that asks the terminal for its colours
-
 	"github.com/charmbracelet/x/term"
 
 	chapeterm "chape/ui/term"
+	_ "chape/ui/term/background" // before anything that asks the terminal for its colours
 )
 
 // Main runs the program on the arguments and streams of the process, and returns its

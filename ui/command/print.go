@@ -10,6 +10,7 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project/print"
+	"chape/project/print/sheet"
 	"chape/ui/term"
 )
 
@@ -55,7 +56,7 @@ func runPrint(w World, v verb, args []string) error {
 		o.Up = calc.FleshUp
 	}
 	if *paper != "" {
-		if o.Paper, err = print.ParsePaper(*paper); err != nil {
+		if o.Paper, err = sheet.ParsePaper(*paper); err != nil {
 			return misuse("%v", err)
 		}
 	}
@@ -101,7 +102,7 @@ func runPrint(w World, v verb, args []string) error {
 }
 
 // keepMeasured keeps what a sheet measured, and says so.
-func keepMeasured(w World, set settings, c print.Correction) error {
+func keepMeasured(w World, set settings, c sheet.Correction) error {
 	if err := set.keepPrinter(c); err != nil {
 		return err
 	}
@@ -110,7 +111,7 @@ func keepMeasured(w World, set settings, c print.Correction) error {
 }
 
 // kept says what was done with what a sheet measured.
-func kept(set settings, c print.Correction) string {
+func kept(set settings, c sheet.Correction) string {
 	where := term.Plain(set.path)
 	if !c.Set() {
 		return "from now on printed without a correction: kept in " + where

@@ -11,6 +11,7 @@ import (
 	"chape/project"
 	"chape/project/config"
 	"chape/project/print"
+	"chape/project/print/sheet"
 	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/act"
@@ -128,7 +129,7 @@ func (s settings) remember() func(act.Font) error {
 }
 
 // keepPrinter keeps what the pricks on a printed sheet measured.
-func (s settings) keepPrinter(c print.Correction) error {
+func (s settings) keepPrinter(c sheet.Correction) error {
 	err := s.broken
 	if s.path != "" {
 		err = config.Keep(store.OS(), s.path, config.Change{Key: "printer.x", Value: c.X}, config.Change{Key: "printer.y", Value: c.Y})

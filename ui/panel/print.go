@@ -10,6 +10,7 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project/print"
+	"chape/project/print/sheet"
 	"chape/ui/act"
 	"chape/ui/layout"
 	"chape/ui/term"
@@ -20,7 +21,7 @@ type (
 	// PrintMsg has the sheets printed.
 	PrintMsg struct{ Options print.Options }
 	// MeasuredMsg tells what the pricks on a sheet measured.
-	MeasuredMsg struct{ Correction print.Correction }
+	MeasuredMsg struct{ Correction sheet.Correction }
 )
 
 // Print asks how to print.
@@ -28,7 +29,7 @@ type Print struct {
 	frame
 	o      print.Options // what is printed on Enter
 	unit   length.Unit
-	papers []print.Paper // that p goes round, the configured one first
+	papers []sheet.Paper // that p goes round, the configured one first
 	asked  printField    // what is being typed
 	typed  string
 	wrong  string // what will not do with what was typed
@@ -50,11 +51,11 @@ const mostTyped = 40
 func NewPrint(o print.Options, u length.Unit, s Style, close ...key.Binding) *Print {
 	p := &Print{frame: frame{style: s}, o: o, unit: u, close: close}
 	if p.o.Paper.Width == 0 {
-		p.o.Paper, _ = print.ParsePaper("a4")
+		p.o.Paper, _ = sheet.ParsePaper("a4")
 	}
-	p.papers = []print.Paper{p.o.Paper}
+	p.papers = []sheet.Paper{p.o.Paper}
 	for _, name := range []string{"a4", "a3", "letter", "legal"} {
-		if paper, err := print.ParsePaper(name); err == nil && paper != p.o.Paper {
+		if paper, err := sheet.ParsePaper(name); err == nil && paper != p.o.Paper {
 			p.papers = append(p.papers, paper)
 		}
 	}
@@ -138,7 +139,7 @@ func (p *Print) take() (out []act.Msg) {
 			p.o = o
 		}
 	case text != "":
-		var c print.Correction
+		var c sheet.Correction
 		if c, err = print.Measured(text, p.o.Correction); err == nil {
 			p.o.Correction = c
 			out = []act.Msg{MeasuredMsg{c}}

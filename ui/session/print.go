@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project/print"
+	"chape/project/print/sheet"
 	"chape/project/store"
 	"chape/ui/act"
 )
@@ -92,7 +93,7 @@ func (s *Session) printed(msg printedMsg) []act.Msg {
 }
 
 // KeepPrinter has it remembered what a sheet measured.
-func (s *Session) KeepPrinter(c print.Correction) []act.Msg {
+func (s *Session) KeepPrinter(c sheet.Correction) []act.Msg {
 	keep := s.o.KeepPrinter
 	if keep == nil {
 		return warn("for this time only: there is nowhere to keep it")

@@ -8,7 +8,7 @@ import (
 
 	"chape/project"
 	"chape/project/file"
-	"chape/project/print"
+	"chape/project/print/sheet"
 	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/act"
@@ -27,7 +27,7 @@ type Options struct {
 	// Document opens another project; nil: this session opens none.
 	Document func(p project.Project, path string, stamp store.Stamp) *Doc
 	// KeepPrinter keeps what the pricks on a sheet measured; nil: for this time only.
-	KeepPrinter func(c print.Correction) error
+	KeepPrinter func(c sheet.Correction) error
 }
 
 // Session is the open project and its file: all disk work for it, and going over to

@@ -5,14 +5,14 @@ import (
 	"path/filepath"
 	"testing"
 
-	"chape/project/print"
+	"chape/project/print/sheet"
 )
 
 // TestPrintPanel: Enter prints as configured; what a sheet measured is kept.
 func TestPrintPanel(t *testing.T) {
 	s := filed(t, 120, 40, fresh())
-	var kept print.Correction
-	s.m.o.KeepPrinter = func(c print.Correction) error { kept = c; return nil }
+	var kept sheet.Correction
+	s.m.o.KeepPrinter = func(c sheet.Correction) error { kept = c; return nil }
 	s.keys("P")
 	s.shows("grain")
 	s.keys("hfp")
@@ -29,7 +29,7 @@ func TestPrintPanel(t *testing.T) {
 		t.Fatal("Esc does not lead out")
 	}
 	s.keys("P", "m", "99,5 100.2", "enter")
-	if want := (print.Correction{X: 99.5, Y: 100.2}); kept != want || s.m.o.Print.Correction != want {
+	if want := (sheet.Correction{X: 99.5, Y: 100.2}); kept != want || s.m.o.Print.Correction != want {
 		t.Errorf("kept %v", kept)
 	}
 	s.keys("enter")
@@ -41,7 +41,7 @@ func TestPrintPanel(t *testing.T) {
 	if kept.Set() {
 		t.Errorf("taken back: %v", kept)
 	}
-	s.m.o.KeepPrinter = func(print.Correction) error { return errors.New("no folder") }
+	s.m.o.KeepPrinter = func(sheet.Correction) error { return errors.New("no folder") }
 	s.keys("m", "99.5,100.2", "enter")
 	s.shows("for this time only: no folder")
 }
@@ -57,14 +57,14 @@ func TestCalliperInThePanel(t *testing.T) {
 	s.keys("m")
 	s.reading("99.52", "enter", "lf")
 	s.reading("100.20", "enter", "lf")
-	if want := (print.Correction{X: 99.52, Y: 100.2}); s.m.o.Print.Correction != want {
+	if want := (sheet.Correction{X: 99.52, Y: 100.2}); s.m.o.Print.Correction != want {
 		t.Errorf("measured %v", s.m.o.Print.Correction)
 	}
 	s.keys("m")
 	s.reading("none", "enter")
 	s.keys("m")
 	s.reading("98,102", "enter") // both at once, as fast as a tool
-	if want := (print.Correction{X: 98, Y: 102}); s.m.o.Print.Correction != want {
+	if want := (sheet.Correction{X: 98, Y: 102}); s.m.o.Print.Correction != want {
 		t.Errorf("measured %v, want %v", s.m.o.Print.Correction, want)
 	}
 }

@@ -1,4 +1,4 @@
-package print
+package sheet
 
 import (
 	"bytes"
@@ -8,18 +8,18 @@ import (
 	"strconv"
 )
 
-// mark is the comment that ends a finished file before its last "startxref". A file
+// Mark is the comment that ends a finished file before its last "startxref". A file
 // that somebody has written notes into has more behind it, and is theirs.
-const mark = "% " + producer
+const Mark = "% " + Producer
 
 // The end of what the library writes: trailer dictionary and the place of its
 // cross-reference table (ISO 32000-1, 7.5.5).
 var trailerRE = regexp.MustCompile(`\ntrailer\n<<\n((?:/\w+ \d+(?: 0 R)?\n)+)>>\nstartxref\n(\d+)\n%%EOF\n$`)
 
-// finish asks viewers not to scale (ISO 32000-1, 12.2, PrintScaling, a key of PDF 1.6),
+// Finish asks viewers not to scale (ISO 32000-1, 12.2, PrintScaling, a key of PDF 1.6),
 // for which the library has no call: an incremental update (7.5.6) with a new version of
 // the catalog. The bytes before it stay as they are.
-func finish(data []byte) ([]byte, error) {
+func Finish(data []byte) ([]byte, error) {
 	m := trailerRE.FindSubmatch(data)
 	if m == nil {
 		return nil, errors.New("the PDF does not end in a trailer")
@@ -42,7 +42,7 @@ func finish(data []byte) ([]byte, error) {
 	at := out.Len()
 	fmt.Fprintf(out, "%d 0 obj\n<<\n%s\n/Version /1.6\n/ViewerPreferences << /PrintScaling /None >>\n>>\nendobj\n", root, catalog[:to])
 	table := out.Len()
-	fmt.Fprintf(out, "xref\n0 1\n0000000000 65535 f \n%d 1\n%010d 00000 n \ntrailer\n<<\n%s/Prev %s\n>>\n%s\nstartxref\n%d\n%%%%EOF\n", root, at, m[1], m[2], mark, table)
+	fmt.Fprintf(out, "xref\n0 1\n0000000000 65535 f \n%d 1\n%010d 00000 n \ntrailer\n<<\n%s/Prev %s\n>>\n%s\nstartxref\n%d\n%%%%EOF\n", root, at, m[1], m[2], Mark, table)
 	return out.Bytes(), nil
 }
 

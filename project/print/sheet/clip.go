@@ -1,4 +1,4 @@
-package print
+package sheet
 
 import (
 	"math"
@@ -6,86 +6,86 @@ import (
 	"chape/calc/curve"
 )
 
-// clip keeps what lies in b: lines are cut at its sides, circles that stick
+// Clip keeps what lies in b: lines are cut at its sides, circles that stick
 // out are cut or, if a sheet's overlap holds them whole elsewhere, left out,
 // words are kept only whole: those wider than an overlap are moved if need be.
-func (d *drawing) clip(b box) drawing {
-	var out drawing
-	for _, p := range d.paths {
-		out.paths = append(out.paths, p.clip(b)...)
+func (d *Drawing) Clip(b Box) Drawing {
+	var out Drawing
+	for _, p := range d.Paths {
+		out.Paths = append(out.Paths, p.Clip(b)...)
 	}
-	for _, c := range d.circles {
+	for _, c := range d.Circles {
 		switch {
 		case b.holds(c.box()):
-			out.circle(c)
-		case 2*c.radius > overlap && b.meets(c.box()):
-			out.paths = append(out.paths, c.path().clip(b)...)
+			out.Circle(c)
+		case 2*c.Radius > Overlap && b.meets(c.box()):
+			out.Paths = append(out.Paths, c.path().Clip(b)...)
 		}
 	}
-	for _, t := range d.texts {
-		if t.layer == wordLayer && b.has(t.at) && t.box().width() > overlap {
-			t.at = t.at.Add(b.into(t.box()))
+	for _, t := range d.Texts {
+		if t.Layer == WordLayer && b.has(t.At) && t.Box().Width() > Overlap {
+			t.At = t.At.Add(b.into(t.Box()))
 		}
-		if b.holds(t.box()) {
-			out.texts = append(out.texts, t)
+		if b.holds(t.Box()) {
+			out.Texts = append(out.Texts, t)
 		}
 	}
 	return out
 }
 
 // into is the way that c must move to lie in b.
-func (b box) into(c box) curve.Vec {
+func (b Box) into(c Box) curve.Vec {
 	return curve.Vec{
-		X: math.Max(0, b.lo.X-c.lo.X) - math.Max(0, c.hi.X-b.hi.X),
-		Y: math.Max(0, b.lo.Y-c.lo.Y) - math.Max(0, c.hi.Y-b.hi.Y),
+		X: math.Max(0, b.Lo.X-c.Lo.X) - math.Max(0, c.Hi.X-b.Hi.X),
+		Y: math.Max(0, b.Lo.Y-c.Lo.Y) - math.Max(0, c.Hi.Y-b.Hi.Y),
 	}
 }
 
 // path is the circle as a closed polyline within deviation.
-func (c circle) path() path {
-	n := int(math.Ceil(math.Pi/math.Acos(1-deviation/max(c.radius, deviation)))) + 3
-	p := path{layer: c.layer, stroke: c.stroke, closed: true}
+func (c Circle) path() Path {
+	n := int(math.Ceil(math.Pi/math.Acos(1-Deviation/max(c.Radius, Deviation)))) + 3
+	p := Path{Layer: c.Layer, Stroke: c.Stroke, Closed: true}
 	for i := range n {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(n))
-		p.pts = append(p.pts, c.at.Add(curve.Vec{X: c.radius * cos, Y: c.radius * sin}))
+		p.Pts = append(p.Pts, c.At.Add(curve.Vec{X: c.Radius * cos, Y: c.Radius * sin}))
 	}
 	return p
 }
 
-// clip gives the pieces of p in b, each with the length before it.
-func (p path) clip(b box) []path {
-	pts := p.pts
+// Clip gives the pieces of p in b, each with the length before it.
+func (p Path) Clip(b Box) []Path {
+	pts := p.Pts
 	if len(pts) == 0 {
 		return nil
 	}
 	lo, hi := pts.Bounds()
-	if b.holds(box{lo, hi}) {
-		return []path{p}
+	if b.holds(Box{lo, hi}) {
+		return []Path{p}
 	}
-	if p.closed {
+	if p.Closed {
 		pts = append(append(curve.Line{}, pts...), pts[0])
 	}
-	var out []path
+	var out []Path
 	piece := p
-	piece.closed, piece.pts = false, nil
+	piece.Closed, piece.Pts = false, nil
 	flush := func() {
-		if len(piece.pts) > 1 {
+		if len(piece.Pts) > 1 {
 			out = append(out, piece)
 		}
-		piece.pts = nil
+		piece.Pts = nil
 	}
-	at := p.from
+	at := p.From
 	for i := 1; i < len(pts); i++ {
 		a, z := pts[i-1], pts[i]
 		size := a.Dist(z)
 		t0, t1, ok := segmentIn(a, z, b)
 		if ok && t1 > t0 {
-			if t0 > 0 || piece.pts == nil {
+			if t0 > 0 || piece.Pts == nil {
 				flush()
-				piece.from = at + t0*size
-				piece.pts = curve.Line{a.Add(z.Sub(a).Mul(t0))}
+				piece.From = at + t0*size
+				piece.Pts = curve.Line{a.Add(z.Sub(a).Mul(t0))}
 			}
-			piece.pts = append(piece.pts, a.Add(z.Sub(a).Mul(t1)))
+			piece.Pts = append(piece.Pts, a.Add(z.Sub(a).Mul(t1)))
 		}
 		if !ok || t1 < 1 {
 			flush()
@@ -97,10 +97,10 @@ func (p path) clip(b box) []path {
 }
 
 // segmentIn gives the part of the segment from a to z in b, as shares of it.
-func segmentIn(a, z curve.Vec, b box) (t0, t1 float64, ok bool) {
+func segmentIn(a, z curve.Vec, b Box) (t0, t1 float64, ok bool) {
 	t0, t1 = 0, 1
 	d := z.Sub(a)
-	for _, s := range [4][2]float64{{-d.X, a.X - b.lo.X}, {d.X, b.hi.X - a.X}, {-d.Y, a.Y - b.lo.Y}, {d.Y, b.hi.Y - a.Y}} {
+	for _, s := range [4][2]float64{{-d.X, a.X - b.Lo.X}, {d.X, b.Hi.X - a.X}, {-d.Y, a.Y - b.Lo.Y}, {d.Y, b.Hi.Y - a.Y}} {
 		move, room := s[0], s[1]
 		switch {
 		case move == 0 && room < 0:
@@ -114,8 +114,8 @@ func segmentIn(a, z curve.Vec, b box) (t0, t1 float64, ok bool) {
 	return t0, t1, t0 <= t1
 }
 
-// aboveFold cuts a closed outline along the fold and keeps y >= 0.
-func aboveFold(l curve.Line) curve.Line {
+// AboveFold cuts a closed outline along the fold and keeps y >= 0.
+func AboveFold(l curve.Line) curve.Line {
 	var out curve.Line
 	for i, p := range l {
 		q := l[(i+1)%len(l)]

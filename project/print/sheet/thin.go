@@ -1,4 +1,4 @@
-package print
+package sheet
 
 import (
 	"math"
@@ -6,20 +6,20 @@ import (
 	"chape/calc/curve"
 )
 
-// deviation is how far a drawn segment may stray from the curve, mm: half of
+// Deviation is how far a drawn segment may stray from the curve, mm: half of
 // the 0.05 mm that is asked of the file for a cutter, so that the sampling of
 // the curve itself has room.
-const deviation = 0.025
+const Deviation = 0.025
 
-// thinned leaves out the points of a polyline that are not needed to stay
+// Thinned leaves out the points of a polyline that are not needed to stay
 // within deviation of it: from each point it takes the farthest that will do.
 // A closed line keeps its first point.
-func thinned(l curve.Line, closed bool) curve.Line {
+func Thinned(l curve.Line, closed bool) curve.Line {
 	if len(l) < 3 {
 		return l
 	}
 	if closed {
-		open := thinned(append(append(curve.Line{}, l...), l[0]), false)
+		open := Thinned(append(append(curve.Line{}, l...), l[0]), false)
 		return open[:len(open)-1]
 	}
 	out := curve.Line{l[0]}
@@ -57,15 +57,15 @@ func reach(l curve.Line, i int) int {
 func straight(l curve.Line) bool {
 	a, b := l[0], l[len(l)-1]
 	for _, p := range l[1 : len(l)-1] {
-		if toSegment(p, a, b) > deviation {
+		if ToSegment(p, a, b) > Deviation {
 			return false
 		}
 	}
 	return true
 }
 
-// toSegment is the distance from p to the segment from a to b.
-func toSegment(p, a, b curve.Vec) float64 {
+// ToSegment is the distance from p to the segment from a to b.
+func ToSegment(p, a, b curve.Vec) float64 {
 	d := b.Sub(a)
 	q := p.Sub(a)
 	n := d.X*d.X + d.Y*d.Y

@@ -1,4 +1,4 @@
-package print
+package sheet
 
 import (
 	"strings"
@@ -13,8 +13,8 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// lacking stands for letters that the font does not have.
-const lacking = "…"
+// Lacking stands for letters that the font does not have.
+const Lacking = "…"
 
 // face is one weight of the font, with the widths of the letters asked for.
 type face struct {
@@ -62,8 +62,8 @@ func (f *face) width(r rune) (w float64, ok bool) {
 	return w, w >= 0
 }
 
-// textWidth is the width of a line of words as a share of its size.
-func textWidth(s string, bold bool) float64 {
+// TextWidth is the width of a line of words as a share of its size.
+func TextWidth(s string, bold bool) float64 {
 	f := weight(bold)
 	sum := 0.0
 	for _, r := range s {
@@ -74,10 +74,10 @@ func textWidth(s string, bold bool) float64 {
 	return sum
 }
 
-// printable brings words to what the font can show: letters with their accents in
+// Printable brings words to what the font can show: letters with their accents in
 // one, tabs and line ends as spaces, marks that can't be seen (directions, joiners)
 // left out, and an ellipsis for letters that are lacking, however many in a row.
-func printable(s string) string {
+func Printable(s string) string {
 	f := weight(false)
 	var b strings.Builder
 	gap := false // letters were left out, and spaces since
@@ -92,7 +92,7 @@ func printable(s string) string {
 			continue
 		case !f.shows(r):
 			if !gap {
-				b.WriteString(lacking)
+				b.WriteString(Lacking)
 			}
 			gap = true
 			continue
@@ -117,8 +117,8 @@ func (f *face) shows(r rune) bool {
 	return ok && r <= 0xffff
 }
 
-// lacksLetters tells whether printable leaves letters out of any of the words.
-func lacksLetters(words ...string) bool {
+// LacksLetters tells whether printable leaves letters out of any of the words.
+func LacksLetters(words ...string) bool {
 	f := weight(false)
 	for _, s := range words {
 		for _, r := range norm.NFC.String(s) {
@@ -130,24 +130,24 @@ func lacksLetters(words ...string) bool {
 	return false
 }
 
-// fit cuts words with an ellipsis so that they are no wider than width.
-func fit(s string, size, width float64, bold bool) string {
-	if textWidth(s, bold)*size <= width {
+// Fit cuts words with an ellipsis so that they are no wider than width.
+func Fit(s string, size, width float64, bold bool) string {
+	if TextWidth(s, bold)*size <= width {
 		return s
 	}
 	r := []rune(s)
 	for n := len(r) - 1; n > 0; n-- {
 		cut := strings.TrimRight(string(r[:n]), " ") + "…"
-		if textWidth(cut, bold)*size <= width {
+		if TextWidth(cut, bold)*size <= width {
 			return cut
 		}
 	}
 	return ""
 }
 
-// wrap breaks words into lines no wider than width; a word too long for a
+// Wrap breaks words into lines no wider than width; a word too long for a
 // line is broken anywhere.
-func wrap(s string, size, width float64, bold bool) []string {
+func Wrap(s string, size, width float64, bold bool) []string {
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(s) {
@@ -156,7 +156,7 @@ func wrap(s string, size, width float64, bold bool) []string {
 			if line != "" {
 				try = line + " " + word
 			}
-			if textWidth(try, bold)*size <= width {
+			if TextWidth(try, bold)*size <= width {
 				line = try
 				break
 			}
@@ -178,7 +178,7 @@ func wrap(s string, size, width float64, bold bool) []string {
 func longestPrefix(word string, size, width float64, bold bool) int {
 	fits := 0
 	for i := range word {
-		if i > 0 && textWidth(word[:i], bold)*size > width {
+		if i > 0 && TextWidth(word[:i], bold)*size > width {
 			break
 		}
 		fits = i

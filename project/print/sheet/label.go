@@ -1,4 +1,4 @@
-package print
+package sheet
 
 import (
 	"cmp"
@@ -9,36 +9,36 @@ import (
 	"chape/calc/curve"
 )
 
-// label says the name of each line along it, on every piece of it that has a
+// Label says the name of each line along it, on every piece of it that has a
 // straight stretch with room for the words.
-func (d *drawing) label(within box) {
-	taken := make([]box, 0, len(d.texts))
-	for _, t := range d.texts {
-		taken = append(taken, t.box())
+func (d *Drawing) Label(within Box) {
+	taken := make([]Box, 0, len(d.Texts))
+	for _, t := range d.Texts {
+		taken = append(taken, t.Box())
 	}
-	for _, c := range d.circles {
+	for _, c := range d.Circles {
 		taken = append(taken, c.box())
 	}
-	for _, p := range d.paths {
-		if p.name == "" {
+	for _, p := range d.Paths {
+		if p.Name == "" {
 			continue
 		}
-		if t, ok := p.words(within, taken, d.paths); ok {
-			taken = append(taken, t.box().grow(0.3))
-			d.texts = append(d.texts, t)
+		if t, ok := p.words(within, taken, d.Paths); ok {
+			taken = append(taken, t.Box().Grow(0.3))
+			d.Texts = append(d.Texts, t)
 		}
 	}
 }
 
 // words finds a place for the path's name: as near to the middle as may be, on
 // the side it belongs to, close to the line, and across no line.
-func (p path) words(within box, taken []box, lines []path) (text, bool) {
-	pts := p.pts
-	if p.closed {
+func (p Path) words(within Box, taken []Box, lines []Path) (Text, bool) {
+	pts := p.Pts
+	if p.Closed {
 		pts = append(append(curve.Line{}, pts...), pts[0])
 	}
 	long := pts.Length()
-	w := textWidth(p.name, false) * wordSize
+	w := TextWidth(p.Name, false) * WordSize
 	const tries = 40
 	for _, away := range []float64{0.7, 1.1, -0.7, -1.1} {
 		for i := range tries {
@@ -49,24 +49,24 @@ func (p path) words(within box, taken []box, lines []path) (text, bool) {
 			}
 			a, b := along(pts, from), along(pts, from+w)
 			mid := along(pts, from+w/2)
-			if a.Dist(b) < 0.97*w || toSegment(mid, a, b) > 0.5 {
+			if a.Dist(b) < 0.97*w || ToSegment(mid, a, b) > 0.5 {
 				continue
 			}
 			t := p.beside(a, b, away)
-			if free(t.box(), within, taken) && !t.crossed(lines) {
+			if free(t.Box(), within, taken) && !t.Crossed(lines) {
 				return t, true
 			}
 		}
 	}
-	return text{}, false
+	return Text{}, false
 }
 
 // beside sets the words between a and b so far from the line, on the path's side
 // for them or, with less than 0, on the other, so that they read from below or
 // from the right.
-func (p path) beside(a, b curve.Vec, away float64) text {
+func (p Path) beside(a, b curve.Vec, away float64) Text {
 	d := b.Sub(a).Mul(1 / a.Dist(b))
-	side := p.side
+	side := p.Side
 	if away < 0 {
 		side, away = -side, -away
 	}
@@ -75,30 +75,30 @@ func (p path) beside(a, b curve.Vec, away float64) text {
 		d = d.Mul(-1)
 	}
 	up := curve.Vec{X: d.Y, Y: -d.X}
-	c := a.Add(b).Mul(0.5).Add(n.Mul(0.525*wordSize + away))
-	return text{layer: wordLayer, at: c.Sub(up.Mul(0.275 * wordSize)), s: p.name, size: wordSize,
-		angle: math.Atan2(-d.Y, d.X), anchor: middle}
+	c := a.Add(b).Mul(0.5).Add(n.Mul(0.525*WordSize + away))
+	return Text{Layer: WordLayer, At: c.Sub(up.Mul(0.275 * WordSize)), Says: p.Name, Size: WordSize,
+		Angle: math.Atan2(-d.Y, d.X), Anchor: Middle}
 }
 
-// crossed tells whether a line runs through the words.
-func (t text) crossed(lines []path) bool {
-	own, round := t.own(), t.box()
-	sin, cos := math.Sincos(t.angle)
+// Crossed tells whether a line runs through the words.
+func (t Text) Crossed(lines []Path) bool {
+	own, round := t.own(), t.Box()
+	sin, cos := math.Sincos(t.Angle)
 	local := func(v curve.Vec) curve.Vec {
-		v = v.Sub(t.at)
+		v = v.Sub(t.At)
 		return curve.Vec{X: v.X*cos - v.Y*sin, Y: v.X*sin + v.Y*cos}
 	}
 	for _, p := range lines {
-		for i, z := range p.pts {
+		for i, z := range p.Pts {
 			a := z
 			switch {
 			case i > 0:
-				a = p.pts[i-1]
-			case p.closed:
-				a = p.pts[len(p.pts)-1]
+				a = p.Pts[i-1]
+			case p.Closed:
+				a = p.Pts[len(p.Pts)-1]
 			}
 			lo, hi := curve.Line{a, z}.Bounds()
-			if !round.meets(box{lo, hi}) {
+			if !round.meets(Box{lo, hi}) {
 				continue
 			}
 			if _, _, ok := segmentIn(local(a), local(z), own); ok {
@@ -109,19 +109,19 @@ func (t text) crossed(lines []path) bool {
 	return false
 }
 
-// settle moves words off the lines that run through them on a sheet, such as the
+// Settle moves words off the lines that run through them on a sheet, such as the
 // joint with its neighbour, by a few millimetres where there is room.
-func (d *drawing) settle(within box) {
-	for i, t := range d.texts {
-		if t.layer != wordLayer || !t.crossed(d.paths) {
+func (d *Drawing) Settle(within Box) {
+	for i, t := range d.Texts {
+		if t.Layer != WordLayer || !t.Crossed(d.Paths) {
 			continue
 		}
 		taken := d.others(i)
 		for _, v := range nearby() {
 			moved := t
-			moved.at = t.at.Add(v)
-			if free(moved.box(), within, taken) && !moved.crossed(d.paths) {
-				d.texts[i] = moved
+			moved.At = t.At.Add(v)
+			if free(moved.Box(), within, taken) && !moved.Crossed(d.Paths) {
+				d.Texts[i] = moved
 				break
 			}
 		}
@@ -143,20 +143,20 @@ var nearby = sync.OnceValue(func() []curve.Vec {
 })
 
 // others is what words i may not meet: all other words, and the circles.
-func (d *drawing) others(i int) []box {
-	var out []box
-	for k, t := range d.texts {
-		if k != i && t.layer != trialLayer {
-			out = append(out, t.box())
+func (d *Drawing) others(i int) []Box {
+	var out []Box
+	for k, t := range d.Texts {
+		if k != i && t.Layer != TrialLayer {
+			out = append(out, t.Box())
 		}
 	}
-	for _, c := range d.circles {
+	for _, c := range d.Circles {
 		out = append(out, c.box())
 	}
 	return out
 }
 
-func free(b, within box, taken []box) bool {
+func free(b, within Box, taken []Box) bool {
 	if !within.holds(b) {
 		return false
 	}

@@ -1,4 +1,4 @@
-package print
+package sheet
 
 import (
 	"fmt"
@@ -16,12 +16,15 @@ type Paper struct {
 
 // The papers with names: ISO 216, and ANSI/ASME Y14.1 for letter; legal is
 // 8.5 by 14 in.
-var papers = []Paper{
+var Papers = []Paper{
 	{"a4", 210, 297},
 	{"a3", 297, 420},
 	{"letter", 8.5 * 25.4, 11 * 25.4},
 	{"legal", 8.5 * 25.4, 14 * 25.4},
 }
+
+// edge is how near to the paper's edge nothing is printed, mm.
+const edge = 8.0
 
 // Bounds on a sheet: the pricks and the words have to fit on it, and a
 // printer has to exist for it.
@@ -36,7 +39,7 @@ const (
 // end stands for both.
 func ParsePaper(s string) (Paper, error) {
 	low := strings.ToLower(strings.TrimSpace(s))
-	for _, p := range papers {
+	for _, p := range Papers {
 		if p.Name == low {
 			return p, nil
 		}
@@ -56,11 +59,11 @@ func ParsePaper(s string) (Paper, error) {
 		return Paper{}, refuse
 	}
 	p := Paper{Name: fmt.Sprintf("%s x %s mm", width.Exact(length.Millimetres), height.Exact(length.Millimetres)), Width: width.MM(), Height: height.MM()}
-	return p, p.check()
+	return p, p.Check()
 }
 
-// check refuses paper that the sheets can't be laid out on.
-func (p Paper) check() error {
+// Check refuses paper that the sheets can't be laid out on.
+func (p Paper) Check() error {
 	switch {
 	case p.Width < leastWidth || p.Height < leastHeight:
 		return fmt.Errorf("paper %q is too small for the scale pricks and the words: use at least %d x %d mm", p.Name, leastWidth, leastHeight)
@@ -70,9 +73,9 @@ func (p Paper) check() error {
 	return nil
 }
 
-// area is what may be printed on, measured on paper: its size, and where the
+// Area is what may be printed on, measured on paper: its size, and where the
 // corrected file puts its middle.
-func (p Paper) area(c Correction) (w, h float64) {
-	fx, fy := c.factors()
+func (p Paper) Area(c Correction) (w, h float64) {
+	fx, fy := c.Factors()
 	return (p.Width - 2*edge) / max(fx, 1), (p.Height - 2*edge) / max(fy, 1)
 }

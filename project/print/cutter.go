@@ -1,0 +1,69 @@
+package print
+
+import (
+	"chape/calc"
+	"chape/calc/curve"
+	"chape/project"
+	"chape/project/print/sheet"
+)
+
+// SVG draws the pattern, with the welt beside it, for a cutter: one file at
+// true size in millimetres, with groups cut, stitch, holes, fold, glue,
+// relief, welt, and words. What is cut is closed paths; no segment strays
+// more than 0.05 mm from its curve. Holes are as wide as the chosen drill.
+// Paper and printer correction mean nothing here. Errors are as for PDF.
+func SVG(p project.Project, plan *calc.Plan, o Options) ([]byte, error) {
+	o.Paper, o.Correction = sheet.Paper{}, sheet.Correction{}
+	j, err := newJob(p, plan, o)
+	if err != nil {
+		return nil, err
+	}
+	j.o.begin("svg")
+	d := j.forCutter()
+	shown := []sheet.Layer{sheet.CutLayer, sheet.StitchLayer, sheet.HoleLayer, sheet.FoldLayer, sheet.GlueLayer, sheet.ReliefLayer, sheet.WeltLayer}
+	if j.trial() {
+		shown = append(shown, sheet.TrialLayer)
+	}
+	return d.SVG(j.heading(1, 100), j.sideWords()+" "+j.looseWords(), append(shown, sheet.WordLayer)), nil
+}
+
+// forCutter is the pattern and, right of it, the welt.
+func (j *job) forCutter() sheet.Drawing {
+	d := j.pattern()
+	for i := range d.Paths {
+		if d.Paths[i].Layer == sheet.CutLayer {
+			d.Paths[i].Closed = true // half a pattern as well, along the fold
+		}
+	}
+	whole := d.Bounds()
+	d.Settle(whole.Grow(6))
+	d.Label(whole.Grow(6))
+	d.Put(j.halves(), whole)
+	drill := j.plan.Stitch.Choice().Diameter
+	d.Paths, d.Circles = withHoles(d, drill)
+	welt := j.welt()
+	welt.Label(welt.Bounds().Grow(6))
+	at := welt.Bounds()
+	d.Add(welt, curve.Vec{X: whole.Hi.X - at.Lo.X + 25, Y: whole.Hi.Y - at.Hi.Y})
+	if j.trial() {
+		d.Add(notForLeather(d.Bounds()), curve.Vec{})
+	}
+	return d
+}
+
+// withHoles has a circle for each cross, and no rings.
+func withHoles(d sheet.Drawing, drill float64) (paths []sheet.Path, circles []sheet.Circle) {
+	for _, p := range d.Paths {
+		if p.Layer != sheet.HoleLayer {
+			paths = append(paths, p)
+		} else if p.Pts[0].Y == p.Pts[1].Y { // of the two strokes of a cross, the level one
+			circles = append(circles, sheet.Circle{Layer: sheet.HoleLayer, Stroke: sheet.Hair, At: p.Pts[0].Add(p.Pts[1]).Mul(0.5), Radius: drill / 2})
+		}
+	}
+	for _, c := range d.Circles {
+		if c.Layer != sheet.HoleLayer {
+			circles = append(circles, c)
+		}
+	}
+	return paths, circles
+}

@@ -1,0 +1,113 @@
+package sheet
+
+import (
+	"bytes"
+	"encoding/xml"
+	"fmt"
+	"math"
+	"strconv"
+)
+
+// SVG writes the drawing as a file at true size, in millimetres, with a group for each of
+// the layers.
+func (d Drawing) SVG(title, says string, layers []Layer) []byte {
+	const room = 8 // mm round it, for the words
+	b := d.Bounds().Grow(room)
+	for _, t := range d.Texts {
+		b = b.union(t.Box().Grow(1))
+	}
+	out := &svg{}
+	w, h := math.Ceil(b.Width()), math.Ceil(b.Height())
+	out.f(`<?xml version="1.0" encoding="UTF-8"?>` + "\n")
+	out.f(`<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="%s %s %s %s">`+"\n",
+		fig(w), fig(h), fig(b.Lo.X), fig(b.Lo.Y), fig(w), fig(h))
+	out.f("<!-- %s -->\n", Producer)
+	out.f("<title>%s</title>\n", escaped(title))
+	out.f("<desc>%s</desc>\n", escaped(says))
+	for _, l := range layers {
+		out.group(&d, l)
+	}
+	out.f("</svg>\n")
+	return out.Bytes()
+}
+
+// svg collects the file.
+type svg struct{ bytes.Buffer }
+
+func (s *svg) f(format string, args ...any) { fmt.Fprintf(s, format, args...) }
+
+func (s *svg) group(d *Drawing, l Layer) {
+	s.f(`<g id="%s" fill="none" stroke="black">`+"\n", l)
+	for _, p := range d.Paths {
+		if p.Layer == l {
+			s.path(p)
+		}
+	}
+	for _, c := range d.Circles {
+		if c.Layer == l {
+			s.f(`<circle cx="%s" cy="%s" r="%s" stroke-width="%s"/>`+"\n", fig(c.At.X), fig(c.At.Y), fig(c.Radius), fig(c.Stroke.Width))
+		}
+	}
+	for _, t := range d.Texts {
+		if t.Layer == l {
+			s.text(t)
+		}
+	}
+	s.f("</g>\n")
+}
+
+func (s *svg) path(p Path) {
+	s.f(`<path d="M`)
+	for i, v := range p.Pts {
+		if i > 0 {
+			s.WriteByte('L')
+		}
+		s.f("%s %s", fig(v.X), fig(v.Y))
+	}
+	if p.Closed {
+		s.WriteByte('Z')
+	}
+	s.f(`" stroke-width="%s"`, fig(p.Stroke.Width))
+	for i, d := range p.Stroke.dashes {
+		if i == 0 {
+			s.f(` stroke-dasharray="%s`, fig(d))
+		} else {
+			s.f(" %s", fig(d))
+		}
+	}
+	if len(p.Stroke.dashes) > 0 {
+		s.WriteByte('"')
+	}
+	s.f("/>\n")
+}
+
+func (s *svg) text(t Text) {
+	colour := "black"
+	if t.Grey {
+		colour = "silver"
+	}
+	s.f(`<text x="%s" y="%s" font-family="sans-serif" font-size="%s" fill="%s" stroke="none"`, fig(t.At.X), fig(t.At.Y), fig(t.Size), colour)
+	if t.Bold {
+		s.f(` font-weight="bold"`)
+	}
+	if t.Anchor != Start {
+		s.f(` text-anchor="%s"`, [...]string{"start", "middle", "end"}[t.Anchor])
+	}
+	if t.Angle != 0 {
+		s.f(` transform="rotate(%s %s %s)"`, fig(-t.Angle*180/math.Pi), fig(t.At.X), fig(t.At.Y))
+	}
+	s.f(">%s</text>\n", escaped(t.Says))
+}
+
+// fig is a figure to a thousandth, without zeros at its end.
+func fig(v float64) string {
+	return strconv.FormatFloat(math.Round(v*1000)/1000+0, 'f', -1, 64)
+}
+
+func escaped(s string) string {
+	var b bytes.Buffer
+	if err := xml.EscapeText(&b, []byte(s)); err != nil {
+		return "" // a buffer takes everything
+	}
+	return b.String()
+}

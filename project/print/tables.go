@@ -1,0 +1,96 @@
+package print
+
+import (
+	"chape/project/print/sheet"
+	"chape/project/report"
+)
+
+// figures writes names, figures aligned on the decimal point, and notes.
+func figures(f *sheet.Flow, fs []report.Figure) {
+	const size, row = 2.7, 3.7
+	name, whole, part := 0.0, 0.0, 0.0
+	for _, g := range fs {
+		w, p := report.SplitFigure(g.Value)
+		name = max(name, sheet.TextWidth(g.Name, false)*size)
+		whole, part = max(whole, sheet.TextWidth(w, true)*size), max(part, sheet.TextWidth(p, true)*size)
+	}
+	point := name + 2 + whole
+	note := point + part + 7
+	for _, g := range fs {
+		w, p := report.SplitFigure(g.Value)
+		lines := sheet.Wrap(sheet.Printable(g.Note), size, f.Width-note, false)
+		f.Need(row * float64(len(lines)))
+		f.Put(0, g.Name, size, false, sheet.Start)
+		f.Put(point, w, size, true, sheet.End)
+		f.Put(point, p, size, true, sheet.Start)
+		f.Put(point+part+1, g.Unit, size, false, sheet.Start)
+		for _, l := range lines {
+			f.Put(note, l, size, false, sheet.Start)
+			f.Y += row
+		}
+	}
+}
+
+// table writes a table flush right, in so many strips side by side.
+func table(f *sheet.Flow, t report.Table, strips int) {
+	const size, row = 2.5, 3.5
+	if high := 16 + row*float64(1+(len(t.Rows)+strips-1)/strips); high < f.H-f.Top {
+		f.Need(high) // not torn apart if a column can hold it
+	}
+	f.Heading(t.Name)
+	f.Para(t.Note, size, 0)
+	f.Gap(0.5)
+	strip := f.Width / float64(strips)
+	right := columns(t, size, strip-3)
+	line := func(k int, cells []string, bold bool) {
+		left := 0.0
+		for i, c := range cells {
+			at := float64(k) * strip
+			if t.Columns[i] == "" {
+				f.Put(at+left+2, c, size, bold, sheet.Start)
+				continue
+			}
+			f.Put(at+right[i], sheet.Fit(c, size, right[i]-left, bold), size, bold, sheet.End)
+			left = right[i]
+		}
+	}
+	for from := 0; from < len(t.Rows); {
+		f.Need(4 * row)
+		left := len(t.Rows) - from
+		high := min((left+strips-1)/strips, int((f.H-1-f.Y)/row)-1)
+		for k := range min(strips, (left+high-1)/high) {
+			line(k, t.Columns, true)
+		}
+		f.Y += row
+		for i := range high {
+			for k := range strips {
+				if n := from + i + k*high; i+k*high < left {
+					line(k, t.Rows[n], false)
+				}
+			}
+			f.Y += row
+		}
+		from += min(left, high*strips)
+	}
+}
+
+// columns gives the right end of each column: as wide as what stands in it,
+// with the room that is left shared among them, up to a limit.
+func columns(t report.Table, size, room float64) []float64 {
+	widths, sum := make([]float64, len(t.Columns)), 0.0
+	for i, c := range t.Columns {
+		widths[i] = sheet.TextWidth(c, true) * size
+		for _, r := range t.Rows {
+			widths[i] = max(widths[i], sheet.TextWidth(r[i], false)*size)
+		}
+		sum += widths[i]
+	}
+	const most = 8 // mm between columns
+	extra := min((room-sum)/float64(len(widths)), most)
+	ends, at := make([]float64, len(widths)), 0.0
+	for i, w := range widths {
+		at += w + extra
+		ends[i] = at
+	}
+	return ends
+}
