@@ -144,10 +144,15 @@ var stepColumns = []column[steps.Step]{
 	stepText("note", "note", "your own", 2000, func(s *steps.Step) *string { return &s.Note }),
 	stepSpan("hold", "not before", "how long it must stand: 24h, 15m", clock.Longest, func(s *steps.Step) *time.Duration { return &s.Hold }),
 	stepSpan("latest", "look by", "when to look at the latest: 48h", clock.Longest, func(s *steps.Step) *time.Duration { return &s.Latest }),
+	stepText("from", "counts from", "short name of the step whose tick starts the hold", steps.MaxShort, func(s *steps.Step) *string { return &s.From }),
+	at(Spec{Key: "step.sheet", Group: "steps", Name: "by data sheet", Kind: Flag, Hint: "how long is for the data sheet to say"},
+		false, func(s *steps.Step) *bool { return &s.Sheet }).unlessEmpty(),
 	stepTime("started", "started", func(s *steps.Step) *time.Time { return &s.Started }),
+	stepTime("first", "first started", func(s *steps.Step) *time.Time { return &s.First }),
 	stepTime("ended", "ended early", func(s *steps.Step) *time.Time { return &s.Ended }),
 	stepTime("done", "done", func(s *steps.Step) *time.Time { return &s.Done }),
 	at(Spec{Key: "step.skipped", Group: "steps", Name: "left out", Kind: Flag}, false, func(s *steps.Step) *bool { return &s.Skipped }).unlessEmpty(),
+	stepSpan("expected", "work expected", "at the bench: 20m", steps.MaxSpent, func(s *steps.Step) *time.Duration { return &s.Expect }),
 	stepSpan("spent", "at the bench", "time spent on it: 45m", steps.MaxSpent, func(s *steps.Step) *time.Duration { return &s.Spent }),
 }
 

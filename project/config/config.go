@@ -143,9 +143,9 @@ func (c Config) Steps() []steps.Step {
 	case OwnSteps:
 		return slices.Clone(c.start.Steps)
 	case SewThenForm:
-		return steps.SewThenForm()
+		return steps.SewThenForm(c.start.Parts())
 	}
-	return steps.FormThenSew()
+	return steps.FormThenSew(c.start.Parts())
 }
 
 // Limits are the thresholds of the checks.

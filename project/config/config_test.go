@@ -119,7 +119,7 @@ func TestNoFile(t *testing.T) {
 			t.Errorf("%s: %+v, %v", name, c, err)
 		}
 	}
-	if got, want := Defaults().Steps(), steps.FormThenSew(); !reflect.DeepEqual(got, want) {
+	if got, want := Defaults().Steps(), steps.FormThenSew(project.Defaults().Parts()); !reflect.DeepEqual(got, want) {
 		t.Errorf("the first list is %+v", got)
 	}
 	if c := Defaults(); c.ShelfFolder("/home/me", "/data") != "/data" {

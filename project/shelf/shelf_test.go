@@ -21,7 +21,7 @@ var now = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
 func sheath(title string, step int) project.Project {
 	p := project.Defaults()
 	p.Title = title
-	p.Steps = steps.FormThenSew()
+	p.Steps = steps.FormThenSew(steps.Whole)
 	for i := range p.Steps[:step] {
 		p.Steps[i].Done = now.Add(-time.Duration(100-i) * time.Hour)
 	}
@@ -89,7 +89,7 @@ func TestSort(t *testing.T) {
 
 	put(t, dir, "plain new.toml", sheath("plain new", 3), ago(1))
 	put(t, dir, "plain old.toml", sheath("plain old", 3), ago(9))
-	put(t, dir, "done.toml", sheath("done", len(steps.FormThenSew())), ago(0))
+	put(t, dir, "done.toml", sheath("done", len(steps.FormThenSew(steps.Whole))), ago(0))
 	soon := sheath("promised soon", 3)
 	soon.Customer.Due = now.AddDate(0, 0, -1).Truncate(24 * time.Hour)
 	put(t, dir, "soon.toml", soon, ago(50))
@@ -193,7 +193,7 @@ func many(t testing.TB, n int) string {
 	for step := range 30 {
 		p := sheath("Knife", step)
 		if step%10 == 3 {
-			p.Steps[step].Hold, p.Steps[step].Started = 24*time.Hour, now.Add(-time.Duration(step)*time.Hour)
+			p.Steps[step].Hold, p.Steps[step].Latest, p.Steps[step].Started = 24*time.Hour, 0, now.Add(-time.Duration(step)*time.Hour)
 		}
 		data = append(data, file.Encode(p))
 	}

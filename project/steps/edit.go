@@ -61,7 +61,7 @@ func Rename(steps []Step, i int, title, short string) ([]Step, error) {
 			return err
 		}
 		if short != "" && ShortFrom(short) != strings.ToUpper(short) {
-			return fmt.Errorf("short name %q will not do: at most %d of A to Z and 0 to 9, no spaces", short, MaxShort)
+			return fmt.Errorf("short name %q will not do: at most %d of A to Z, 0 to 9 and single spaces", short, MaxShort)
 		}
 		s.Title = clean
 		s.Short = ShortFrom(short)
@@ -105,13 +105,24 @@ func (s Step) ShortName() string {
 	return "STEP"
 }
 
-// ShortFrom makes a short name of text: capitals A to Z and digits, accents
-// dropped, at most MaxShort of them. It is empty when nothing is left.
+// ShortFrom makes a short name of text: capitals A to Z, digits and single spaces
+// between them, accents dropped, at most MaxShort of them. It is empty when nothing is
+// left.
 func ShortFrom(text string) string {
 	var b strings.Builder
+	space := false
 	for _, r := range norm.NFD.String(strings.ReplaceAll(text, "ß", "ss")) {
 		r = unicode.ToUpper(r)
-		if b.Len() < MaxShort && ('A' <= r && r <= 'Z' || '0' <= r && r <= '9') {
+		switch {
+		case r == ' ':
+			space = b.Len() > 0
+		case ('A' <= r && r <= 'Z' || '0' <= r && r <= '9') && b.Len() < MaxShort:
+			if space && b.Len()+1 < MaxShort {
+				b.WriteByte(' ')
+			} else if space {
+				return b.String()
+			}
+			space = false
 			b.WriteRune(r)
 		}
 	}

@@ -19,6 +19,7 @@ const (
 	HoldRunning           // not to be touched yet
 	HoldDue               // the wait is over, by the clock or ended early
 	HoldLate              // it should have been looked at by now
+	HoldUnset             // the data sheet says how long, and nobody has set it yet
 )
 
 // HasHold tells whether the step has a hold at all.
@@ -50,7 +51,11 @@ func (s Step) LookBy() time.Time {
 func (s Step) HoldState(now time.Time) HoldState {
 	now = now.Round(0)
 	switch {
-	case !s.HasHold() || !s.open():
+	case !s.open():
+		return NoHold
+	case !s.HasHold() && s.Sheet:
+		return HoldUnset
+	case !s.HasHold():
 		return NoHold
 	case s.Started.IsZero():
 		return HoldWaiting
@@ -64,18 +69,57 @@ func (s Step) HoldState(now time.Time) HoldState {
 	return HoldDue
 }
 
-// StartHold starts the hold of step i at now, or starts it again.
+// StartHold starts the hold of step i: at now, or with the tick of the step it counts
+// from. One that was started already starts anew at now, and First keeps when it was
+// first.
 func StartHold(steps []Step, i int, now time.Time) ([]Step, error) {
 	return changed(steps, i, func(s *Step) error {
-		if !s.HasHold() {
+		switch {
+		case s.HoldState(now) == HoldUnset:
+			return ErrNoTime
+		case !s.HasHold():
 			return errors.New("this step has no hold: give it one first")
-		}
-		if !s.open() {
+		case !s.open():
 			return errors.New("this step is done or skipped: take that back before starting its hold")
 		}
-		s.Started, s.Ended = clock.Wall(now), time.Time{}
+		start := clock.Wall(now)
+		if s.Started.IsZero() {
+			start = cmp.Or(doneAt(steps, *s), start)
+		} else if s.First.IsZero() {
+			s.First = s.Started
+		}
+		s.Started, s.Ended = start, time.Time{}
 		return nil
 	})
+}
+
+// doneAt is when the step was ticked that the hold of s counts from; zero: it was not.
+func doneAt(steps []Step, s Step) time.Time {
+	for _, other := range steps {
+		if s.countsFrom(other) {
+			return other.Done
+		}
+	}
+	return time.Time{}
+}
+
+// DropStart takes the start of the hold of step i back: to the first one where it was
+// started anew, else it has not begun. It is refused for a hold that does not run by
+// its own start.
+func DropStart(steps []Step, i int) ([]Step, error) {
+	return changed(steps, i, func(s *Step) error {
+		if !s.StartedByHand(steps) {
+			return errors.New("no hold was started here: there is nothing to take back")
+		}
+		s.Started, s.First, s.Ended = s.First, time.Time{}, time.Time{}
+		return nil
+	})
+}
+
+// StartedByHand tells whether the step is still to be done and its hold was started at
+// it, not by the tick of another step of the list.
+func (s Step) StartedByHand(steps []Step) bool {
+	return s.open() && !s.Started.IsZero() && (!s.First.IsZero() || !s.Started.Equal(doneAt(steps, s)))
 }
 
 // EndEarly ends the running hold of step i at now and keeps that on record in
@@ -119,7 +163,7 @@ func Extend(steps []Step, i int, now time.Time, d time.Duration) ([]Step, error)
 }
 
 // SetHold gives step i other hold times: not before hold, look at it by latest,
-// both from the start; 0 for none.
+// both from the start; 0 for none, also where the data sheet was to say.
 func SetHold(steps []Step, i int, hold, latest time.Duration) ([]Step, error) {
 	return changed(steps, i, func(s *Step) error {
 		if err := clock.CheckWindow(hold, latest); err != nil {
@@ -127,7 +171,7 @@ func SetHold(steps []Step, i int, hold, latest time.Duration) ([]Step, error) {
 		}
 		s.Hold, s.Latest = hold.Round(time.Second), latest.Round(time.Second)
 		if !s.HasHold() {
-			s.Started, s.Ended = time.Time{}, time.Time{}
+			s.Started, s.First, s.Ended, s.Sheet = time.Time{}, time.Time{}, time.Time{}, false
 		}
 		return nil
 	})

@@ -65,7 +65,7 @@ const (
 )
 
 // HoldLines puts the holds into at most two lines of at most width columns. Those that
-// are due come first, drawn together as "4 due: INOUT2, Birch SEAL, …" where there
+// are due come first, drawn together as "4 due: LOOSEN 2, Birch SEAL, …" where there
 // is no room to say when; the next to fall due always has its place; the rest is
 // "+4 more, next Thu 14:20". It takes time in proportion to the holds, and
 // to the width.

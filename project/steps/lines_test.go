@@ -58,15 +58,15 @@ func TestHoldLines(t *testing.T) {
 		{"six", six, []string{
 			"knife 0 DRY: 1 h to go, 13:00   knife 1 DRY: 21 h to go, Fri 09:00",
 			"knife 2 DRY: 41 h to go, Sat 05:00   +3 more, next Sun 01:00"}},
-		{"due first", []Hold{hours("", "DRY", 3), hours("", "INOUT2", -1)}, []string{"INOUT2: due since 11:00   DRY: 3 h to go, 15:00"}},
+		{"due first", []Hold{hours("", "DRY", 3), hours("", "LOOSEN 2", -1)}, []string{"LOOSEN 2: due since 11:00   DRY: 3 h to go, 15:00"}},
 		{"put away last", away, []string{
 			"knife 1 DRY: 21 h to go, Fri 09:00   knife 2 DRY: 41 h to go, Sat 05:00", "knife 0 DRY: 1 h to go, 13:00"}},
 		{"many due, some running", many, []string{
 			"31 due: knife 0 DRY, knife 1 DRY, knife 2 DRY, knife 3 DRY, knife 4 DRY, …",
 			"knife 31 DRY: 30 min to go, 12:30   +8 more, next 13:30"}},
 		{"four due, one running", []Hold{
-			hours("", "INOUT2", -5), hours("Birch", "CURE", -4), hours("Birch", "FOLD", -3), hours("Gum", "CURE", -2), hours("Elm", "DRY", 0.5)},
-			[]string{"4 due: INOUT2, Birch CURE, Birch FOLD, Gum CURE   Elm DRY: 30 min to go, 12:30"}},
+			hours("", "LOOSEN 2", -5), hours("Birch", "CURE", -4), hours("Birch", "FOLD", -3), hours("Gum", "CURE", -2), hours("Elm", "DRY", 0.5)},
+			[]string{"4 due: LOOSEN 2, Birch CURE, Birch FOLD, Gum CURE   Elm DRY: 30 min to go, 12:30"}},
 		{"due only", many[:30], []string{"30 due: knife 0 DRY, knife 1 DRY, knife 2 DRY, knife 3 DRY, knife 4 DRY, …"}},
 		{"long names", []Hold{hours(long, "DRY", -1), hours(long, "CURE", 1), hours(long, "SEAL", 2)}, []string{
 			"long name long name long name long name long name long nam… DRY: due since 11:00",
@@ -84,7 +84,7 @@ func TestHoldLinesAlwaysTellTheNext(t *testing.T) {
 		for running := 1; running < 12; running++ {
 			var holds []Hold
 			for i := range due {
-				holds = append(holds, hours(fmt.Sprintf("due %d", i), "INOUT1", float64(-i)-0.5))
+				holds = append(holds, hours(fmt.Sprintf("due %d", i), "LOOSEN 1", float64(-i)-0.5))
 			}
 			for i := range running {
 				holds = append(holds, hours(fmt.Sprintf("runs %d", i), "DRY", float64(i)+0.25))

@@ -28,7 +28,7 @@ func TestHoldsSurviveTheFile(t *testing.T) {
 		t.Fatal(err)
 	}
 	start := time.Date(2026, 10, 24, 20, 0, 0, 123456789, loc) // the night the clocks go back
-	p.Steps = steps.FormThenSew()
+	p.Steps = steps.FormThenSew(steps.Whole)
 	for i := range p.Steps {
 		if p.Steps[i].HasHold() {
 			if p.Steps, err = steps.StartHold(p.Steps, i, start.Add(time.Duration(i)*time.Minute)); err != nil {
@@ -38,8 +38,8 @@ func TestHoldsSurviveTheFile(t *testing.T) {
 	}
 	p = reload(t, p)
 	want := steps.Holds(p.Steps, "a")
-	if len(want) != 7 {
-		t.Fatalf("%d holds after the first reload, want 7", len(want))
+	if len(want) != 9 {
+		t.Fatalf("%d holds after the first reload, want 9", len(want))
 	}
 	told := map[int]int{}
 	for h := range 60 { // every hour: killed, opened again, watched for a while

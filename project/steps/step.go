@@ -31,11 +31,15 @@ type Step struct {
 	Note    string        // the maker's own
 	Hold    time.Duration // not before; 0: none
 	Latest  time.Duration // look at it by then; 0: none
+	From    string        // short name of the step whose tick starts the hold; "": it is started by hand
+	Sheet   bool          // how long is for the product's data sheet to say: no tick before it is set
 	Started time.Time     // when the hold was started; zero: not yet
+	First   time.Time     // when it was started first, where it was started anew; zero: once only
 	Ended   time.Time     // when the hold was ended early; zero: it was not
 	Done    time.Time     // when it was ticked; zero: not yet
 	Skipped bool
-	Spent   time.Duration // work at the bench
+	Expect  time.Duration // work at the bench, as expected
+	Spent   time.Duration // and as it was
 }
 
 // The functions on steps take the list and return a new one. The list given is
@@ -65,13 +69,17 @@ func Next(steps []Step) int {
 // open tells whether the step is still to be done.
 func (s Step) open() bool { return s.Done.IsZero() && !s.Skipped }
 
-// Tick marks step i as done at now. It is refused while the step's hold runs.
-// A step that was skipped and is ticked after all is no longer skipped; one
+// Tick marks step i as done at now, and starts the holds that count from it. It is
+// refused while the step's hold runs, and with ErrNoTime while the data sheet's time is
+// not set. A step that was skipped and is ticked after all is no longer skipped; one
 // that is done already keeps its time.
 func Tick(steps []Step, i int, now time.Time) ([]Step, error) {
-	return changed(steps, i, func(s *Step) error {
-		if s.HoldState(now) == HoldRunning {
+	out, err := changed(steps, i, func(s *Step) error {
+		switch s.HoldState(now) {
+		case HoldRunning:
 			return NotYetError{s.NotBefore(), now}
+		case HoldUnset:
+			return ErrNoTime
 		}
 		if s.Done.IsZero() {
 			s.Done = clock.Wall(now)
@@ -79,7 +87,27 @@ func Tick(steps []Step, i int, now time.Time) ([]Step, error) {
 		s.Skipped = false
 		return nil
 	})
+	if err == nil {
+		startFrom(out, out[i])
+	}
+	return out, err
 }
+
+// startFrom starts the holds that count from the tick of a step, where they were not
+// started already.
+func startFrom(steps []Step, ticked Step) {
+	for i := range steps {
+		if s := &steps[i]; s.countsFrom(ticked) && s.Started.IsZero() && s.HasHold() && s.open() {
+			s.Started = ticked.Done
+		}
+	}
+}
+
+// countsFrom tells whether the hold of s counts from the tick of another step.
+func (s Step) countsFrom(other Step) bool { return s.From != "" && s.From == other.Short }
+
+// ErrNoTime says that a hold's length is for the data sheet to say, and not set yet.
+var ErrNoTime = errors.New("the data sheet says how long this has to wait: set the time in Steps, 0 for none")
 
 // NotYetError says that a hold still runs.
 type NotYetError struct {
@@ -102,12 +130,23 @@ func LastTick(steps []Step) int {
 }
 
 // Untick takes the tick of step i back. Its hold stays as it was: unticking
-// loses no time that has passed.
+// loses no time that has passed. Holds that the tick had started have not begun.
 func Untick(steps []Step, i int) ([]Step, error) {
-	return changed(steps, i, func(s *Step) error {
+	var ticked Step
+	out, err := changed(steps, i, func(s *Step) error {
+		ticked = *s
 		s.Done = time.Time{}
 		return nil
 	})
+	if err != nil {
+		return nil, err
+	}
+	for i := range out {
+		if s := &out[i]; s.countsFrom(ticked) && s.open() && s.Started.Equal(ticked.Done) {
+			s.Started, s.Ended = time.Time{}, time.Time{}
+		}
+	}
+	return out, nil
 }
 
 // Skip leaves step i out, or takes it in again. A step that is done is not
@@ -143,6 +182,17 @@ func SetSpent(steps []Step, i int, d time.Duration) ([]Step, error) {
 
 // MaxSpent bounds the minutes of one step; more is a slip of the keys.
 const MaxSpent = 1000 * time.Hour
+
+// SetExpected says how long step i is expected to take at the bench.
+func SetExpected(steps []Step, i int, d time.Duration) ([]Step, error) {
+	return changed(steps, i, func(s *Step) error {
+		if d < 0 || d > MaxSpent {
+			return fmt.Errorf("%v expected will not do: give 0 to %d h", d, int(MaxSpent.Hours()))
+		}
+		s.Expect = d.Round(time.Second)
+		return nil
+	})
+}
 
 // TotalSpent sums the minutes of all steps, what the price needs.
 func TotalSpent(steps []Step) time.Duration {

@@ -232,7 +232,7 @@ func pause(rnd *rand.Rand) time.Duration {
 // mean something made of them.
 func TestRandomEvents(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(7, 9))
-	fresh := func() []steps.Step { return steps.FormThenSew() }
+	fresh := func() []steps.Step { return steps.FormThenSew(steps.Whole) }
 	r := newRig(project.Project{Title: "Test knife", Steps: fresh()}, 80, 24)
 	ref := &reader{steps: fresh()}
 	var ticks, starts, ends, backs int

@@ -22,7 +22,7 @@ func check(t *testing.T, name, view string) {
 
 // sheath is a project in its step of that short name, the steps before it done.
 func sheath(short string) project.Project {
-	p := project.Project{Title: "Example skinner", Steps: steps.FormThenSew()}
+	p := project.Project{Title: "Example skinner", Steps: steps.FormThenSew(steps.Whole)}
 	for i := range p.Steps {
 		if p.Steps[i].Short == short {
 			break
@@ -60,7 +60,7 @@ func TestGolden(t *testing.T) {
 // The name and the digits are at least five rows and a quarter of the window at any size
 // from 60×20 up, nothing is wider or higher than the window.
 func TestSizes(t *testing.T) {
-	list := steps.FormThenSew()
+	list := steps.FormThenSew(steps.Whole)
 	for _, s := range list {
 		p := sheath(s.Short)
 		at := steps.Current(p.Steps)
@@ -101,10 +101,10 @@ func checkSize(t *testing.T, view string, w, h int) {
 
 // A caution that is cut off is none.
 func TestCautionsFitTheSmallest(t *testing.T) {
-	for i, s := range slices.Repeat(steps.FormThenSew(), 2) {
+	for i, s := range slices.Repeat(steps.FormThenSew(steps.Whole), 2) {
 		r := newRig(sheath(s.Short), 60, 20)
 		r.m.SetHolds([]steps.Hold{gum(time.Hour)})
-		if i < len(steps.FormThenSew()) { // else it waits to be started
+		if i < len(steps.FormThenSew(steps.Whole)) { // else it waits to be started
 			r.p.Steps[steps.Current(r.p.Steps)].Started = noon
 		}
 		r.show()

@@ -98,6 +98,7 @@ func (d *Doc) Commit(label string, do func(*project.Project) error) error {
 	if err := do(&next); err != nil {
 		return err
 	}
+	next.Follow(d.committed)
 	if d.check != nil {
 		if err := d.check(next); err != nil {
 			return err

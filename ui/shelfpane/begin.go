@@ -28,7 +28,7 @@ type list struct {
 
 // newBeginning offers what the configuration gives, and the lists that come with it.
 func newBeginning(p project.Project) beginning {
-	b := beginning{from: p, units: p.Units, lists: []list{{"Form, then sew", steps.FormThenSew()}, {"Sew, then form", steps.SewThenForm()}}}
+	b := beginning{from: p, units: p.Units, lists: []list{{"Form, then sew", steps.FormThenSew(p.Parts())}, {"Sew, then form", steps.SewThenForm(p.Parts())}}}
 	b.at = slices.IndexFunc(b.lists, func(l list) bool { return slices.Equal(l.steps, p.Steps) })
 	if b.at < 0 {
 		b.lists, b.at = append([]list{{"your own", p.Steps}}, b.lists...), 0

@@ -59,7 +59,7 @@ func New(o Options) Model {
 	if o.Begin == nil {
 		o.Begin = func(title string) project.Project {
 			p := project.New(title, 0, project.Defaults())
-			p.Steps = steps.FormThenSew()
+			p.Steps = steps.FormThenSew(p.Parts())
 			return p
 		}
 	}

@@ -118,7 +118,7 @@ func (r *rig) chosen() string {
 // sheath is an invented project in the given step.
 func sheath(title string, step int) project.Project {
 	p := project.Defaults()
-	p.Title, p.Steps = title, steps.FormThenSew()
+	p.Title, p.Steps = title, steps.FormThenSew(steps.Whole)
 	for i := range p.Steps[:step] {
 		p.Steps[i].Done = noon.Add(-time.Duration(100-i) * time.Hour)
 	}
@@ -158,7 +158,7 @@ func full(t *testing.T) string {
 	p.Customer.Due = time.Date(2026, 11, 20, 0, 0, 0, 0, time.UTC)
 	add("late promise", p, ago(31))
 	add("whittler", sheath("Whittler", 0), ago(2))
-	add("done", sheath("Fish knife", len(steps.FormThenSew())), ago(3))
+	add("done", sheath("Fish knife", len(steps.FormThenSew(steps.Whole))), ago(3))
 	add("put away/old", sheath("Old pattern", 5), ago(400))
 	put(t, dir, "torn.toml", []byte("format = 1\ntitle = \"Torn\"\nunits = \"cm\"\n"), ago(1))
 	for i := range 5 {

@@ -97,7 +97,7 @@ func keyMsg(name string) tea.KeyMsg {
 
 // sheath is an example whose first steps are done.
 func sheath(done int) project.Project {
-	p := project.Project{Title: "Example skinner", Steps: steps.FormThenSew()}
+	p := project.Project{Title: "Example skinner", Steps: steps.FormThenSew(steps.Whole)}
 	for i := range done {
 		p.Steps[i].Done = noon.Add(time.Duration(i-done) * time.Hour)
 	}

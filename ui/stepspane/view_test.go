@@ -59,7 +59,7 @@ func TestGolden(t *testing.T) {
 
 // The caution of every step can be read whole in the narrowest of three panes.
 func TestCautionsFit(t *testing.T) {
-	for i, s := range steps.FormThenSew() {
+	for i, s := range steps.FormThenSew(steps.Whole) {
 		r := newRig(sheath(i), 26, 15)
 		text := strings.Join(strings.Fields(ansi.Strip(r.m.View())), " ")
 		if !strings.Contains(text, strings.Join(strings.Fields(s.Caution), " ")) {
