@@ -54,14 +54,14 @@ const (
 		"Read the data sheet; local rules come first."
 	drillCaution = "Clamp the work on a backing board, eye protection on. No gloves, loose sleeves or loose hair near a " +
 		"turning drill. The machine's instructions and local rules come first."
-	dustCaution = "Leather dust causes cancer of the nose and sinuses (IARC 100C): a fitting mask and extraction, no " +
-		"sweeping dry. Local rules come first."
-	drumCaution  = "At a drum or a turning burnisher: eye protection, fingers off the drum, no gloves, loose sleeves or loose hair."
+	dustCaution = "Leather dust causes cancer of the nose and sinuses (IARC 100C): a fitting mask and extraction. " +
+		"Local rules come first."
+	drumCaution  = "At a drum or burnisher: eye protection, fingers off the drum, no gloves, sleeves or loose hair."
 	awlCaution   = "No finger behind the leather where awl or needle comes through."
-	knifeCaution = "Cut away from yourself and keep the other hand behind the blade."
+	knifeCaution = "Cut away from yourself, the other hand behind the blade."
 	heatCaution  = "No heat above 40 °C, no stove, no hot air: wet leather shrinks and goes hard for good."
-	ragCaution   = "Rags with oil can catch fire by themselves: spread them out to dry outdoors, or under water in a closed tin."
-	ironCaution  = "Iron stains wet leather black: clean tools, clamps covered."
+	ragCaution   = "Rags with oil can catch fire by themselves: spread out outdoors, or under water."
+	ironCaution  = "Iron stains wet leather black: clean tools, covered clamps."
 )
 
 // How long cement is left open before it is pressed together (common practice, no
@@ -137,7 +137,7 @@ var seam = []row{
 
 // finish is everything after seam and drying.
 var finish = []row{
-	{short: "BEVEL", work: 15, title: "Bevel the edge, sand it fine", caution: knifeCaution + " " + dustCaution + " " + drumCaution},
+	{short: "BEVEL", work: 15, title: "Bevel the edge, sand it fine", caution: dustCaution + " " + drumCaution},
 	{short: "DYE", work: 10, title: "Dye, the edges too; start the hold that the data sheet says", sheet: true,
 		caution: airCaution + " Light thread takes the dye. Spread dye rags out to dry, away from flame."},
 	{short: "DYE 2", work: 10, title: "Second coat of dye; start the hold that the data sheet says", sheet: true,

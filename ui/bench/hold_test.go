@@ -76,7 +76,7 @@ func TestHoldsBeside(t *testing.T) {
 // they are, whatever the names.
 func TestWhoseDigits(t *testing.T) {
 	for name, want := range map[string]string{
-		"Hunter": "HUNTER 50:20 H", "A rather long name of a knife": "ARATHE 50:20 H", "刀の鞘": "50:20 H",
+		"Hunter": "HUNTER 50:20 H", "A rather long name of a knife": "A RATH 50:20 H", "刀の鞘": "50:20 H",
 	} {
 		r := newRig(sheath("DRILL"), 80, 24)
 		r.m.SetHolds([]steps.Hold{{Project: name, Short: "CURE", Due: noon.Add(50*time.Hour + 20*time.Minute)}})
@@ -87,11 +87,11 @@ func TestWhoseDigits(t *testing.T) {
 			t.Errorf("%q is not named in %s", name, text)
 		}
 	}
-	r := newRig(sheath("SAND"), 80, 24)
-	r.p.Steps[steps.Current(r.p.Steps)-1].Done = time.Time{} // DRY, moved to after SAND
+	r := newRig(sheath("DRYFIT"), 80, 24)
+	r.p.Steps[steps.Current(r.p.Steps)-1].Done = time.Time{} // DRY, moved to after DRYFIT
 	r.p.Steps[steps.Current(r.p.Steps)].Started = noon
-	dry, sand := steps.Current(r.p.Steps), steps.Current(r.p.Steps)+1
-	r.p.Steps[dry], r.p.Steps[sand] = r.p.Steps[sand], r.p.Steps[dry]
+	dry, fit := steps.Current(r.p.Steps), steps.Current(r.p.Steps)+1
+	r.p.Steps[dry], r.p.Steps[fit] = r.p.Steps[fit], r.p.Steps[dry]
 	r.show()
 	if text := r.text(); r.m.largeWord() != "DRY 24:00 H" || !strings.Contains(text, "DRY: 24 h to go, Fri 12:00 (another step)") {
 		t.Errorf("large is %q in %s", r.m.largeWord(), text)

@@ -232,7 +232,13 @@ func pause(rnd *rand.Rand) time.Duration {
 // mean something made of them.
 func TestRandomEvents(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(7, 9))
-	fresh := func() []steps.Step { return steps.FormThenSew(steps.Whole) }
+	fresh := func() []steps.Step { // with every hold started and timed by hand
+		list := steps.FormThenSew(steps.Whole)
+		for i := range list {
+			list[i].From, list[i].Sheet = "", false
+		}
+		return list
+	}
 	r := newRig(project.Project{Title: "Test knife", Steps: fresh()}, 80, 24)
 	ref := &reader{steps: fresh()}
 	var ticks, starts, ends, backs int

@@ -138,7 +138,7 @@ func TestNew(t *testing.T) {
 	if r.last() != (OpenMsg{path}) || r.m.Typing() {
 		t.Fatalf("sent %v", r.sent)
 	}
-	if p := load(t, path); p.Title != "Bench: knife" || len(p.Steps) == 0 || p.Units != length.Millimetres || p.Steps[12].Short != "WRAP" {
+	if p := load(t, path); p.Title != "Bench: knife" || len(p.Steps) == 0 || p.Units != length.Millimetres || p.Steps[14].Short != "WRAP" {
 		t.Errorf("begun with %+v", p)
 	}
 	if r.titles() != "Bench: knife" {
@@ -149,8 +149,8 @@ func TestNew(t *testing.T) {
 		t.Errorf("others can read it: %v, %v", info.Mode(), path.Mode())
 	}
 	r.keys("n", "Second", "enter", "u", "s", "7", "enter")
-	if p := load(t, filepath.Join(dir, "Second.toml")); p.Units != length.Inches || p.Steps[12].Short != "SAND" {
-		t.Errorf("with u and s it begins in %v with %q", p.Units, p.Steps[12].Short)
+	if p := load(t, filepath.Join(dir, "Second.toml")); p.Units != length.Inches || p.Steps[14].Short != "SAND" {
+		t.Errorf("with u and s it begins in %v with %q", p.Units, p.Steps[14].Short)
 	}
 	r.keys("n", "x", "enter", "esc")
 	if r.m.Typing() || len(r.m.entries) != 2 {
@@ -295,8 +295,8 @@ func TestFillsBehind(t *testing.T) {
 	for i := range 120 {
 		put(t, dir, fmt.Sprintf("k%03d.toml", i), file.Encode(sheath(fmt.Sprintf("Knife %03d", i), 1)), noon.Add(-time.Duration(i)*time.Hour))
 	}
-	p := sheath("Rings", 9)
-	p.Steps[9].Started = noon.Add(-99 * time.Hour)
+	p := sheath("Rings", 11)
+	p.Steps[11].Started = noon.Add(-99 * time.Hour)
 	put(t, dir, "rings.toml", file.Encode(p), noon.Add(-999*time.Hour))
 	r := newRig(t, dir, 80, 24)
 	want := r.titles()

@@ -30,16 +30,16 @@ func TestFollowsChangesElsewhere(t *testing.T) {
 	}
 	r := newRig(sheath(3), 60, 30)
 	r.keys("end", " ")
-	if r.m.Chosen() != 30 {
+	if r.m.Chosen() != 36 {
 		t.Errorf("the pane's own tick moved the choice to %d", r.m.Chosen())
 	}
 	r.keys("n").text("so")
 	before := slices.Clone(r.p.Steps)
 	r.keys("home")
 	r.p.Steps = slices.Clone(before)
-	r.p.Steps[30].Note = ""
+	r.p.Steps[36].Note = ""
 	r.show()
-	if r.m.Chosen() != 30 {
+	if r.m.Chosen() != 36 {
 		t.Errorf("undo of a note chose %d, want the step that lost it", r.m.Chosen())
 	}
 	r.keys("home", "n") // while something is typed nothing moves

@@ -105,9 +105,9 @@ func sheath(done int) project.Project {
 }
 
 func TestKeysDo(t *testing.T) {
-	r := newRig(sheath(8), 60, 30) // in hand: the fold, held 2 h
-	step := func() steps.Step { return r.p.Steps[8] }
-	if r.m.Chosen() != 8 {
+	r := newRig(sheath(11), 60, 30) // in hand: the fold, held 2 h
+	step := func() steps.Step { return r.p.Steps[11] }
+	if r.m.Chosen() != 11 {
 		t.Fatalf("chosen %d, want the step in hand", r.m.Chosen())
 	}
 	r.keys("t")
@@ -180,7 +180,7 @@ func TestListKeys(t *testing.T) {
 	if order() != "ALPHA BETA EPS GAMMA" || r.p.Steps[2].Title != "Epsilon" {
 		t.Errorf("r: %s", order())
 	}
-	r.keys("r").text("Zeta").text("a b")
+	r.keys("r").text("Zeta").text("a  b")
 	if !r.m.Typing() || r.p.Steps[2].Title != "Epsilon" || !strings.Contains(r.m.View(), "! short name") {
 		t.Errorf("a short name that will not do was taken:\n%s", r.m.View())
 	}
@@ -295,7 +295,7 @@ func TestMouse(t *testing.T) {
 	for range 100 {
 		r.send(tea.MouseMsg{X: 5, Y: 1, Action: tea.MouseActionPress, Button: tea.MouseButtonWheelDown})
 	}
-	if r.m.Chosen() != 30 || !strings.Contains(r.m.View(), "Write the care card") {
+	if r.m.Chosen() != 36 || !strings.Contains(r.m.View(), "Write the care card") {
 		t.Errorf("the wheel went to %d:\n%s", r.m.Chosen(), r.m.View())
 	}
 	click(0)

@@ -48,7 +48,7 @@ func (h *home) newProject(name string) string {
 	h.t.Helper()
 	path := filepath.Join(h.dir, name)
 	p := project.New("Test knife", 0, project.Defaults())
-	p.Steps = steps.FormThenSew()
+	p.Steps = steps.FormThenSew(steps.Whole)
 	if _, err := store.SaveNew(store.OSLockingIn(""), path, file.Encode(p)); err != nil {
 		h.t.Fatal(err)
 	}
@@ -134,7 +134,7 @@ func TestOneDay(t *testing.T) {
 	s.Resize(80, 24)
 	s.Shows("Space tick")
 
-	for range 8 { // down to the fold, whose hold is 2 h
+	for range 11 { // down to the fold, whose hold is 2 h
 		s.Type("\x1b[B")
 	}
 	s.Shows("hold 2 h")
