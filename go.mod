@@ -15,6 +15,7 @@ require (
 	github.com/gofrs/flock v0.13.2
 	github.com/mattn/go-runewidth v0.0.23
 	github.com/muesli/termenv v0.16.0
+	github.com/peterstace/simplefeatures v0.50.0
 	github.com/rogpeppe/go-internal v1.16.0
 	golang.org/x/image v0.48.0
 	golang.org/x/sys v0.50.0
