@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/x/ansi"
 
+	"chape/ui/act"
 	"chape/ui/layout"
 	"chape/ui/panel"
 	"chape/ui/term"
@@ -52,81 +53,79 @@ func (m *Model) keyLine(keys []key.Binding) string {
 
 // footKeys are the keys that matter where the user is, in few words.
 func (m *Model) footKeys() []key.Binding {
-	switch {
-	case m.panel != nil:
+	if m.panel != nil {
 		return m.panel.Foot()
-	case m.at == onShelf:
-		return m.shelfFoot()
-	case m.at == onDrying && m.dry.Typing():
-		return m.dry.KeyMap.QuestionHelp()
-	case m.at == onDrying:
-		return append(m.dry.KeyMap.ShortHelp(), brief(m.Keys.Help, "keys"), m.Keys.Quit)
-	case m.mode == editing && m.focus == layout.Knife:
-		return []key.Binding{m.knife.Keys.KeepNext, m.knife.Keys.Restore}
-	case m.mode == editing:
-		return m.steps.KeyMap.QuestionHelp()
 	}
-	var more []key.Binding // as far as there is room
-	keys := []key.Binding{brief(m.Keys.NextPane, m.focus.Next().String())}
-	switch m.focus {
-	case layout.Knife:
-		k := m.knife.Keys
-		more = []key.Binding{brief(k.Source, "marks"), brief(k.AddMark, "add a mark"), brief(k.AddStep, "make a step"), brief(k.AddFit, "trial fit")}
-		keys = append(keys, brief(k.Next, "next number"))
-	case layout.Plan:
-		keys = append(keys, brief(m.plan.Keys.NextPage, "next page"), brief(m.plan.Keys.Closer, "closer"))
-		more = []key.Binding{brief(m.plan.Keys.Shape, "whole, half"), brief(m.plan.Keys.All, "all of it")}
-	default:
-		more = []key.Binding{brief(m.steps.KeyMap.Add, "add"), brief(m.steps.KeyMap.Minutes, "minutes")}
-		keys = append(keys, brief(m.steps.KeyMap.Tick, "tick"), brief(m.steps.KeyMap.Start, "start hold"))
+	l := m.inHand()
+	first, late := brief(act.Alive(l.pane))
+	if m.mode == editing {
+		return first
 	}
-	keys = append(keys, brief(m.Keys.Bench, "bench"), brief(m.Keys.Shelf, "shelf"), m.Keys.Undo, brief(m.Keys.Print, "print"))
-	return append(append(keys, more...), brief(m.Keys.Help, "keys"), m.Keys.Quit)
+	var keys []key.Binding
+	if l.Root&act.Turn != 0 {
+		keys = append(keys, in(m.Keys.NextPane, m.focus.Next().String()))
+	}
+	keys = append(keys, first...)
+	if l.Root&act.Openers != 0 {
+		for _, p := range m.pages {
+			if p.Brief != "" {
+				keys = append(keys, in(p.Open, p.Brief))
+			}
+		}
+	}
+	if l.Root&act.Printing != 0 {
+		keys = append(keys, m.Keys.Undo, in(m.Keys.Print, "print"))
+	}
+	return append(append(keys, late...), in(m.Keys.Help, "keys"), m.Keys.Quit)
 }
 
-func (m *Model) shelfFoot() []key.Binding {
-	k := m.shelf.KeyMap
-	if m.shelf.Typing() {
-		return k.QuestionHelp()
+// brief are the keys that the foot names, and those it names where there is room.
+func brief(keys []act.Key) (first, late []key.Binding) {
+	for _, k := range keys {
+		switch {
+		case k.Brief == "":
+		case k.Late:
+			late = append(late, in(k.Binding, k.Brief))
+		default:
+			first = append(first, in(k.Binding, k.Brief))
+		}
 	}
-	return []key.Binding{
-		k.Open, brief(k.Find, "find"), brief(k.New, "new"), brief(k.From, "new from this"), k.Rename,
-		brief(k.Away, "put away"), brief(m.Keys.Help, "keys"), m.Keys.Quit,
-	}
+	return first, late
 }
 
-// brief is a key with fewer words than the help has.
-func brief(b key.Binding, does string) key.Binding {
-	b.SetHelp(b.Help().Key, does)
+// in is a key with fewer words than the help has.
+func in(b key.Binding, words string) key.Binding {
+	b.SetHelp(b.Help().Key, words)
 	return b
 }
 
-// sections collects every key from the tables that the parts themselves go by.
+// sections are the keys of the root and of all pages, those of the page in hand first.
 func (m *Model) sections() []panel.Section {
-	return []panel.Section{
-		{Title: "Everywhere, while nothing is typed", Keys: m.Keys.Bindings()},
-		{Title: "Knife", Keys: m.knife.Keys.Bindings()},
-		{Title: "While a value is typed", Keys: m.knife.Keys.Typing()},
-		{Title: "Plan", Keys: m.plan.Keys.Bindings()},
-		{Title: "Steps", Keys: slices.Concat(m.steps.KeyMap.FullHelp()...)},
-		{Title: "Bench view", Keys: slices.Concat(m.bench.KeyMap.FullHelp()...)},
-		{Title: "Shelf", Keys: slices.Concat(m.shelf.KeyMap.FullHelp()...)},
-		{Title: "Weighings", Keys: slices.Concat(m.dry.KeyMap.FullHelp()...)},
+	all := []panel.Section{{Title: "Everywhere, while nothing is typed", Keys: m.rootKeys()}}
+	for _, l := range m.pages {
+		var own []panel.Section
+		for _, s := range l.pane.Keys() {
+			if s.Title == "" {
+				continue // said in the foot alone
+			}
+			section := panel.Section{Title: s.Title}
+			for _, k := range s.Keys {
+				section.Keys = append(section.Keys, k.Binding)
+			}
+			own = append(own, section)
+		}
+		if l == m.inHand() {
+			all = append(own, all...)
+		} else {
+			all = append(all, own...)
+		}
 	}
+	return all
 }
 
-// inHand puts the keys of what is in hand first.
-func (m *Model) inHand(all []panel.Section) []panel.Section {
-	first := m.focus.String()
-	switch m.at {
-	case onShelf:
-		first = "Shelf"
-	case onDrying:
-		first = "Weighings"
-	}
-	i := slices.IndexFunc(all, func(s panel.Section) bool { return s.Title == first })
-	if i < 0 {
-		return all
-	}
-	return append([]panel.Section{all[i]}, slices.Delete(slices.Clone(all), i, i+1)...)
+// rootKeys are the root's own keys and those that open pages, in the order of the help.
+func (m *Model) rootKeys() []key.Binding {
+	k := m.Keys
+	return slices.Concat([]key.Binding{k.NextPane, k.LastPane}, m.openers(),
+		[]key.Binding{k.Undo, k.Redo, k.Keep, k.Print, k.Help, k.Suspend, k.Quit, k.Break})
 }

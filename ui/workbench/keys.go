@@ -4,11 +4,9 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 )
 
-// KeyMap is every key that works in all panes, outside of an edit.
+// KeyMap are the root's own keys; those that open pages stand with the pages.
 type KeyMap struct {
 	NextPane, LastPane key.Binding
-	Bench              key.Binding
-	Shelf, Drying      key.Binding
 	Undo, Redo         key.Binding
 	Keep, Print        key.Binding
 	Help, Suspend      key.Binding
@@ -24,9 +22,6 @@ func DefaultKeys(suspends bool) KeyMap {
 	k := KeyMap{
 		NextPane: bind("Tab", "next pane: knife, plan, steps", "tab"),
 		LastPane: bind("Shift+Tab", "pane before", "shift+tab"),
-		Bench:    bind("b", "the bench view: one step, one hold, seen from afar", "b"),
-		Shelf:    bind("o", "the shelf: open another project, begin one", "o"),
-		Drying:   bind("w", "weighings: when the sheath will be dry", "w"),
 		Undo:     bind("u", "undo", "u"),
 		Redo:     bind("U, Ctrl+R", "redo", "U", "ctrl+r"),
 		Keep:     bind("Ctrl+S", "keep this copy as a project; save again at once", "ctrl+s"),
@@ -38,11 +33,4 @@ func DefaultKeys(suspends bool) KeyMap {
 	}
 	k.Suspend.SetEnabled(suspends)
 	return k
-}
-
-// Bindings lists the keys in the order of the help.
-func (k KeyMap) Bindings() []key.Binding {
-	return []key.Binding{
-		k.NextPane, k.LastPane, k.Bench, k.Shelf, k.Drying, k.Undo, k.Redo, k.Keep, k.Print, k.Help, k.Suspend, k.Quit, k.Break,
-	}
 }

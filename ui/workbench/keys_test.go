@@ -2,11 +2,12 @@ package workbench
 
 import (
 	"reflect"
-	"slices"
 	"strings"
 	"testing"
 
 	"github.com/charmbracelet/bubbles/key"
+
+	"chape/ui/act"
 )
 
 // bindings gives every key of a table, whether its lists name it or not.
@@ -22,63 +23,83 @@ func bindings(table any) []key.Binding {
 }
 
 func TestEveryKeyIsInTheHelp(t *testing.T) {
-	s := loose(t, 80, 24)
-	m := s.m
+	m := loose(t, 80, 24).m
 	listed := map[string]bool{}
 	for _, sec := range m.sections() {
 		for _, b := range sec.Keys {
 			listed[strings.Join(b.Keys(), " ")] = true
 		}
 	}
-	silent := map[string]bool{"ctrl+j": true} // the Enter of some terminals, said as Enter
-	for name, table := range map[string]any{
-		"workbench": m.Keys, "knife": m.knife.Keys, "plan": m.plan.Keys, "steps": m.steps.KeyMap,
-		"shelf": m.shelf.KeyMap, "weighings": m.dry.KeyMap, "bench": m.bench.KeyMap,
-	} {
-		for _, b := range bindings(table) {
-			keys := strings.Join(b.Keys(), " ")
-			if silent[keys] {
-				continue
+	all := append(bindings(m.Keys), m.openers()...)
+	for _, l := range m.pages {
+		for _, s := range l.pane.Keys() {
+			for _, k := range s.Keys {
+				all = append(all, k.Binding)
 			}
-			if !listed[keys] || b.Help().Key == "" || b.Help().Desc == "" {
-				t.Errorf("%s: the key %q is not in the help, or without words", name, keys)
+		}
+	}
+	for _, b := range all {
+		if keys := strings.Join(b.Keys(), " "); !listed[keys] || b.Help().Key == "" || b.Help().Desc == "" {
+			t.Errorf("the key %q is not in the help, or without words", keys)
+		}
+	}
+}
+
+// TestNoKeyMeansTwoThings looks at each set of keys that are alive together: those of a
+// page and, where no text is typed, those that the root has alive on it.
+func TestNoKeyMeansTwoThings(t *testing.T) {
+	m := loose(t, 80, 24).m
+	for _, l := range m.pages {
+		for _, s := range l.pane.Keys() {
+			var set []key.Binding
+			if !s.Text && l.Room != act.Screen {
+				set = m.aliveOn(l)
+			}
+			for _, k := range s.Keys {
+				set = append(set, k.Binding)
+			}
+			seen := map[string]string{}
+			for _, b := range set {
+				for _, k := range b.Keys() {
+					if other, twice := seen[k]; twice {
+						t.Errorf("%s: %q is %q and %q", l.Name, k, other, b.Help().Desc)
+					}
+					seen[k] = b.Help().Desc
+				}
 			}
 		}
 	}
 }
 
-// TestNoKeyMeansTwoThings looks at each set of keys that are alive together.
-func TestNoKeyMeansTwoThings(t *testing.T) {
-	m := loose(t, 80, 24).m
-	steps := m.steps.KeyMap
-	sets := map[string][]key.Binding{
-		"knife":  append(m.Keys.Bindings(), m.knife.Keys.Bindings()...),
-		"typing": append([]key.Binding{m.Keys.Break, m.Keys.Suspend}, m.knife.Keys.Typing()...),
-		"plan":   append(m.Keys.Bindings(), m.plan.Keys.Bindings()...),
-		"bench":  bindings(m.bench.KeyMap),
-	}
-	for _, b := range bindings(steps) {
-		if strings.Join(b.Keys(), " ") != strings.Join(steps.Keep.Keys(), " ") { // alive in a question only
-			sets["steps"] = append(sets["steps"], b)
+// aliveOn are the keys of the root that are alive on a page.
+func (m *Model) aliveOn(l *leaf) []key.Binding {
+	k := m.Keys
+	set := []key.Binding{k.Help, k.Suspend, k.Quit, k.Break}
+	for on, keys := range map[act.RootKeys][]key.Binding{
+		act.Turn: {k.NextPane, k.LastPane}, act.Openers: m.openers(), act.Changes: {k.Undo, k.Redo},
+		act.Saving: {k.Keep}, act.Printing: {k.Print},
+	} {
+		if l.Root&on != 0 {
+			set = append(set, keys...)
 		}
 	}
-	sets["steps"] = append(sets["steps"], m.Keys.Bindings()...)
-	root := []key.Binding{m.Keys.Quit, m.Keys.Break, m.Keys.Help, m.Keys.Suspend}
-	for name, table := range map[string][][]key.Binding{
-		"shelf":     m.shelf.KeyMap.FullHelp()[:3], // without those of a question
-		"weighings": append(m.dry.KeyMap.FullHelp(), []key.Binding{m.Keys.Undo, m.Keys.Redo}),
-	} {
-		sets[name] = append(slices.Concat(table...), root...)
-	}
-	for name, set := range sets {
-		seen := map[string]string{}
-		for _, b := range set {
-			for _, k := range b.Keys() {
-				if other, twice := seen[k]; twice {
-					t.Errorf("%s: %q is %q and %q", name, k, other, b.Help().Desc)
-				}
-				seen[k] = b.Help().Desc
-			}
+	return set
+}
+
+// TestPagesAreWhole: each has a name of its own, and a way to it.
+func TestPagesAreWhole(t *testing.T) {
+	m := loose(t, 80, 24).m
+	names := map[string]bool{}
+	for _, l := range m.pages {
+		if l.Name == "" || names[l.Name] {
+			t.Errorf("the name %q is none, or there twice", l.Name)
+		}
+		names[l.Name] = true
+		if front := l.Room < act.Whole && m.standing[l.Room] == l; !front && len(l.Open.Keys()) == 0 {
+			t.Errorf("%s: no key opens it", l.Name)
+		}
+		if l.Back != "" && m.page(l.Back) == nil {
+			t.Errorf("%s: leads back to %q, which there is not", l.Name, l.Back)
 		}
 	}
 }

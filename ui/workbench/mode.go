@@ -1,11 +1,13 @@
 package workbench
 
 import (
+	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/ui/act"
 	"chape/ui/layout"
 	"chape/ui/panel"
+	"chape/ui/part"
 )
 
 // mode is who has the keyboard: one at a time.
@@ -20,8 +22,8 @@ const (
 	bench                // the bench view
 )
 
-// over puts a panel over the panes.
-func (m *Model) over(md mode, p panel.Panel) {
+// put puts a panel over the panes.
+func (m *Model) put(md mode, p panel.Panel) {
 	m.mode, m.panel = md, p
 	r := m.overlay()
 	p.SetSize(r.W, r.H)
@@ -30,31 +32,35 @@ func (m *Model) over(md mode, p panel.Panel) {
 // ask puts a question over the panes, in place of another panel; one that comes while
 // the bench view is on waits until it is left.
 func (m *Model) ask(q act.Question) {
-	if m.mode == bench {
+	if m.inHand().Room == act.Screen {
 		m.waiting = &q
 		return
 	}
-	m.over(asking, panel.NewQuestion(q, m.panelStyle()))
+	m.put(asking, panel.NewQuestion(q, m.panelStyle()))
 }
 
-// closed ends the mode that was on.
+// closed takes the panel away.
 func (m *Model) closed() {
-	m.mode, m.panel = browsing, nil
-	if q := m.waiting; q != nil {
-		m.waiting = nil
-		m.ask(*q)
-	}
+	m.panel = nil
 	m.settleMode()
 }
 
-// settleMode tells browsing from editing: a pane may have opened a text, or closed it.
+// settleMode tells which mode is on where no panel says so: a page may have opened a
+// text, or closed it.
 func (m *Model) settleMode() {
-	if m.mode > editing {
-		return
+	l := m.inHand()
+	if q := m.waiting; q != nil && l.Room != act.Screen {
+		m.waiting = nil
+		m.ask(*q)
 	}
-	m.mode = browsing
-	if m.typingInHand() {
+	switch {
+	case m.panel != nil:
+	case l.Room == act.Screen:
+		m.mode = bench
+	case act.Typing(l.pane):
 		m.mode = editing
+	default:
+		m.mode = browsing
 	}
 }
 
@@ -65,8 +71,15 @@ func (m *Model) asksFont() bool {
 }
 
 // panelKey hands a key to the panel.
-func (m *Model) panelKey(k tea.KeyMsg, reading bool) tea.Cmd {
-	out, done := m.panel.Key(k, reading)
+func (m *Model) panelKey(p part.Press) tea.Cmd {
+	switch {
+	case m.mode == asking && key.Matches(p.KeyMsg, m.Keys.Break):
+		m.closed()
+		return m.quit()
+	case m.mode == printing && key.Matches(p.KeyMsg, m.Keys.Suspend):
+		return m.suspend()
+	}
+	out, done := m.panel.Key(p.KeyMsg, p.Tool())
 	if done {
 		m.closed()
 	}

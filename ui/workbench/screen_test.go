@@ -21,6 +21,7 @@ import (
 	"chape/ui/canvas"
 	"chape/ui/layout"
 	"chape/ui/panel"
+	"chape/ui/part"
 	"chape/ui/session"
 	"chape/ui/term"
 	"chape/ui/term/ink"
@@ -157,16 +158,19 @@ var named = map[string]tea.KeyType{
 	"delete": tea.KeyDelete, "f1": tea.KeyF1,
 }
 
+// byHand is between two keys: long enough for a letter after a figure.
+const byHand = part.Settle + time.Millisecond
+
 // keys types by hand: named keys, or the characters of a word.
 func (s *screen) keys(words ...string) {
 	for _, w := range words {
 		if k, ok := named[w]; ok {
-			s.now = s.now.Add(300 * time.Millisecond)
+			s.now = s.now.Add(byHand)
 			s.send(tea.KeyMsg{Type: k})
 			continue
 		}
 		for _, r := range w {
-			s.now = s.now.Add(300 * time.Millisecond)
+			s.now = s.now.Add(byHand)
 			s.send(char(r))
 		}
 	}
@@ -273,13 +277,13 @@ func TestNoLineIsWiderThanTheScreen(t *testing.T) {
 		return nil
 	})
 	states := map[string]func(){
-		"knife":    func() { s.m.focus = layout.Knife },
-		"plan":     func() { s.m.focus = layout.Plan },
-		"steps":    func() { s.m.focus = layout.Steps },
+		"knife":    func() { s.m.takeUp(s.m.standing[layout.Knife]) },
+		"plan":     func() { s.m.takeUp(s.m.standing[layout.Plan]) },
+		"steps":    func() { s.m.takeUp(s.m.standing[layout.Steps]) },
 		"help":     func() { s.m.showHelp() },
 		"question": func() { s.m.ask(panel.FontQuestion(s.m.o.Font)) },
 		"loss":     func() { s.m.do(s.m.session.Quit()) },
-		"bench":    func() { s.m.closed(); s.m.showBench() },
+		"bench":    func() { s.m.closed(); s.m.takeUp(s.m.page("Bench view")) },
 	}
 	for _, name := range []string{"knife", "plan", "steps", "help", "question", "loss", "bench"} {
 		states[name]()

@@ -6,44 +6,15 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/ui/act"
-	benchview "chape/ui/bench"
 	"chape/ui/knifepane"
 	"chape/ui/layout"
 	"chape/ui/panel"
 	"chape/ui/session"
+	"chape/ui/shelfpane"
 )
 
-// run does at once what a pane asks for. Panes' commands only hand over a
-// message of package act and wait for nothing; run one after the other, no key
-// can overtake the change that the one before it made.
-func (m *Model) run(cmd tea.Cmd) tea.Cmd {
-	out, _ := m.runAll(cmd)
-	return out
-}
-
-// runAll stops a batch at the first message that is refused.
-func (m *Model) runAll(cmd tea.Cmd) (out tea.Cmd, ok bool) {
-	if cmd == nil {
-		return nil, true
-	}
-	msg := cmd()
-	batch, isBatch := msg.(tea.BatchMsg)
-	if !isBatch {
-		out, ok, _ = m.take(msg)
-		return out, ok
-	}
-	var all []tea.Cmd
-	for _, c := range batch {
-		next, ok := m.runAll(c)
-		all = append(all, next)
-		if !ok {
-			return tea.Batch(all...), false
-		}
-	}
-	return tea.Batch(all...), true
-}
-
-// do does what values say, one after the other, up to the first that is refused.
+// do does what values say, at once and one after the other, so that no key can overtake
+// the change that the one before it made; it stops at the first that is refused.
 func (m *Model) do(out []act.Msg) tea.Cmd {
 	var all []tea.Cmd
 	for _, msg := range out {
@@ -69,10 +40,12 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 		m.ask(msg)
 	case act.Preview:
 		m.session.Doc().Preview(msg.Do)
-		m.changed = true
+		m.unfit, m.changed = nil, true
 	case act.Drop:
 		m.session.Doc().Drop()
-		m.changed = true
+		m.unfit, m.changed = nil, true
+	case act.Unfit:
+		m.unfit, m.changed = msg.Err, true
 	case act.Choose:
 		m.session.Doc().Choose(msg.Mark)
 		m.changed = true
@@ -91,12 +64,21 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 		return m.do(m.session.KeepPrinter(msg.Correction)), true, true
 	case panel.FontMsg:
 		return m.setFont(msg.Font), true, true
-	case benchview.Leave:
-		return m.leaveBench(), true, true
-	case benchview.Quit:
+	case act.Open:
+		return m.open(msg.Path), true, true
+	case act.Go:
+		return m.takeUp(m.page(msg.Page)), true, true
+	case act.Stay:
+	case act.Leave:
+		return m.leave(), true, true
+	case act.Quit:
 		return m.quit(), true, true
-	case benchview.Suspend:
+	case act.Suspend:
 		return m.suspend(), true, true
+	case shelfpane.OpenMsg:
+		return m.open(msg.Path), true, true
+	case shelfpane.LeaveMsg:
+		return m.leave(), true, true
 	default:
 		return nil, true, false
 	}
@@ -105,7 +87,7 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 
 // commit makes a change for good, or says why not.
 func (m *Model) commit(c act.Commit) bool {
-	m.changed = true
+	m.unfit, m.changed = nil, true
 	err := m.session.Doc().Commit(c.Label, c.Do)
 	if err == nil {
 		return true
@@ -118,25 +100,24 @@ func (m *Model) commit(c act.Commit) bool {
 // open goes over to another project.
 func (m *Model) open(path string) tea.Cmd {
 	if m.session.Has(path) {
-		return m.goTo(onPanes)
+		return m.takeUp(m.standing[m.focus])
 	}
 	return m.do(m.session.Open(path))
 }
 
 // opened shows the project that has taken the place of the one before.
 func (m *Model) opened() tea.Cmd {
-	m.bare = false
-	m.makePanes()
-	m.at, m.focus = onPanes, layout.Knife
+	m.bare, m.cover, m.focus, m.unfit = false, nil, layout.Knife, nil
+	m.makePages()
 	m.refresh()
+	cmd, _ := m.tell(m.inHand(), act.InHand{Is: true})
 	m.say(m.o.Alarm.Voice.Title(m.title()))
-	return m.look()
+	return tea.Batch(cmd, m.look())
 }
 
 // setFont takes the answer on and has it remembered.
 func (m *Model) setFont(f act.Font) tea.Cmd {
 	m.o.Font = f
-	m.showFont()
 	m.changed = true
 	if m.o.Remember == nil {
 		return nil

@@ -1,6 +1,7 @@
 package workbench
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"path/filepath"
@@ -9,6 +10,7 @@ import (
 
 	"chape/project/store"
 	"chape/ui/layout"
+	"chape/ui/part"
 	"chape/ui/session"
 	"chape/ui/term"
 )
@@ -54,22 +56,36 @@ func (m *Model) body() []string {
 	switch {
 	case m.panel != nil:
 		return m.panel.View()
-	case m.at == onShelf:
-		return m.placeView("Shelf: "+m.o.Shelf.Dir(), m.shelf.View())
-	case m.at == onDrying:
-		return m.placeView("Drying", m.dry.View())
+	case m.cover != nil:
+		return m.framed(m.cover)
 	}
-	return m.panesView()
+	var blocks [][]string
+	for i, l := range m.standing {
+		if !m.lay.Panes[i].Empty() {
+			blocks = append(blocks, m.framed(l))
+		}
+	}
+	return layout.Beside(blocks...)
+}
+
+// framed is a page in its frame, drawn anew where something in it has changed.
+func (m *Model) framed(l *leaf) []string {
+	if l.drawn == nil {
+		r := m.rect(l)
+		title := term.Plain(cmp.Or(l.Title, l.Name))
+		l.drawn = layout.Frame(r.W, r.H, title, l == m.inHand(), strings.Split(l.pane.View(), "\n"), m.edges())
+	}
+	return l.drawn
 }
 
 // benchView is the bench view with what must not be missed: a hold that has fallen
 // due, and work that is not on the disk.
 func (m *Model) benchView() string {
-	lines := strings.Split(m.bench.View(), "\n")
+	lines := strings.Split(m.cover.pane.View(), "\n")
 	if m.alarm.Ringing() && len(lines) > 0 {
 		lines[0] = m.head()
 	}
-	if within(m.now(), m.warned, sayTwice) { // nothing else is said of it there
+	if part.Within(m.warned, m.now(), sayTwice) { // nothing else is said of it there
 		lines[len(lines)-1] = layout.Line(m.o.Styles.Warn.Render("! "+m.message.Text), m.width)
 	}
 	switch m.session.Doc().State() {
@@ -151,42 +167,6 @@ func (m *Model) holdsView() []string {
 		lines = append(lines, m.o.Styles.Note.Render(l))
 	}
 	return lines
-}
-
-// placeView frames what fills the room between head and foot.
-func (m *Model) placeView(title, content string) []string {
-	r := m.overlay()
-	return layout.Frame(r.W, r.H, term.Plain(title), true, strings.Split(content, "\n"), m.edges())
-}
-
-func (m *Model) panesView() []string {
-	var blocks [][]string
-	for i, r := range m.lay.Panes {
-		if !r.Empty() {
-			blocks = append(blocks, m.paneView(layout.Pane(i), r))
-		}
-	}
-	return layout.Beside(blocks...)
-}
-
-func (m *Model) paneView(p layout.Pane, r layout.Rect) []string {
-	if m.drawn[p] == nil {
-		m.drawn[p] = m.drawPane(p, r)
-	}
-	return m.drawn[p]
-}
-
-func (m *Model) drawPane(p layout.Pane, r layout.Rect) []string {
-	content := ""
-	switch p {
-	case layout.Knife:
-		content = m.knife.View()
-	case layout.Plan:
-		content = m.plan.View()
-	default:
-		content = m.steps.View()
-	}
-	return layout.Frame(r.W, r.H, p.String(), p == m.focus, strings.Split(content, "\n"), m.edges())
 }
 
 // missedView is the small box that lists what fell due before the start, over the

@@ -1,0 +1,53 @@
+package workbench
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/ui/act"
+)
+
+// mouse hands a click or the wheel to the page under it and takes that in hand.
+func (m *Model) mouse(e tea.MouseMsg) tea.Cmd {
+	pressed := e.Action == tea.MouseActionPress
+	if pressed && m.alarm.Ringing() && !tea.MouseEvent(e).IsWheel() {
+		m.silence()
+		cmd, _ := m.tell(m.inHand(), act.Silenced{})
+		return cmd
+	}
+	switch {
+	case m.panel != nil || !pressed && m.mode != bench:
+		return nil
+	case m.cover != nil:
+		return m.pageMouse(m.cover, e)
+	}
+	for i, r := range m.lay.Panes {
+		if r.Contains(e.X, e.Y) {
+			return m.paneMouse(m.standing[i], e)
+		}
+	}
+	return nil
+}
+
+func (m *Model) paneMouse(l *leaf, e tea.MouseMsg) tea.Cmd {
+	wheel := tea.MouseEvent(e).IsWheel()
+	if !wheel && e.Button != tea.MouseButtonLeft {
+		return nil
+	}
+	var cmd tea.Cmd
+	if !wheel && l != m.inHand() {
+		if cmd = m.takeUp(l); l != m.inHand() {
+			return cmd // a question has to be answered first
+		}
+	}
+	return tea.Batch(cmd, m.pageMouse(l, e))
+}
+
+// pageMouse hands a page an event in cells of its inside.
+func (m *Model) pageMouse(l *leaf, e tea.MouseMsg) tea.Cmd {
+	if l.Room != act.Screen {
+		in := m.rect(l).Inner()
+		e.X, e.Y = e.X-in.X, e.Y-in.Y
+	}
+	cmd, _ := m.tell(l, e)
+	return cmd
+}
