@@ -14,7 +14,7 @@ import (
 // key takes one key: the alarm first, then whoever has the keyboard.
 func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 	if m.alarm.Ringing() {
-		m.silence()
+		m.alarm.Silence()
 		if m.mode != editing {
 			m.reading.Take(k, m.o.Clock())
 			cmd, _ := m.tell(m.inHand(), act.Silenced{})

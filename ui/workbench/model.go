@@ -112,6 +112,7 @@ func (m *Model) route(msg tea.Msg) tea.Cmd {
 // settle shows the pages what has changed, and saves it.
 func (m *Model) settle() tea.Cmd {
 	defer m.settleMode()
+	m.say(m.o.Alarm.Voice.Title(m.title())) // sends nothing while it is the same
 	if !m.changed {
 		return nil
 	}

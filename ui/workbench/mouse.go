@@ -10,7 +10,7 @@ import (
 func (m *Model) mouse(e tea.MouseMsg) tea.Cmd {
 	pressed := e.Action == tea.MouseActionPress
 	if pressed && m.alarm.Ringing() && !tea.MouseEvent(e).IsWheel() {
-		m.silence()
+		m.alarm.Silence()
 		cmd, _ := m.tell(m.inHand(), act.Silenced{})
 		return cmd
 	}

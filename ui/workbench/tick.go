@@ -33,15 +33,7 @@ func (m *Model) look() tea.Cmd { return tea.Batch(m.alarm.Look(), m.session.Look
 // observe has the alarm ring for what has fallen due.
 func (m *Model) observe() tea.Cmd {
 	m.alarm.SetWaits(m.asksFont())
-	cmd := m.do(m.alarm.Observe())
-	m.say(m.o.Alarm.Voice.Title(m.title())) // sends nothing while it is the same
-	return cmd
-}
-
-// silence is the key that does nothing else.
-func (m *Model) silence() {
-	m.alarm.Silence()
-	m.say(m.o.Alarm.Voice.Title(m.title()))
+	return m.do(m.alarm.Observe())
 }
 
 // say shows that the terminal could not be written to; the program goes on.

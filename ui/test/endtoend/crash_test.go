@@ -157,7 +157,7 @@ func (h *home) tidied() {
 	if !d.settled() {
 		h.t.Fatalf("not saved:\n%s", s.Text())
 	}
-	s.Type("q")
+	s.Type(ctrlC)
 	if code := s.Exit(); code != 0 {
 		h.t.Errorf("exit status %d", code)
 	}

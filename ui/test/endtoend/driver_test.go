@@ -97,7 +97,7 @@ func (d *driver) number() bool {
 	next := d.now()
 	next.figures[i] = v
 	d.commit(next)
-	return d.send(fmt.Sprint(d.goTo(0), strings.Repeat(down, f.row), v, "\r"))
+	return d.send(d.goTo(0) + strings.Repeat(down, f.row) + pasted(fmt.Sprint(v)) + "\r")
 }
 
 // onStep goes to a step and presses a letter there.
@@ -156,3 +156,7 @@ func (d *driver) bench() bool {
 	return d.send("b ") && d.screen.Reaches(has("esc leave")) &&
 		d.send(escape) && d.screen.Reaches(has(ready))
 }
+
+// pasted is a text as the terminal pastes it. Letters that come within a second of typed
+// digits are no commands; those behind a paste are.
+func pasted(text string) string { return "\x1b[200~" + text + "\x1b[201~" }

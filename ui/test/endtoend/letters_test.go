@@ -9,7 +9,7 @@ import "testing"
 func TestLettersTogether(t *testing.T) {
 	h := newHome(t, aKnife())
 	s := h.open(160, 45)
-	s.Type(home_ + down + down + "142.5\r" + "31.5\r")
+	s.Type(home_ + down + down + pasted("142.5") + "\r" + pasted("31.5") + "\r")
 	savedWith(s, 1, 31.5)
 	s.Type("uu")
 	savedWith(s, 0, 110)

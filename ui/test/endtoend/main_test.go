@@ -166,4 +166,5 @@ const (
 	tab     = "\t"
 	backTab = "\x1b[Z"
 	escape  = "\x1b"
+	ctrlC   = "\x03" // quits also within a second of a figure, where letters are no commands
 )

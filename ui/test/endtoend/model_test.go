@@ -112,7 +112,7 @@ func (d *desk) seconds(n int) {
 	}
 }
 
-// letters presses one key after the other, slowly.
+// letters presses one key after the other, slowly enough for a letter after a figure.
 func (d *desk) letters(text string) {
 	for _, r := range text {
 		k := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}
@@ -126,7 +126,7 @@ func (d *desk) letters(text string) {
 func (d *desk) key(k tea.KeyType) { d.press(tea.KeyMsg{Type: k}) }
 
 func (d *desk) press(k tea.KeyMsg) {
-	d.now = d.now.Add(300 * time.Millisecond)
+	d.now = d.now.Add(1001 * time.Millisecond)
 	d.send(k)
 }
 

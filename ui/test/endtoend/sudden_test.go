@@ -141,7 +141,7 @@ func TestSmallDisk(t *testing.T) {
 	if got := h.read().Outline.Blade; got != 110 {
 		t.Errorf("in the file: %v", got)
 	}
-	s.Type("q")
+	s.Type(ctrlC)
 	s.Shows("Quitting puts your work into a file of its own")
 	s.Type(escape)
 	s.Shows(ready)
@@ -156,7 +156,7 @@ func TestSmallDisk(t *testing.T) {
 	os.WriteFile(fill, make([]byte, 1<<20), 0o600)
 	s.Type(home_ + down + down + "150.5\r")
 	s.Shows("NOT SAVED: the disk is full")
-	s.Type("q")
+	s.Type(ctrlC)
 	s.Shows("Quitting puts your work into a file of its own")
 	s.Type("q")
 	s.Exit()

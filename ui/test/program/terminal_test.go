@@ -8,11 +8,13 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 
 	"chape/project"
 	"chape/project/file"
 	"chape/project/steps"
 	"chape/project/store"
+	"chape/ui/part"
 	"chape/ui/test/ptytest"
 )
 
@@ -87,6 +89,9 @@ func TestKnifeInFourteenNumbers(t *testing.T) {
 			numbers++
 			s.Type(n)
 			s.Shows(n)
+		} else { // an Enter on the heels of a figure's would be taken for the same
+			kept := time.Now()
+			s.Until("a hand's time gone", func(string) bool { return time.Since(kept) > part.Breath })
 		}
 		s.Type("\r")
 		keys += len(n) + 1
@@ -104,7 +109,7 @@ func TestKnifeInFourteenNumbers(t *testing.T) {
 		t.Errorf("in the file: %+v", o)
 	}
 	t.Logf("%d numbers, %d keys", numbers, keys)
-	s.Type("q")
+	s.Type("\x03")
 	if code := s.Exit(); code != 0 {
 		t.Errorf("exit status %d", code)
 	}
@@ -140,7 +145,7 @@ func TestOneDay(t *testing.T) {
 	s.Shows("hold 2 h")
 	s.Type("t")
 	s.Shows("FOLD: 2 h to go")
-	s.Type("q")
+	s.Type("\x03")
 	if code := s.Exit(); code != 0 {
 		t.Fatalf("exit status %d", code)
 	}
@@ -216,7 +221,7 @@ func TestFirstStart(t *testing.T) {
 		data, err := os.ReadFile(config)
 		return err == nil && strings.Contains(string(data), "blocks")
 	})
-	s.Type("q")
+	s.Type("\x03")
 	s.Exit()
 	h.open(80, 24, path)
 }
