@@ -52,6 +52,7 @@ const (
 	longestLine  = 200
 	longestNotes = 20000
 	longestKnife = 2000
+	mostRevision = 100000
 )
 
 var head = []column[Project]{
@@ -59,7 +60,7 @@ var head = []column[Project]{
 		Hint: "what you call this knife"}, "", func(p *Project) *string { return &p.Title }),
 	choiceAt(Spec{Key: "units", Group: "project", Name: "units", Hint: "what you measure in"},
 		func(p *Project) *length.Unit { return &p.Units }, length.Millimetres, length.Inches),
-	at(Spec{Key: "revision", Group: "project", Name: "pattern number", Kind: Count, Max: 100000,
+	at(Spec{Key: "revision", Group: "project", Name: "pattern number", Kind: Count, Max: mostRevision,
 		Hint: "raise it when you cut a new pattern"}, 1, func(p *Project) *int { return &p.Revision }),
 	at(Spec{Key: "notes", Group: "project", Name: "notes", Kind: Lines, Max: longestNotes,
 		Hint: "anything worth knowing next time"}, "", func(p *Project) *string { return &p.Notes }).unlessEmpty(),

@@ -161,6 +161,18 @@ func neededStep(c column[steps.Step]) column[steps.Step] {
 	return c
 }
 
+// longestInputs is more than the longest table of marks takes, in letters.
+const longestInputs = 200000
+
+var patterns = []column[Pattern]{
+	at(Spec{Key: "pattern.number", Group: "patterns", Name: "pattern number", Kind: Count, Max: mostRevision, Needed: true,
+		Hint: "as it stands on its sheets"}, 0, func(p *Pattern) *int { return &p.Number }),
+	at(Spec{Key: "pattern.printed", Group: "patterns", Name: "printed", Kind: Date, Needed: true,
+		Hint: "the date on its sheets"}, time.Time{}, func(p *Pattern) *time.Time { return &p.Printed }),
+	at(Spec{Key: "pattern.inputs", Group: "patterns", Name: "drawn from", Kind: Lines, Max: longestInputs,
+		Hint: "the numbers it was drawn from, as a project file"}, "", func(p *Pattern) *string { return &p.Inputs }).unlessEmpty(),
+}
+
 var weighings = []column[weigh.Weighing]{
 	at(Spec{Key: "weigh.when", Group: "drying", Name: "when", Kind: Moment, Needed: true}, time.Time{},
 		func(w *weigh.Weighing) *time.Time { return &w.When }),

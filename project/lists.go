@@ -14,9 +14,11 @@ const (
 	mostFits      = 100
 	mostSteps     = steps.Most
 	mostWeighings = 1000
+	mostPatterns  = 1000
 )
 
-// List is a table that a project has a row of for each mark, fit, step or weighing.
+// List is a table that a project has a row of for each mark, fit, step, printed pattern or
+// weighing.
 type List struct {
 	Key     string  // in the file: "knife.station"
 	Most    int     // rows
@@ -55,6 +57,7 @@ const (
 	listOfMarks = iota
 	listOfFits
 	listOfSteps
+	listOfPatterns
 	listOfWeighings
 )
 
@@ -67,6 +70,7 @@ var Lists = []List{
 		}),
 	list("fit", mostFits, fits, func(p *Project) *[]Fit { return &p.Fits }, nil),
 	list("step", mostSteps, stepColumns, func(p *Project) *[]steps.Step { return &p.Steps }, nil),
+	list("pattern", mostPatterns, patterns, func(p *Project) *[]Pattern { return &p.Patterns }, nil),
 	list("weigh", mostWeighings, weighings, func(p *Project) *[]weigh.Weighing { return &p.Weigh }, nil),
 }
 
@@ -96,6 +100,7 @@ func (p Project) Clone() Project {
 	p.Knife.Stations = slices.Clone(p.Knife.Stations)
 	p.Fits = slices.Clone(p.Fits)
 	p.Steps = slices.Clone(p.Steps)
+	p.Patterns = slices.Clone(p.Patterns)
 	p.Weigh = slices.Clone(p.Weigh)
 	return p
 }

@@ -41,6 +41,7 @@ type Project struct {
 	Room     weigh.Room
 	Fits     []Fit
 	Steps    []steps.Step
+	Patterns []Pattern
 	Weigh    []weigh.Weighing
 }
 

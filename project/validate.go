@@ -70,6 +70,9 @@ func (c *checker) checkRows(p *Project) bool {
 			if l.Key == "step" {
 				c.window(i, p.Steps[i])
 			}
+			if l.Key == "pattern" {
+				c.once(i, p.Patterns)
+			}
 		}
 	}
 	return len(c.problems) == 0
@@ -79,6 +82,16 @@ func (c *checker) checkRows(p *Project) bool {
 func (c *checker) window(i int, s steps.Step) {
 	if s.Latest > 0 && s.Latest < s.Hold {
 		c.add("step.latest", i, plain.Quote(clock.Short(s.Latest)), "give at least hold, "+clock.Short(s.Hold)+", or take it out: a step is not looked at before its hold is over")
+	}
+}
+
+// once checks that a pattern's number stands for one of them.
+func (c *checker) once(i int, ps []Pattern) {
+	for _, before := range ps[:i] {
+		if before.Number == ps[i].Number {
+			c.add("pattern.number", i, fmt.Sprintf("%d once more", before.Number), "give each printed pattern its own number, or take one out")
+			return
+		}
 	}
 }
 

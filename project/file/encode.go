@@ -25,6 +25,8 @@ const heading = "# A sheath project of chape. Lengths in millimetres. Comments a
 // step.note, step.ended, step.spent; room.temperature, room.humidity; and the keys of [knife.outline]: point,
 // blade, depth, spine, grind, front, front_length, front_depth, front_thick,
 // handle, handle_depth, handle_thick, swell, butt, section.
+//
+// [[pattern]] holds a file of this kind as a text.
 func Encode(p project.Project) []byte {
 	var b strings.Builder
 	b.WriteString(heading + "\nformat = " + strconv.Itoa(project.Format) + "\n")
@@ -116,13 +118,25 @@ func decimal(f float64) string {
 }
 
 // manyLines writes a text over several lines. The first line end belongs to
-// the opening quotes and is not part of the text.
+// the opening quotes and is not part of the text. Quotes stand as they are, but for
+// those that together could end it.
 func manyLines(v string) string {
-	lines := strings.Split(v, "\n")
-	for i, l := range lines {
-		lines[i] = escape(l)
+	var b strings.Builder
+	for line := range strings.SplitSeq(v, "\n") {
+		parts := strings.Split(line, `"`)
+		b.WriteByte('\n')
+		for i, part := range parts {
+			switch {
+			case i == 0:
+			case part == "": // another quote follows, or the end of the line
+				b.WriteString(`\"`)
+			default:
+				b.WriteByte('"')
+			}
+			b.WriteString(escape(part))
+		}
 	}
-	return "\"\"\"\n" + strings.Join(lines, "\n") + "\"\"\""
+	return `"""` + b.String() + `"""`
 }
 
 // escape writes a text so that it holds nothing that could end it or that a

@@ -15,6 +15,7 @@ func tidy(p project.Project) project.Project {
 	p.Knife.Stations = orNil(p.Knife.Stations)
 	p.Fits = orNil(p.Fits)
 	p.Steps = orNil(p.Steps)
+	p.Patterns = orNil(p.Patterns)
 	p.Weigh = orNil(p.Weigh)
 	return p
 }

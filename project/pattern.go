@@ -1,0 +1,43 @@
+package project
+
+import (
+	"time"
+
+	"chape/calc/length"
+)
+
+// Pattern is what was printed under one number, and so may have been cut. A project
+// keeps one for each.
+type Pattern struct {
+	Number  int       // the revision when it was printed
+	Printed time.Time // the day, UTC midnight: the date on its sheets
+	Inputs  string    // what it was drawn from, as a project file; package file reads it; may be empty
+}
+
+// Printed gives the pattern that was printed under a number.
+func (p Project) Printed(number int) (Pattern, bool) {
+	for _, q := range p.Patterns {
+		if q.Number == number {
+			return q, true
+		}
+	}
+	return Pattern{}, false
+}
+
+// Drawn is what the pattern of p is drawn from, and nothing else: whoever it is for, the
+// steps and the words are left out, and the unit of the screens is the millimetre. Its
+// marks stand for themselves.
+func (p Project) Drawn() Project {
+	p = p.Clone()
+	plain := Blank()
+	p.Title, p.Units, p.Notes, p.Room = "", length.Millimetres, "", plain.Room
+	p.Customer = Customer{Hand: p.Customer.Hand, Edge: p.Customer.Edge}
+	p.Source, p.Outline = FromStations, plain.Outline
+	p.Steps, p.Weigh, p.Patterns = nil, nil, nil
+	return p
+}
+
+// Day is the day of a moment where it is told, as a project keeps days.
+func Day(t time.Time) time.Time {
+	return time.Date(t.Year(), t.Month(), t.Day(), 0, 0, 0, 0, time.UTC)
+}
