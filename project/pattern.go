@@ -24,6 +24,17 @@ func (p Project) Printed(number int) (Pattern, bool) {
 	return Pattern{}, false
 }
 
+// Note puts in what was printed, in the place of what was printed under its number before.
+func (p *Project) Note(q Pattern) {
+	for i := range p.Patterns {
+		if p.Patterns[i].Number == q.Number {
+			p.Patterns[i] = q
+			return
+		}
+	}
+	p.Patterns = append(p.Patterns, q)
+}
+
 // Drawn is what the pattern of p is drawn from, and nothing else: whoever it is for, the
 // steps and the words are left out, and the unit of the screens is the millimetre. Its
 // marks stand for themselves.

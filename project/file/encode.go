@@ -122,13 +122,15 @@ func decimal(f float64) string {
 // those that together could end it.
 func manyLines(v string) string {
 	var b strings.Builder
-	for line := range strings.SplitSeq(v, "\n") {
+	lines := strings.Split(v, "\n")
+	for n, line := range lines {
 		parts := strings.Split(line, `"`)
 		b.WriteByte('\n')
 		for i, part := range parts {
+			atEnd := i == len(parts)-1 && n < len(lines)-1 // of a line, not of the text
 			switch {
 			case i == 0:
-			case part == "": // another quote follows, or the end of the line
+			case part == "" && !atEnd: // another quote follows
 				b.WriteString(`\"`)
 			default:
 				b.WriteByte('"')

@@ -28,7 +28,7 @@ func full() project.Project {
 func TestEncodeIsReadable(t *testing.T) {
 	p := full()
 	p.Title = "say \"hi\" \\ \t\x1b[2J\u009b\u202e é ½"
-	p.Notes = "one \"two\n\n\"\"\"three\"\"\" \\ \rfour\n"
+	p.Notes = "one \"two\"\n\n\"\"\"three\"\"\" \\ \rfour\n"
 	p.Sheath.Leather = length.Inch / 64
 	p.Sheath.Mouth = 150
 	p.Customer.Due = time.Date(2026, 12, 18, 0, 0, 0, 0, time.UTC)
@@ -40,10 +40,10 @@ func TestEncodeIsReadable(t *testing.T) {
 	text := string(Encode(p))
 	for _, want := range []string{
 		"format = 1\n", `title = "say \"hi\" \\ \t\u001B[2J\u009B\u202E é ½"` + "\n",
-		"notes = \"\"\"\none \"two\n\n\\\"\\\"\"three\\\"\\\"\" \\\\ \\rfour\n\"\"\"\n",
+		"notes = \"\"\"\none \"two\"\n\n\\\"\\\"\"three\\\"\\\"\" \\\\ \\rfour\n\"\"\"\n",
 		"leather = 0.396875\n", "mouth = 150.0\n", "due = 2026-12-18\n", `hold = "24h"` + "\n", `latest = "49h30m"` + "\n",
 		`spent = "1m30.5s"` + "\n", "started = 2026-11-25T09:30:00+01:00\n", "skipped = true\n", "\n[room]\ntemperature = 18.5\n\n",
-		"\n[[pattern]]\nnumber = 1\nprinted = 2026-11-25\ninputs = \"\"\"\nformat = 1\ntitle = \\\"\\\"\n\"\"\"\n",
+		"\n[[pattern]]\nnumber = 1\nprinted = 2026-11-25\ninputs = \"\"\"\nformat = 1\ntitle = \\\"\"\n\"\"\"\n",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("Encode lacks %q in\n%s", want, text)

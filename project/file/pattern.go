@@ -1,6 +1,7 @@
 package file
 
 import (
+	"bytes"
 	"slices"
 	"strings"
 	"time"
@@ -36,18 +37,41 @@ func SameInputs(q project.Pattern, p project.Project) bool {
 // news. One that was printed already, from the same inputs, keeps its date: its sheets
 // are the same. From others, under the same number, it is another: the newer one counts.
 func Printed(p project.Project, day time.Time) (project.Project, bool) {
-	i := slices.IndexFunc(p.Patterns, func(q project.Pattern) bool { return q.Number == p.Revision })
-	if i >= 0 && SameInputs(p.Patterns[i], p) {
+	if !DateOf(p).IsZero() {
 		return p, false
 	}
-	q := project.Pattern{Number: p.Revision, Printed: project.Day(day), Inputs: Inputs(p)}
 	p = p.Clone()
-	if i >= 0 {
-		p.Patterns[i] = q
-	} else {
-		p.Patterns = append(p.Patterns, q)
-	}
+	p.Note(project.Pattern{Number: p.Revision, Printed: project.Day(day), Inputs: Inputs(p)})
 	return slimmed(p), true
+}
+
+// DateOf is the day that the pattern of p was printed on, from what p holds now; zero
+// where it was not.
+func DateOf(p project.Project) time.Time {
+	q, ok := p.Printed(p.Revision)
+	if !ok || !SameInputs(q, p) {
+		return time.Time{}
+	}
+	return q.Printed
+}
+
+// Appended is the text of a file with the last pattern of q put at its end, so that
+// comments stay; ok is false where that does not make it a file of q.
+func Appended(data []byte, q project.Project) (text []byte, ok bool) {
+	var b strings.Builder
+	last := project.Project{Patterns: q.Patterns[max(0, len(q.Patterns)-1):]}
+	for _, l := range project.Lists {
+		if l.Key == "pattern" {
+			writeRows(&b, &last, l)
+		}
+	}
+	text = slices.Clone(data)
+	if !bytes.HasSuffix(text, []byte("\n")) {
+		text = append(text, '\n')
+	}
+	text = append(text, b.String()...)
+	got, _, err := Decode("appended", text)
+	return text, err == nil && bytes.Equal(Encode(got), Encode(q))
 }
 
 // slimmed keeps a project well below the largest file: of the patterns printed first

@@ -91,6 +91,31 @@ func TestPrinted(t *testing.T) {
 	}
 }
 
+// The note can be put at the end of a file with comments; where it can't, that is said.
+func TestAppended(t *testing.T) {
+	for _, c := range []struct {
+		data string
+		ok   bool
+	}{
+		{small + "# mine", true},
+		{small + "# mine\n[[pattern]]\nnumber = 7\nprinted = 2026-11-25\n[[weigh]]\nwhen = 2026-11-25T09:30:00Z\ngrams = 9 # light\n", true},
+		{strings.Replace(small, "format = 1\n", "format = 1 # mine\npattern = [{ number = 7, printed = 2026-11-25 }]\n", 1), false},
+	} {
+		p, n, err := Decode("f.toml", []byte(c.data))
+		if err != nil || !n.Comments {
+			t.Fatalf("%v, %+v in\n%s", err, n, c.data)
+		}
+		q, _ := Printed(p, printDay)
+		text, ok := Appended([]byte(c.data), q)
+		if ok != c.ok {
+			t.Errorf("Appended = %v, want %v:\n%s", ok, c.ok, text)
+		}
+		if ok && !strings.HasPrefix(string(text), c.data) {
+			t.Errorf("what was there is changed:\n%s", text)
+		}
+	}
+}
+
 // A damaged note of an earlier pattern spoils neither the loading nor the next print.
 func TestDamagedInputs(t *testing.T) {
 	for _, text := range []string{"", "nonsense", "format = 99\n", "format = 1\n[sheath]\nmouth = \"far\"\n"} {

@@ -29,6 +29,8 @@ type World struct {
 	// Open shows the workbench: on a file, on the folder of a shelf, or with
 	// "" on the user's own shelf.
 	Open func(path string) error
+	// Now is the wall clock; nil: time.Now.
+	Now func() time.Time
 	// Progress hears what long work is at; nil where nobody is looking.
 	Progress func(what string)
 	// Ring sounds the alarm; nil where there is no terminal.

@@ -94,15 +94,15 @@ The page is enough to mark the leather with a ruler and dividers.`,
 			return err
 		}
 		set := settingsFor(w)
-		p, plan, err := planOf(set, path)
+		f, err := planOf(set, path)
 		if err != nil {
 			return err
 		}
 		if !*asJSON {
-			_, err = fmt.Fprint(w.Out, report.Page(p, plan, p.Units, set.Rates().Offcut))
+			_, err = fmt.Fprint(w.Out, report.Page(f.project, f.plan, f.project.Units, set.Rates().Offcut))
 			return err
 		}
-		data, err := report.JSON(p, plan)
+		data, err := report.JSON(f.project, f.plan)
 		if err == nil {
 			_, err = w.Out.Write(data)
 		}
@@ -110,19 +110,27 @@ The page is enough to mark the leather with a ruler and dividers.`,
 	},
 }
 
+// planned is a project as its file has it, and its plan.
+type planned struct {
+	path    string
+	data    []byte
+	stamp   store.Stamp
+	project project.Project
+	notices file.Notices
+	plan    *calc.Plan
+}
+
 // planOf reads a project and works its plan out by the user's thresholds.
-func planOf(set settings, path string) (project.Project, *calc.Plan, error) {
-	data, _, err := store.Read(store.OS(), path)
-	if err != nil {
-		return project.Project{}, nil, missing(path, err)
+func planOf(set settings, path string) (f planned, err error) {
+	f.path = path
+	if f.data, f.stamp, err = store.Read(store.OS(), path); err != nil {
+		return planned{}, missing(path, err)
 	}
-	p, _, err := file.Decode(path, data)
-	if err != nil {
-		return project.Project{}, nil, err
+	if f.project, f.notices, err = file.Decode(path, f.data); err != nil {
+		return planned{}, err
 	}
-	plan, err := calc.Compute(p.Input(set.Limits()))
-	if err != nil {
-		return project.Project{}, nil, fmt.Errorf("%q can't be planned: %w", path, err)
+	if f.plan, err = calc.Compute(f.project.Input(set.Limits())); err != nil {
+		return planned{}, fmt.Errorf("%q can't be planned: %w", path, err)
 	}
-	return p, plan, nil
+	return f, nil
 }

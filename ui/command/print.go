@@ -1,9 +1,7 @@
 package command
 
 import (
-	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -129,30 +127,4 @@ func split(kinds string) []string {
 		list[i] = strings.TrimSpace(list[i])
 	}
 	return list
-}
-
-func printFile(w World, set settings, path, dir string, kinds []string, o print.Options, force bool) error {
-	p, plan, err := planOf(set, path)
-	if err != nil {
-		return err
-	}
-	if info, err := os.Stat(path); err == nil {
-		o.Date = info.ModTime()
-	}
-	base := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
-	files, err := print.Files(p, plan, o, base, kinds)
-	if err != nil {
-		return err
-	}
-	paths, err := print.Write(dir, files, force, func(_, _ int, path string) {
-		if w.Progress != nil && path != "" {
-			w.Progress("writing " + filepath.Base(path))
-		}
-	})
-	for _, name := range paths {
-		if _, e := fmt.Fprintln(w.Out, term.Plain(name)); e != nil {
-			return errors.Join(err, e)
-		}
-	}
-	return err
 }

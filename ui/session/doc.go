@@ -114,6 +114,20 @@ func (d *Doc) Commit(label string, do func(*project.Project) error) error {
 	return nil
 }
 
+// Record puts a fact into the project, such as that it was printed. Undo does not take
+// it back: it holds in the states that undo and redo lead to as well.
+func (d *Doc) Record(fact func(*project.Project)) {
+	for _, past := range [][]change{d.undo, d.redo} {
+		for i := range past {
+			past[i].before = past[i].before.Clone()
+			fact(&past[i].before)
+		}
+	}
+	next := d.committed.Clone()
+	fact(&next)
+	d.take(next)
+}
+
 // push notes the committed state under the name of the change that leaves it.
 func (d *Doc) push(label string) {
 	d.undo = append(d.undo, change{label, d.committed})

@@ -3,13 +3,13 @@ package session
 import (
 	"path/filepath"
 	"strings"
-	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"chape/project"
+	"chape/project/file"
 	"chape/project/print"
 	"chape/project/print/sheet"
-	"chape/project/store"
 	"chape/ui/act"
 )
 
@@ -17,6 +17,8 @@ type (
 	printedMsg struct { // what was written
 		paths []string
 		err   error
+		path  string           // of the project
+		note  *project.Pattern // what is now printed; nil: nothing new
 	}
 	printingMsg struct { // what is being drawn
 		what string
@@ -39,11 +41,11 @@ func (s *Session) Printable() (why act.Say, ok bool) {
 }
 
 // Print writes the pattern beside the project's file, as chape print does, and says
-// what it is at.
+// what it is at. The project notes what was printed, unless it is a trial.
 func (s *Session) Print(o print.Options) []act.Msg {
 	snap := s.Snapshot()
 	s.printing = true
-	fsys, path := s.o.FS, s.doc.Path()
+	path := s.doc.Path()
 	dir, base := filepath.Dir(path), strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
 	news := make(chan string, 1)
 	o.Progress = func(what string) {
@@ -52,15 +54,23 @@ func (s *Session) Print(o print.Options) []act.Msg {
 		default: // nobody has looked since: the next will do
 		}
 	}
+	p, note := snap.Project, (*project.Pattern)(nil)
+	if o.Trial == 0 {
+		var isNews bool
+		if p, isNews = file.Printed(p, s.now()); isNews {
+			q, _ := p.Printed(p.Revision)
+			note = &q
+		}
+	}
+	o.Date = file.DateOf(p)
 	draw := func() tea.Msg {
 		defer close(news)
-		o.Date = dateOf(fsys, path)
 		files, err := print.Files(snap.Project, snap.Plan, o, base, []string{"pdf", "svg"})
 		if err != nil {
 			return printedMsg{err: err}
 		}
 		paths, err := print.Write(dir, files, false, nil)
-		return printedMsg{paths, err}
+		return printedMsg{paths: paths, err: err, path: path, note: note}
 	}
 	return append(say("printing…"), act.Do(draw), act.Do(listen(news)))
 }
@@ -89,7 +99,12 @@ func (s *Session) printed(msg printedMsg) []act.Msg {
 	if msg.err != nil {
 		return warn("not printed: " + msg.err.Error())
 	}
-	return say("written: " + strings.Join(msg.paths, ", "))
+	out := say("written: " + strings.Join(msg.paths, ", "))
+	if msg.note != nil && msg.path == s.doc.Path() {
+		s.doc.Record(func(p *project.Project) { p.Note(*msg.note) })
+		out = append(out, Changed{})
+	}
+	return out
 }
 
 // KeepPrinter has it remembered what a sheet measured.
@@ -104,13 +119,4 @@ func (s *Session) KeepPrinter(c sheet.Correction) []act.Msg {
 		}
 		return act.Say{Text: "kept in your settings, for all sheets from now on"}
 	})
-}
-
-// dateOf is the date of the project's file, which the sheets bear.
-func dateOf(fsys store.FS, path string) time.Time {
-	info, err := fsys.Stat(path)
-	if err != nil {
-		return time.Time{}
-	}
-	return info.ModTime()
 }

@@ -1,11 +1,73 @@
 package session
 
 import (
+	"path/filepath"
 	"reflect"
 	"testing"
+	"time"
 
+	"chape/calc"
+	"chape/project"
+	"chape/project/file"
+	"chape/project/print"
+	"chape/project/store"
 	"chape/ui/act"
 )
+
+// TestPrintingIsNoted: what was printed is in the project, past undo and redo; a trial is
+// not, nor the same once more.
+func TestPrintingIsNoted(t *testing.T) {
+	now := start
+	p := project.Defaults()
+	path := filepath.Join(t.TempDir(), "a.toml")
+	fsys := store.OSLockingIn("")
+	stamp, err := store.SaveNew(fsys, path, file.Encode(p))
+	if err != nil {
+		t.Fatal(err)
+	}
+	doc := NewDoc(p, path, stamp, DocOptions{Make: calc.Compute, Limits: calc.DefaultLimits()})
+	s := New(&Options{Doc: doc, FS: fsys, Clock: func() time.Time { return now }})
+	if err := doc.Commit("leather", leather(4)); err != nil {
+		t.Fatal(err)
+	}
+	printed := func(o print.Options) (changed bool, patterns []project.Pattern) {
+		t.Helper()
+		var out []act.Msg
+		for _, m := range s.Print(o) {
+			if cmd, ok := m.(act.Do); ok && out == nil {
+				more, _ := s.Take(cmd())
+				out = append(out, more...)
+			}
+		}
+		for _, m := range out {
+			if say, ok := m.(act.Say); ok && say.Warn {
+				t.Fatal(say.Text)
+			}
+			_, yes := m.(Changed)
+			changed = changed || yes
+		}
+		return changed, doc.Committed().Patterns
+	}
+	if changed, ps := printed(print.Options{Trial: 0.3}); changed || len(ps) != 0 {
+		t.Errorf("a trial: changed %v, %+v", changed, ps)
+	}
+	if changed, ps := printed(print.Options{}); !changed || len(ps) != 1 || !ps[0].Printed.Equal(project.Day(start)) || !file.SameInputs(ps[0], doc.Committed()) {
+		t.Errorf("the first print: changed %v, %+v", changed, ps)
+	}
+	now = now.AddDate(0, 0, 3)
+	if changed, ps := printed(print.Options{Half: true}); changed || !ps[0].Printed.Equal(project.Day(start)) {
+		t.Errorf("the same once more: changed %v, %+v", changed, ps)
+	}
+	if label, _ := doc.Undo(); label != "leather" || len(doc.Committed().Patterns) != 1 {
+		t.Errorf("undo takes back %q, and leaves %+v", label, doc.Committed().Patterns)
+	}
+	if label, _ := doc.Redo(); label != "leather" || len(doc.Committed().Patterns) != 1 {
+		t.Errorf("redo makes %q, and leaves %+v", label, doc.Committed().Patterns)
+	}
+	if names, _ := filepath.Glob(filepath.Join(filepath.Dir(path), "a pattern 1*.pdf")); len(names) != 3 {
+		t.Errorf("printed %q", names)
+	}
+}
 
 // TestPrintingSays what is drawn, as long as it is drawn.
 func TestPrintingSays(t *testing.T) {

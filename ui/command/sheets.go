@@ -1,0 +1,98 @@
+package command
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"chape/project"
+	"chape/project/file"
+	"chape/project/print"
+	"chape/project/store"
+	"chape/ui/term"
+)
+
+// printFile prints a project's pattern into a folder. What is printed first from these
+// numbers is noted in the file with the day, which the sheets bear from then on; a trial,
+// which nobody cuts by, is not.
+func printFile(w World, set settings, path, dir string, kinds []string, o print.Options, force bool) error {
+	f, err := planOf(set, path)
+	if err != nil {
+		return err
+	}
+	p, isNews, unnoted := f.project, false, error(nil)
+	if o.Trial == 0 {
+		now := time.Now
+		if w.Now != nil {
+			now = w.Now
+		}
+		if p, isNews = file.Printed(p, now()); isNews {
+			unnoted = store.OS().CanWrite(path)
+		}
+		if unnoted != nil {
+			p, isNews = f.project, false // the sheets bear no date that no file knows
+		}
+	}
+	o.Date = file.DateOf(p)
+	base := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	files, err := print.Files(p, f.plan, o, base, kinds)
+	if err != nil {
+		return err
+	}
+	if err := writeSheets(w, dir, files, force); err != nil {
+		return err
+	}
+	if isNews {
+		unnoted = note(f, p)
+	}
+	if unnoted != nil {
+		var call *fs.PathError
+		if errors.As(unnoted, &call) {
+			unnoted = call.Err
+		}
+		fmt.Fprintf(w.Err, "chape: printed, but that is not noted in %s: %s\n", term.Plain(path), term.Plain(store.Reason(unnoted)))
+	}
+	return nil
+}
+
+// writeSheets puts the files into their folder and says their paths.
+func writeSheets(w World, dir string, files []print.File, force bool) error {
+	paths, err := print.Write(dir, files, force, func(_, _ int, path string) {
+		if w.Progress != nil && path != "" {
+			w.Progress("writing " + filepath.Base(path))
+		}
+	})
+	for _, name := range paths {
+		if _, e := fmt.Fprintln(w.Out, term.Plain(name)); e != nil {
+			return errors.Join(err, e)
+		}
+	}
+	return err
+}
+
+// note saves a project that differs from its file by the last pattern. Comments stay
+// where they can; else the file as it was is put beside it.
+func note(f planned, p project.Project) error {
+	fsys, data := store.OS(), file.Encode(p)
+	label := ""
+	switch {
+	case f.notices.OldFormat:
+		label = "older format"
+	case f.notices.Comments:
+		if text, ok := file.Appended(f.data, p); ok {
+			data = text
+		} else {
+			label = "with comments"
+		}
+	}
+	if label != "" {
+		if _, err := store.SaveBeside(fsys, f.path, f.data, label, fsys.Now()); err != nil {
+			return err
+		}
+	}
+	_, err := store.Save(fsys, f.path, data, f.stamp)
+	return err
+}
