@@ -7,14 +7,14 @@ import (
 	"chape/calc/drying"
 )
 
-func ExamplePredict() {
+func ExampleRecord_Estimate() {
 	const dry = 121.0 // grams, just before wetting
-	e, err := drying.Predict(dry, []drying.Weighing{
+	e, err := drying.Record{Before: dry, Clock: 9 * time.Hour, Weighings: []drying.Weighing{
 		{At: 0, Grams: 179},
 		{At: 3 * time.Hour, Grams: 163},
 		{At: 6 * time.Hour, Grams: 154},
 		{At: 10 * time.Hour, Grams: 142},
-	})
+	}}.Estimate()
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -22,8 +22,8 @@ func ExamplePredict() {
 	fmt.Printf("dry in %.0f h, between %.0f and %.0f h\n", e.Likely.Hours(), e.Earliest.Hours(), e.Latest.Hours())
 	fmt.Printf("%.0f g after 20 h\n", e.Grams(20*time.Hour))
 	// Output:
-	// dry in 32 h, between 28 and 36 h
-	// 129 g after 20 h
+	// dry in 33 h, between 30 and 39 h
+	// 128 g after 20 h
 }
 
 func ExampleFirstGuess() {
