@@ -77,7 +77,8 @@ type Estimate struct {
 	R2      float64 // of the straight line through the logarithms of the water left
 
 	curve node
-	s     series
+	start time.Duration // of the curve
+	clock float64       // hour of the day then
 }
 
 // Grams is the weight at a time on the curve that is dry about when it is most
@@ -86,7 +87,7 @@ func (e Estimate) Grams(at time.Duration) float64 {
 	if e.Rate == 0 {
 		return e.Dry
 	}
-	return e.s.weight(e.curve, (at - e.s.start).Hours())
+	return e.curve.weight(e.clock, (at - e.start).Hours())
 }
 
 // Curve is n ≥ 2 points of that curve at equal steps of time, both ends
@@ -120,7 +121,7 @@ func (r Record) estimate(from []law, share float64) (Estimate, error) {
 		}
 	}
 	if s.given() && s.last() <= s.dry*(1+NearDry) { // the scale alone says dry
-		return s.reached(Estimate{Before: s.dry, Dry: s.dry, s: s}), nil
+		return s.reached(Estimate{Before: s.dry, Dry: s.dry}), nil
 	}
 	return Estimate{}, few
 }
@@ -144,7 +145,7 @@ func (s series) fitted(from []law, share float64) (Estimate, error) {
 	}
 	e := Estimate{
 		Before: s.dry, Dry: c.dry, Rate: c.rate, Slow: c.slow / (c.fast + c.slow),
-		Scatter: scatter, R2: s.straightness(c.dry), curve: c, s: s,
+		Scatter: scatter, R2: s.straightness(c.dry), curve: c, start: s.start, clock: s.clock,
 	}
 	if s.last() <= c.dry*(1+NearDry) {
 		e.Likely, e.Latest = s.at(likely), s.at(late)

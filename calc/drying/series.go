@@ -122,7 +122,7 @@ func (s series) tooEarly() error {
 func (s series) scatter(c node) float64 {
 	ssr := 0.0
 	for i, h := range s.hours {
-		d := s.grams[i] - s.weight(c, h)
+		d := s.grams[i] - c.weight(s.clock, h)
 		ssr += d * d
 	}
 	unknowns := 3
@@ -142,7 +142,7 @@ func (s series) fits(c node, scatter float64) error {
 	}
 	worst, off := 0, 0.0
 	for i, h := range s.hours {
-		if d := math.Abs(s.grams[i] - s.weight(c, h)); d > off {
+		if d := math.Abs(s.grams[i] - c.weight(s.clock, h)); d > off {
 			worst, off = i, d
 		}
 	}

@@ -112,9 +112,10 @@ func (s series) typical(nodes []node, likely, width float64) node {
 	return best
 }
 
-// weight is grams on a node's curve, hours since the first weighing.
-func (s series) weight(n node, hours float64) float64 {
-	fast, slow := n.law.left(n.rate * (n.law.clock(s.clock+hours) - n.law.clock(s.clock)))
+// weight is grams on a node's curve, hours after an hour of the day, that of
+// the first weighing.
+func (n node) weight(clock, hours float64) float64 {
+	fast, slow := n.law.left(n.rate * (n.law.clock(clock+hours) - n.law.clock(clock)))
 	return n.dry + n.fast*fast + n.slow*slow
 }
 

@@ -42,8 +42,8 @@ type Drying struct {
 	Err      error // why there is no estimate, one line with a remedy
 }
 
-// DryingOf fits the drying law to the weighings that follow the last one
-// before wetting. It takes about a millisecond: call it when weighings change.
+// DryingOf fits drying laws to the weighings that follow the last one before
+// wetting. It takes some five milliseconds: call it when weighings change.
 func DryingOf(list []Weighing) Drying {
 	order := make([]int, len(list))
 	for i := range order {
@@ -62,16 +62,16 @@ func DryingOf(list []Weighing) Drying {
 		d.Err = errors.New("not weighed yet since it was wetted: weigh it, the knife out, once the surface no longer shines")
 		return d
 	}
-	dry := 0.0
-	if d.Before >= 0 {
-		dry = list[d.Before].Grams
-	}
 	d.Start = list[d.Rows[0]].When
-	points := make([]drying.Weighing, len(d.Rows))
-	for k, i := range d.Rows {
-		points[k] = drying.Weighing{At: list[i].When.Sub(d.Start), Grams: list[i].Grams}
+	h, m, s := d.Start.Clock()
+	r := drying.Record{Clock: time.Duration(h)*time.Hour + time.Duration(m)*time.Minute + time.Duration(s)*time.Second}
+	if d.Before >= 0 {
+		r.Before = list[d.Before].Grams
 	}
-	d.Estimate, d.Err = drying.Predict(dry, points)
+	for _, i := range d.Rows {
+		r.Weighings = append(r.Weighings, drying.Weighing{At: list[i].When.Sub(d.Start), Grams: list[i].Grams})
+	}
+	d.Estimate, d.Err = r.Estimate()
 	return d
 }
 

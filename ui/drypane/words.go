@@ -24,7 +24,7 @@ func (m Model) verdict() (text string, bad bool) {
 	last := m.snap.Project.Weigh[m.dry.Rows[len(m.dry.Rows)-1]]
 	if m.dry.Estimate.Reached {
 		what := "its weight before wetting"
-		if !m.dry.Estimate.DryGiven {
+		if m.dry.Estimate.Rate > 0 {
 			what = "where the curve ends"
 		}
 		return fmt.Sprintf("dry: %s g at %s is within %.0f %% of %s, %s g", figure(last.Grams), m.clock(last.When), 100*lewis.NearDry, what, m.dryText()), false
@@ -58,9 +58,9 @@ func (m Model) how() string {
 	case e.Rate == 0:
 		return fmt.Sprintf("by the weight before wetting alone, %s g", m.dryText())
 	}
-	text := fmt.Sprintf("how: the drying law through %d weighings, towards %s g before wetting", n, m.dryText())
-	if !e.DryGiven {
-		text = fmt.Sprintf("how: the drying law through %d weighings, not weighed before wetting, ends at %s g", n, m.dryText())
+	text := fmt.Sprintf("how: drying curves through %d weighings, ending at %s g (%s g before wetting)", n, m.dryText(), figure(e.Before))
+	if e.Before == 0 {
+		text = fmt.Sprintf("how: drying curves through %d weighings, not weighed before wetting, ending at %s g", n, m.dryText())
 	}
 	text += fmt.Sprintf("; scatter %s g", fine(math.Max(e.Scatter, 0.1)))
 	if !e.Reached {
@@ -71,10 +71,10 @@ func (m Model) how() string {
 
 // dryText is the dry weight: as it was weighed, or as it was fitted.
 func (m Model) dryText() string {
-	if m.dry.Estimate.DryGiven {
+	if m.dry.Estimate.Rate == 0 {
 		return figure(m.dry.Estimate.Dry)
 	}
-	return fine(m.dry.Estimate.Dry)
+	return fmt.Sprintf("%.1f", m.dry.Estimate.Dry)
 }
 
 // guess is what the room's air alone tells while there is no estimate, or
