@@ -158,7 +158,7 @@ func (s series) fitted(from []law, share float64) (Estimate, error) {
 
 // widest is how wide a window may be, as a multiple of the hours from the first
 // weighing to the likely moment: a wider one is no answer.
-const widest = 1.5
+const widest = 2.5
 
 // reached puts the window of an estimate between the last weighing that was
 // too heavy and the first that was not, or the window's own end if later.

@@ -184,9 +184,9 @@ func TestVerdicts(t *testing.T) {
 		{"heavier", append(withBefore(zumdahl(5)), at(1, 150)), 1 * time.Hour, "! weighing 6 is heavier than the one before (137 g, then 150 g): take out the wrong one"},
 		{"below dry", append(withBefore(zumdahl(5)), at(1, 80)), 1 * time.Hour, "! weighing 6 is below the dry weight (80 g against 100 g): correct one of them"},
 		{"estimate", withBefore(zumdahl(6)), 0, "within 2 % of dry between"},
-		{"without dry", zumdahl(8), 0, "the drying law through 8 weighings, not weighed before wetting, ends at"},
+		{"without dry", zumdahl(8), 0, "drying curves through 8 weighings, not weighed before wetting, ending at"},
 		{"over", withBefore(zumdahl(9)), 100 * time.Hour, ": weigh it now"},
-		{"dry", append(withBefore(zumdahl(9)), at(6, 101)), 6 * time.Hour, "dry: 101 g at 18:00 is within 2 % of its weight before wetting, 100 g"},
+		{"dry", append(withBefore(zumdahl(9)), at(6, 101)), 6 * time.Hour, "dry: 101 g at 18:00 is within 2 % of where the curve ends"},
 		{"dry at once", []weigh.Weighing{before, at(0, 101)}, 0, "by the weight before wetting alone, 100 g"},
 	} {
 		r := newRig(t, sheath(c.weigh), 100, 24)
