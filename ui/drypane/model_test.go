@@ -30,7 +30,7 @@ func TestTypingANumberWeighs(t *testing.T) {
 		t.Errorf("row %d chosen, typing %v; want the new one, and not", r.m.at, r.m.Typing())
 	}
 	r.wait(3 * time.Hour).scale("163").wait(3 * time.Hour).scale("+  154.0 g").wait(4 * time.Hour).scale("142")
-	r.shows("within 2 % of dry between", "most likely", "the drying law through 4 weighings, towards 121 g before wetting")
+	r.shows("within 2 % of dry between", "most likely", "drying curves through 4 weighings, ending at 119.4 g (121 g before")
 	want := []string{"weighing 121 g before wetting", "weighing 179.5 g", "weighing 163 g", "weighing 154 g", "weighing 142 g"}
 	if !slices.Equal(r.commits, want) || len(r.said) > 0 {
 		t.Errorf("commits %q, want %q; said %q", r.commits, want, r.said)
@@ -96,7 +96,7 @@ func TestLaterWeightBeforeWettingGoesAhead(t *testing.T) {
 	if !last.When.Equal(r.p.Weigh[0].When.Add(-time.Minute)) || last.State != weigh.Before {
 		t.Errorf("put in as %+v", last)
 	}
-	r.shows("towards 100 g before wetting")
+	r.shows("(100 g before")
 	// Wetted again, what was weighed counts no more.
 	r.keys("w").shows("counts no more").typed("99.5").keys("enter")
 	r.shows("earlier", "not weighed yet since it was wetted")
