@@ -135,7 +135,7 @@ func (s series) fitted(from []law, share float64) (Estimate, error) {
 	hours, weights := s.moments(nodes)
 	early, late := shortest(hours, weights, share)
 	likely := stat.Quantile(0.5, stat.Empirical, hours, weights)
-	if late-early > widest*likely {
+	if late > widest*max(early, s.hours[len(s.hours)-1]) {
 		return Estimate{}, s.tooEarly()
 	}
 	c := s.typical(nodes, likely, late-early)
@@ -156,9 +156,9 @@ func (s series) fitted(from []law, share float64) (Estimate, error) {
 	return e, nil
 }
 
-// widest is how wide a window may be, as a multiple of the hours from the first
-// weighing to the likely moment: a wider one is no answer.
-const widest = 2.5
+// widest is how many times as many hours after the first weighing the end of
+// a window may be as its beginning: beyond, it is no answer.
+const widest = 6
 
 // reached puts the window of an estimate between the last weighing that was
 // too heavy and the first that was not, or the window's own end if later.
