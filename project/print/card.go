@@ -16,7 +16,7 @@ func (j *job) workCard() []sheet.Page {
 	u := j.p.Units
 	f.Para(joined(j.title(), report.Worn(j.p), forWhom(j.p.Customer.Name)), 2.7, 0)
 	f.Heading("figures")
-	figures(f, report.Figures(j.p, j.plan, u, j.o.Offcut))
+	figures(f, report.Figures(j.p, j.plan, u, report.Prices{Rates: calc.Rates{Offcut: j.o.Offcut}}))
 	if warns := report.Checks(j.plan, calc.Note, u); len(warns) > 0 {
 		f.Heading("look at this before you cut")
 		for _, s := range warns {

@@ -10,6 +10,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/print/sheet"
+	"chape/project/report"
 )
 
 // PDF draws the sheets: how they go together, the pattern, the welt, the
@@ -58,7 +59,7 @@ func (j *job) pages() []sheet.Page {
 	j.o.begin("setting out")
 	closed := j.settingOut()
 	closedWords := []string{
-		"Front of the closed sheath, at true size. Distances are along the stitch line from the mouth. Divider setting " + j.dividers() + ".",
+		"Front of the closed sheath, at true size. Distances are along the stitch line from the mouth. " + j.dividers(),
 		"Step the dividers along this line to check them; then measure the line on the real sheath.", j.scaleWords()}
 	if j.trial() {
 		closedWords = append(closedWords, j.looseWords())
@@ -99,14 +100,14 @@ func (j *job) skive() string {
 	return "10 to 15 mm"
 }
 
-// dividers gives the setting as closely as dividers can be set: for inch
-// makers in decimals, for a 64th is too coarse for a row of steps.
+// dividers says the setting, and what checks it.
 func (j *job) dividers() string {
-	walk := length.Length(j.plan.Stitch.Walk)
-	if j.p.Units == length.Inches {
-		return fmt.Sprintf("%.3f in, %.2f mm", walk.In(), walk.MM())
+	set, ten := report.DividerRow(j.plan, j.p.Units), report.TenStepsRow(j.plan, j.p.Units)
+	s := capital(set.Name) + " " + set.Said()
+	if set.Note != "" {
+		s += ", " + set.Note
 	}
-	return walk.Figure(length.Millimetres, length.Calliper) + " mm"
+	return s + "; " + ten.Name + " " + ten.Said() + "."
 }
 
 // capital makes the first letter large.

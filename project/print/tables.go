@@ -6,7 +6,7 @@ import (
 )
 
 // figures writes names, figures aligned on the decimal point, and notes.
-func figures(f *sheet.Flow, fs []report.Figure) {
+func figures(f *sheet.Flow, fs report.Rows) {
 	const size, row = 2.7, 3.7
 	name, whole, part := 0.0, 0.0, 0.0
 	for _, g := range fs {
@@ -18,7 +18,7 @@ func figures(f *sheet.Flow, fs []report.Figure) {
 	note := point + part + 7
 	for _, g := range fs {
 		w, p := report.SplitFigure(g.Value)
-		lines := sheet.Wrap(sheet.Printable(g.Note), size, f.Width-note, false)
+		lines := sheet.Wrap(sheet.Printable(g.Words()), size, f.Width-note, false)
 		f.Need(row * float64(len(lines)))
 		f.Put(0, g.Name, size, false, sheet.Start)
 		f.Put(point, w, size, true, sheet.End)

@@ -57,7 +57,7 @@ func (j *job) settingOut() sheet.Drawing {
 		d.Circle(sheet.Circle{Layer: sheet.HoleLayer, Stroke: sheet.Hair, At: holes[i], Radius: ringRadius})
 		n := outwards(holes, i)
 		d.Line(sheet.HoleLayer, sheet.Hair, holes[i].Add(n.Mul(ringRadius)), holes[i].Add(n.Mul(away-0.6)))
-		d.Text(besideHole(holes, i, away, strconv.Itoa(i+1)+": "+j.show(j.plan.Stitch.Along[i])))
+		d.Text(besideHole(holes, i, away, strconv.Itoa(i+1)+": "+report.AlongAt(j.plan, i, j.p.Units)+" "+j.p.Units.String()))
 	}
 	return d
 }

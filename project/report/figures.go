@@ -1,126 +1,204 @@
-// Package report puts a plan into words and figures: JSON for other
-// programs, a plain page for a person, and the parts of that page for other
-// kinds of paper. It neither reads nor writes files.
 package report
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/steps"
 )
 
-// Figure is one line of the plan's figures. Value has no unit, so that a row
-// of figures can be aligned on the decimal point.
-type Figure struct {
-	Name  string
-	Value string
-	Unit  string
-	Note  string
-}
-
-// Figures gives what a maker sets dividers, drill and thread by, in unit u.
-// Figures taken off with a ruler are shown to 0.5 mm or 1/32 in, those taken
-// off with dividers or a calliper to 0.05 mm or 1/64 in. offcut is the share of
-// leather bought on top of what is used.
-func Figures(p project.Project, plan *calc.Plan, u length.Unit, offcut float64) []Figure {
+// sewing is what dividers, drill and thread are set by.
+func sewing(p project.Project, plan *calc.Plan, u length.Unit) Rows {
 	s := plan.Stitch
-	out := []Figure{
-		{Name: "stitches", Value: strconv.Itoa(s.Stitches), Note: fmt.Sprintf("%d holes", s.Holes)},
-		calliper("divider setting", s.Walk, u, dividerNote(s.Walk, u)),
-		calliper("pitch along the line", s.Pitch, u, ""),
-		ruler("mouth to first hole", p.Stitch.First.MM(), u, "along the line"),
+	out := Rows{
+		{Key: Stitches, Name: "stitches", Value: strconv.Itoa(s.Stitches), Note: fmt.Sprintf("%d holes", s.Holes)},
+		DividerRow(plan, u),
+		TenStepsRow(plan, u),
+		pitch(plan, u),
+		ruler(First, "mouth to first hole", p.Stitch.First.MM(), u, "", "along the line"),
 		drill(s),
-		calliper("thickness to sew through", s.Stack, u, "two of leather and the welt"),
-		ruler("stitch line, sheath closed", s.PlaneLine, u, measured(p, u)),
-		ruler("stitch line, in the flat", s.Line, u, ""),
-		ruler("thread for the seam", plan.Thread.Length, u, threadNote(p, plan)),
+		calliper(Stack, "thickness to sew through", s.Stack, u, "", "two of leather and the welt"),
+		ruler(ClosedLine, "stitch line, sheath closed", s.PlaneLine, u, measured(p, u), ""),
+		ruler(FlatLine, "stitch line, in the flat", s.Line, u, "", ""),
+		thread(SeamThread, "thread for the seam", plan.Thread.Length, u, threadWhy(p, plan)),
 	}
-	if plan.Loop.Rows > 0 {
-		out = append(out, ruler("thread for the loop", plan.Loop.Thread, u, ""))
-	}
-	out = append(out, Leather(plan, u, offcut)...)
-	return append(out, parts(p, plan, u)...)
-}
-
-// dividerNote gives inch makers the setting as a calliper shows it: a 64th is
-// too coarse, for each step carries its error on.
-func dividerNote(walk float64, u length.Unit) string {
-	const how = "straight from hole to hole"
-	if u == length.Millimetres {
-		return how
-	}
-	return fmt.Sprintf("exactly %.3f in, %.2f mm; %s", length.Length(walk).In(), walk, how)
-}
-
-// Leather is what a sheath takes of it: the area used, the area to buy with a
-// share for offcuts, and the smallest piece that the body with its tab is cut from.
-// Screens, page and cards all use these words.
-func Leather(plan *calc.Plan, u length.Unit, offcut float64) []Figure {
-	b, c := plan.Body, plan.Cost(calc.Rates{Offcut: offcut}, 0)
-	used := "body and welt"
-	if b.TabLength > 0 {
-		used = "body, tab and welt"
-	}
-	return []Figure{
-		area("leather used", c.LeatherArea, u, used),
-		area("leather to buy", c.ToBuy, u, fmt.Sprintf("with %.0f %% for offcuts", 100*offcut)),
-		ruler("smallest piece, long", b.Length+b.TabLength, u, ""),
-		ruler("smallest piece, wide", b.Width, u, "both halves, fold in the middle"),
-	}
-}
-
-// parts gives the figures of what is cut.
-func parts(p project.Project, plan *calc.Plan, u length.Unit) []Figure {
-	b := plan.Body
-	out := []Figure{
-		calliper("leather, body", p.Sheath.Leather.MM(), u, "thickness"),
-		calliper("welt, all plies", plan.Welt.Thickness, u, plies(plan.Welt, u)),
-		calliper("added for the bend, a half", b.Bend, u, ""),
-	}
-	if b.TabLength > 0 {
-		out = append(out, ruler("tab, long", b.TabLength, u, "from the mouth"),
-			ruler("tab, wide", p.Belt.Tab.MM(), u, "near edge "+length.Length(plan.Loop.Offset).Format(u, length.Ruler)+" from the fold"))
+	if plan.Loop.Thread > 0 {
+		out = append(out, thread(LoopThread, "thread for the loop", plan.Loop.Thread, u, ""))
 	}
 	return out
 }
 
-func ruler(name string, mm float64, u length.Unit, note string) Figure {
-	return Figure{name, length.Length(mm).Figure(u, length.Ruler), u.String(), note}
+// DividerRow is the divider setting, the chord from hole to hole.
+func DividerRow(plan *calc.Plan, u length.Unit) Row {
+	r := Row{Key: Divider, Name: "divider setting", Why: "straight from hole to hole", Unit: u.String()}
+	r.Value, r.Note = dividers(plan.Stitch.Walk, u)
+	return r
 }
 
-func area(name string, mm2 float64, u length.Unit, note string) Figure {
+// pitch is what the dividers would be set to were the line straight; as closely shown, for
+// it is compared with the setting.
+func pitch(plan *calc.Plan, u length.Unit) Row {
+	r := Row{Key: Pitch, Name: "pitch along the line", Unit: u.String()}
+	r.Value, _ = dividers(plan.Stitch.Pitch, u)
+	return r
+}
+
+// dividers shows a setting as closely as dividers can be set; inch makers have it in
+// millimetres beside.
+func dividers(mm float64, u length.Unit) (value, note string) {
+	metric := strconv.FormatFloat(mm, 'f', 2, 64)
+	if u == length.Inches {
+		return strconv.FormatFloat(length.Length(mm).In(), 'f', 3, 64), metric + " mm"
+	}
+	return metric, ""
+}
+
+// TenStepsRow is what ten steps of the dividers measure: the setting is checked by them, for
+// a ruler shows an error ten times as large.
+func TenStepsRow(plan *calc.Plan, u length.Unit) Row {
+	ten := length.Length(10 * plan.Stitch.Walk)
+	r := Row{Key: TenSteps, Name: "ten steps of it", Value: strconv.FormatFloat(ten.MM(), 'f', 1, 64), Unit: u.String(),
+		Why: "in a straight line along a ruler, to check the setting"}
+	if u == length.Inches {
+		r.Value, r.Note = strconv.FormatFloat(ten.In(), 'f', 2, 64), r.Value+" mm"
+	}
+	return r
+}
+
+// leather is what a sheath takes of it: the area used, the area to buy with a share for
+// offcuts, and the smallest piece that the body with its tab is cut from.
+func leather(plan *calc.Plan, u length.Unit, prices Prices) Rows {
+	b, c := plan.Body, plan.Cost(prices.Rates, 0)
+	used := "body and welt"
+	if b.TabLength > 0 {
+		used = "body, tab and welt"
+	}
+	return Rows{
+		area(ToBuy, "leather to buy", c.ToBuy, u, fmt.Sprintf("with %.0f %% for offcuts", 100*prices.Offcut)),
+		ruler(PieceLong, "smallest piece, long", b.Length+b.TabLength, u, "", ""),
+		ruler(PieceWide, "smallest piece, wide", b.Width, u, "both halves, fold in the middle", ""),
+		area(Used, "leather used", c.LeatherArea, u, used),
+	}
+}
+
+// parts gives the figures of what is cut.
+func parts(p project.Project, plan *calc.Plan, u length.Unit) Rows {
+	b := plan.Body
+	out := Rows{
+		calliper(Body, "leather, body", p.Sheath.Leather.MM(), u, "thickness", ""),
+		calliper(Welt, "welt, all plies", plan.Welt.Thickness, u, plies(plan.Welt, u), ""),
+		calliper(Bend, "added for the bend, a half", b.Bend, u, "", ""),
+	}
+	if b.TabLength > 0 {
+		out = append(out, ruler(TabLong, "tab, long", b.TabLength, u, "from the mouth", ""),
+			ruler(TabWide, "tab, wide", p.Belt.Tab.MM(), u, "near edge "+length.Length(plan.Loop.Offset).Format(u, length.Ruler)+" from the fold", ""))
+	}
+	return out
+}
+
+// tightest is the place where the knife passes hardest.
+func tightest(plan *calc.Plan, u length.Unit) Rows {
+	for _, c := range plan.Checks {
+		if c.Name == "squeeze" {
+			a := plan.Across(c.At)
+			return Rows{calliper(Tightest, "tightest place", math.Abs(a.Need-a.Room), u,
+				Room(plan, a)+", at "+length.Length(c.At).Format(u, length.Ruler), "")}
+		}
+	}
+	return nil
+}
+
+// Room says what the difference of the need and the room of a section means.
+func Room(plan *calc.Plan, a calc.Across) string {
+	switch d := a.Need - a.Room; {
+	case d <= 0:
+		return "a side to spare"
+	case d <= plan.Input.Limits.Snug.MM():
+		return "a side tight, the moulding holds it"
+	}
+	return "a side too tight"
+}
+
+// money is what a sheath costs; nothing without a rate.
+func money(p project.Project, plan *calc.Plan, prices Prices) Rows {
+	if !prices.Any() {
+		return nil
+	}
+	hours := steps.TotalSpent(p.Steps).Hours()
+	c := plan.Cost(prices.Rates, hours)
+	var of []string
+	add := func(name string, v float64) {
+		if v > 0 {
+			of = append(of, fmt.Sprintf("%s %.2f", name, v))
+		}
+	}
+	add("leather", c.Leather)
+	add("thread", c.Thread)
+	add("sundries", c.Sundries)
+	add(fmt.Sprintf("%.1f h at the bench", hours), c.Work)
+	return Rows{{Key: Money, Name: "cost", Value: fmt.Sprintf("%.2f", c.Total), Unit: prices.Currency, Note: strings.Join(of, ", ")}}
+}
+
+func ruler(k Key, name string, mm float64, u length.Unit, note, why string) Row {
+	return Row{k, name, length.Length(mm).Figure(u, length.Ruler), u.String(), note, why}
+}
+
+func calliper(k Key, name string, mm float64, u length.Unit, note, why string) Row {
+	return Row{k, name, length.Length(mm).Figure(u, length.Calliper), u.String(), note, why}
+}
+
+func area(k Key, name string, mm2 float64, u length.Unit, note string) Row {
 	value, unit, _ := strings.Cut(length.Area(mm2).Format(u), " ")
-	return Figure{name, value, unit, note}
+	return Row{k, name, value, unit, note, ""}
 }
 
-func calliper(name string, mm float64, u length.Unit, note string) Figure {
-	return Figure{name, length.Length(mm).Figure(u, length.Calliper), u.String(), note}
+// thread is shown as it is pulled off the reel: in metres or feet.
+func thread(k Key, name string, mm float64, u length.Unit, why string) Row {
+	if u == length.Inches {
+		return Row{k, name, strconv.FormatFloat(length.Length(mm).In()/12, 'f', 1, 64), "ft", "", why}
+	}
+	return Row{k, name, strconv.FormatFloat(mm/1000, 'f', 2, 64), "m", "", why}
 }
 
 // drill names the choice, and the others that do in the note.
-func drill(s calc.Stitching) Figure {
-	c := s.Choice()
-	f := Figure{Name: "drill", Value: strings.TrimSuffix(strings.TrimSuffix(c.Name, " mm"), " in")}
-	switch {
-	case strings.HasSuffix(c.Name, " mm"):
-		f.Unit = "mm"
-	case strings.HasSuffix(c.Name, " in"):
-		f.Unit = "in"
+func drill(s calc.Stitching) Row {
+	r := Row{Key: Drill, Name: "drill", Value: s.Choice().Name}
+	if i := strings.LastIndex(r.Value, " "); i > 0 {
+		r.Value, r.Unit = r.Value[:i], r.Value[i+1:]
 	}
-	var also []string
-	for _, d := range s.Drills {
-		if !d.Choice {
-			also = append(also, d.Name)
+	if also := otherDrills(s.Drills); len(also) > 0 {
+		r.Note = "or " + strings.Join(also, ", ")
+	}
+	return r
+}
+
+// otherDrills are those beside the choice, smallest to largest of each
+// series.
+func otherDrills(all []calc.Drill) []string {
+	var out []string
+	for i := 0; i < len(all); {
+		if all[i].Choice {
+			i++
+			continue
 		}
+		j := i
+		for j+1 < len(all) && all[j+1].Series == all[i].Series && !all[j+1].Choice {
+			j++
+		}
+		switch {
+		case j == i:
+			out = append(out, all[i].Name)
+		default:
+			out = append(out, all[i].Name+" to "+all[j].Name)
+		}
+		i = j + 1
 	}
-	if len(also) > 0 {
-		f.Note = "or " + strings.Join(also, ", ")
-	}
-	return f
+	return out
 }
 
 func measured(p project.Project, u length.Unit) string {
@@ -130,7 +208,7 @@ func measured(p project.Project, u length.Unit) string {
 	return "measure yours before stepping off"
 }
 
-func threadNote(p project.Project, plan *calc.Plan) string {
+func threadWhy(p project.Project, plan *calc.Plan) string {
 	how := "one thread, hook from both sides"
 	if p.Stitch.Method == calc.TwoNeedles {
 		how = "a needle at each end"

@@ -18,8 +18,8 @@ const pageWidth = 80
 
 // Page is the plan on a plain page, in unit u: enough to mark the leather
 // with a ruler and dividers alone. Lines are at most 80 columns wide and end
-// in a newline each. offcut is as for Figures.
-func Page(p project.Project, plan *calc.Plan, u length.Unit, offcut float64) string {
+// in a newline each. prices are as for Figures.
+func Page(p project.Project, plan *calc.Plan, u length.Unit, prices Prices) string {
 	var b page
 	b.wrap("", orUnnamed(p.Title))
 	b.wrap("", fmt.Sprintf("revision %d, %s", p.Revision, Worn(p)))
@@ -27,7 +27,7 @@ func Page(p project.Project, plan *calc.Plan, u length.Unit, offcut float64) str
 		b.wrap("", "for "+p.Customer.Name)
 	}
 	b.heading("figures")
-	b.figures(Figures(p, plan, u, offcut))
+	b.figures(Figures(p, plan, u, prices))
 	b.table(HalfWidths(plan, u), 1)
 	b.table(TenthHoles(plan, u), 1)
 	for _, s := range Dividers() {
@@ -88,7 +88,7 @@ func (b *page) wrap(indent, s string) {
 }
 
 // figures writes names, figures aligned on the decimal point, units, notes.
-func (b *page) figures(fs []Figure) {
+func (b *page) figures(fs Rows) {
 	name, whole, part, unit := 0, 0, 0, 0
 	for _, f := range fs {
 		w, r := SplitFigure(f.Value)
@@ -98,7 +98,7 @@ func (b *page) figures(fs []Figure) {
 	for _, f := range fs {
 		w, r := SplitFigure(f.Value)
 		head := fmt.Sprintf("  %-*s  %*s%-*s %-*s", name, f.Name, whole, w, part, r, unit, f.Unit)
-		note := strings.Split(ansi.Wrap(f.Note, pageWidth-ansi.StringWidth(head)-2, ""), "\n")
+		note := strings.Split(ansi.Wrap(f.Words(), pageWidth-ansi.StringWidth(head)-2, ""), "\n")
 		b.line(head + "  " + note[0])
 		for _, n := range note[1:] {
 			b.line(strings.Repeat(" ", ansi.StringWidth(head)+2) + n)

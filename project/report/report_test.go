@@ -40,6 +40,8 @@ func bar() project.Project {
 	}
 }
 
+var offcuts = Prices{Rates: calc.Rates{Offcut: 0.25}}
+
 func compute(t *testing.T, p project.Project) *calc.Plan {
 	t.Helper()
 	plan, err := calc.Compute(p.Input(calc.DefaultLimits()))
@@ -169,7 +171,7 @@ func TestPageWidth(t *testing.T) {
 	long.Steps[0].Title = strings.Repeat("x", 200)
 	for _, p := range []project.Project{bar(), long} {
 		for _, u := range []length.Unit{length.Millimetres, length.Inches} {
-			page := Page(p, compute(t, p), u, 0.25)
+			page := Page(p, compute(t, p), u, offcuts)
 			if p.Title == bar().Title && strings.Contains(page, "…") {
 				t.Errorf("%s: a figure or a word is cut off on the page", u)
 			}
@@ -187,24 +189,25 @@ func TestPageWidth(t *testing.T) {
 
 func TestPageSays(t *testing.T) {
 	p := bar()
-	page := Page(p, compute(t, p), length.Millimetres, 0.25)
+	page := Page(p, compute(t, p), length.Millimetres, offcuts)
 	for _, want := range []string{
 		"Bar \"é\"\nrevision 3, right hand, edge to the rear\n",
-		"stitches                      37",
-		"divider setting                4.05 mm",
-		"thickness to sew through      10.00 mm",
-		"tab, long                     91.0  mm",
+		"stitches                     37         38 holes",
+		"divider setting               4.05 mm ",
+		"ten steps of it              40.5  mm ",
+		"thickness to sew through     10.00 mm ",
+		"tab, long                    91.0  mm ",
 		"           120.0         40.5       37.0      45.5  mouth\n",
 		"    10            40.5",
 		"[x] 1 Tape the edge",
-		"(wait 15 min)", "(wait 24 h, look by 49 h 30 min)",
+		"(wait 15 min)", "(wait 24 h, look by 2 d 2 h)",
 		"tightest place", "leather dust can cause cancer",
 	} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the page does not say %q:\n%s", want, page)
 		}
 	}
-	if strings.Contains(Page(bar(), compute(t, bar()), length.Inches, 0.25), "0 mm from") {
+	if strings.Contains(Page(bar(), compute(t, bar()), length.Inches, offcuts), "0 mm from") {
 		t.Error("a page in inches shows millimetres")
 	}
 }
@@ -216,7 +219,7 @@ func TestPageTakesNoOrders(t *testing.T) {
 	if text, err := JSON(p, compute(t, p)); err != nil || bytes.ContainsAny(text, bad) || !bytes.Contains(text, []byte(`a\u001b[2Jb\nc\u202ed \u009b\u007f e\u200bf\udb40\udc41`)) {
 		t.Errorf("the JSON of a hostile title: %v\n%.200s", err, text)
 	}
-	if page := Page(p, compute(t, p), p.Units, 0.25); strings.ContainsAny(page, bad) || !strings.Contains(page, "a␛[2Jb cd \ufffd␡ ef\n") {
+	if page := Page(p, compute(t, p), p.Units, offcuts); strings.ContainsAny(page, bad) || !strings.Contains(page, "a␛[2Jb cd \ufffd␡ ef\n") {
 		t.Errorf("a title moves the cursor: %q", strings.SplitN(page, "\n", 2)[0])
 	}
 }
@@ -229,7 +232,7 @@ func TestFiguresAlign(t *testing.T) {
 			t.Errorf("SplitFigure(%q) = %q, %q, want %q, %q", c.v, w, p, c.whole, c.part)
 		}
 	}
-	page := Page(bar(), compute(t, bar()), length.Millimetres, 0.25)
+	page := Page(bar(), compute(t, bar()), length.Millimetres, offcuts)
 	var points []int
 	for _, l := range strings.Split(page, "\n") {
 		if f := strings.Fields(l); len(f) > 2 && slices.Contains(f, "mm") && strings.Contains(l, ".") && len(points) < 12 {

@@ -1,13 +1,12 @@
 package report
 
 import (
-	"fmt"
 	"strings"
-	"time"
 
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/clock"
 	"chape/project/steps"
 )
 
@@ -32,24 +31,12 @@ func Steps(p project.Project) []StepLine {
 func hold(s steps.Step) string {
 	var parts []string
 	if s.Hold > 0 {
-		parts = append(parts, "wait "+span(s.Hold))
+		parts = append(parts, "wait "+clock.Span(s.Hold))
 	}
 	if s.Latest > 0 {
-		parts = append(parts, "look by "+span(s.Latest))
+		parts = append(parts, "look by "+clock.Span(s.Latest))
 	}
 	return strings.Join(parts, ", ")
-}
-
-// span writes a duration in hours and minutes.
-func span(d time.Duration) string {
-	m := int(d.Round(time.Minute) / time.Minute)
-	switch {
-	case m < 60:
-		return fmt.Sprintf("%d min", m)
-	case m%60 == 0:
-		return fmt.Sprintf("%d h", m/60)
-	}
-	return fmt.Sprintf("%d h %d min", m/60, m%60)
 }
 
 // Checks puts the checks of at least the given level into words.

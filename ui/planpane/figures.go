@@ -1,15 +1,11 @@
 package planpane
 
 import (
-	"fmt"
-	"math"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
 
-	"chape/calc"
-	"chape/calc/length"
-	"chape/project"
 	"chape/project/report"
 	"chape/ui/layout"
 	"chape/ui/term"
@@ -21,166 +17,25 @@ const (
 	figurePen = ink.PenHole // bold, in the figures' colour
 )
 
-// figure is a line of the figures. A note that must be seen gets a line of
-// its own where the first has no room.
-type figure struct {
-	report.Figure
-	must bool
+// The rows beside the drawing: by what a maker sews, and by what they cut. What is used is
+// of less use than what fits.
+var (
+	sewing  = []report.Key{report.Stitches, report.Divider, report.TenSteps, report.Drill, report.Stack, report.SeamThread, report.LoopThread}
+	cutting = []report.Key{report.ToBuy, report.PieceLong, report.PieceWide, report.TabLong, report.Tightest, report.Used, report.Money}
+	// wordy are the rows whose notes get lines of their own where the first has no room.
+	wordy = []report.Key{report.Stitches, report.Divider, report.Drill, report.Tightest, report.Money}
+)
+
+// figures are all rows of the plan.
+func (m Model) figures() report.Rows {
+	return report.Figures(m.snap.Project, m.snap.Plan, m.snap.Unit, report.Prices{Rates: m.rates, Currency: m.currency})
 }
 
-// figures is what a maker works by, sewing first.
-func (m Model) figures() []figure {
-	return append(m.sewing(), m.cutting()...)
-}
-
-func (m Model) sewing() []figure {
-	p, u := m.snap.Plan, m.snap.Unit
-	s := p.Stitch
-	out := []figure{
-		{report.Figure{Name: "stitches", Value: number(s.Stitches), Note: number(s.Holes) + " holes"}, true},
-		divider(s.Walk, u),
-		drill(s),
-		fine("thickness to sew through", s.Stack, u, ""),
-		thread("thread, seam", p.Thread.Length, u),
-	}
-	if p.Loop.Thread > 0 {
-		out = append(out, thread("thread, loop", p.Loop.Thread, u))
-	}
-	return out
-}
-
-func (m Model) cutting() []figure {
-	p, u := m.snap.Plan, m.snap.Unit
-	cost := p.Cost(m.rates, hours(m.snap.Project))
-	var out []figure
-	leather := report.Leather(p, u, m.rates.Offcut)
-	for _, f := range leather[1:] {
-		out = append(out, figure{f, false})
-	}
-	if p.Body.TabLength > 0 {
-		out = append(out, rough("tab, past the mouth", p.Body.TabLength, u, ""))
-	}
-	out = append(append(out, m.tightest()...), figure{leather[0], false}) // what is used is of less use than what fits
-	if m.rates.Any() {
-		out = append(out, figure{report.Figure{
-			Name: "cost", Value: fmt.Sprintf("%.2f", cost.Total), Unit: m.currency, Note: costParts(cost, hours(m.snap.Project)),
-		}, true})
-	}
-	return out
-}
-
-// tightest is the place where the knife passes hardest.
-func (m Model) tightest() []figure {
-	p, u := m.snap.Plan, m.snap.Unit
-	for _, c := range p.Checks {
-		if c.Name == "squeeze" {
-			a := p.Across(c.At)
-			f := fine("tightest place", math.Abs(a.Need-a.Room), u, m.spare(a)+", at "+length.Length(c.At).Format(u, length.Ruler))
-			f.must = true
-			return []figure{f}
-		}
-	}
-	return nil
-}
-
-// spare says what the difference of need and room means.
-func (m Model) spare(a calc.Across) string {
-	switch d := a.Need - a.Room; {
-	case d <= 0:
-		return "a side to spare"
-	case d <= m.snap.Plan.Input.Limits.Snug.MM():
-		return "a side tight, the moulding holds it"
-	}
-	return "a side too tight"
-}
-
-// hours is the work at the bench so far.
-func hours(p project.Project) float64 {
-	var h float64
-	for _, s := range p.Steps {
-		h += s.Spent.Hours()
-	}
-	return h
-}
-
-func costParts(c calc.Cost, hours float64) string {
-	var parts []string
-	add := func(name string, v float64) {
-		if v > 0 {
-			parts = append(parts, fmt.Sprintf("%s %.2f", name, v))
-		}
-	}
-	add("leather", c.Leather)
-	add("thread", c.Thread)
-	add("sundries", c.Sundries)
-	add(fmt.Sprintf("%.1f h at the bench", hours), c.Work)
-	return strings.Join(parts, ", ")
-}
-
-func fine(name string, mm float64, u length.Unit, note string) figure {
-	return figure{report.Figure{Name: name, Value: length.Length(mm).Figure(u, length.Calliper), Unit: u.String(), Note: note}, false}
-}
-
-func rough(name string, mm float64, u length.Unit, note string) figure {
-	return figure{report.Figure{Name: name, Value: length.Length(mm).Figure(u, length.Ruler), Unit: u.String(), Note: note}, false}
-}
-
-// divider gives inch makers the setting exactly too: a 64th is too coarse, for each
-// step carries its error on.
-func divider(walk float64, u length.Unit) figure {
-	f := fine("divider setting", walk, u, "")
-	if u == length.Inches {
-		f.Note, f.must = fmt.Sprintf("exactly %.3f in, %.2f mm", length.Length(walk).In(), walk), true
-	}
-	return f
-}
-
-// thread is shown as it is pulled off the reel.
-func thread(name string, mm float64, u length.Unit) figure {
-	if u == length.Inches {
-		return figure{report.Figure{Name: name, Value: fmt.Sprintf("%.1f", mm/12/length.Inch.MM()), Unit: "ft"}, false}
-	}
-	return figure{report.Figure{Name: name, Value: fmt.Sprintf("%.2f", mm/1000), Unit: "m"}, false}
-}
-
-// drill names the choice and the others that do, of all three series.
-func drill(s calc.Stitching) figure {
-	f := figure{report.Figure{Name: "drill", Value: s.Choice().Name}, true}
-	if i := strings.LastIndex(f.Value, " "); i > 0 {
-		f.Value, f.Unit = f.Value[:i], f.Value[i+1:]
-	}
-	if also := otherDrills(s.Drills); len(also) > 0 {
-		f.Note = "or " + strings.Join(also, ", ")
-	}
-	return f
-}
-
-// otherDrills are those beside the choice, smallest to largest of each
-// series.
-func otherDrills(all []calc.Drill) []string {
-	var out []string
-	for i := 0; i < len(all); {
-		if all[i].Choice {
-			i++
-			continue
-		}
-		j := i
-		for j+1 < len(all) && all[j+1].Series == all[i].Series && !all[j+1].Choice {
-			j++
-		}
-		switch {
-		case j == i:
-			out = append(out, all[i].Name)
-		default:
-			out = append(out, all[i].Name+" to "+all[j].Name)
-		}
-		i = j + 1
-	}
-	return out
-}
+// must tells whether a row's note has to be seen.
+func must(r report.Row) bool { return slices.Contains(wordy, r.Key) }
 
 // figureLines sets figures on the decimal point into lines of at most w cells.
-func (m Model) figureLines(figures []figure, w int) []string {
+func (m Model) figureLines(figures report.Rows, w int, must func(report.Row) bool) []string {
 	var name, whole, part int
 	for _, f := range figures {
 		a, b := report.SplitFigure(f.Value)
@@ -205,7 +60,7 @@ func (m Model) figureLines(figures []figure, w int) []string {
 			out = append(out, line+"  "+quiet.Open+note+quiet.Close)
 		default:
 			out = append(out, line)
-			if f.must {
+			if must(f) {
 				for _, l := range layout.Wrap(note, max(w-2, 1)) {
 					out = append(out, "  "+quiet.Open+l+quiet.Close)
 				}
@@ -218,7 +73,8 @@ func (m Model) figureLines(figures []figure, w int) []string {
 // figurePair sets the figures in two columns: sewing, cutting.
 func (m Model) figurePair(w int) []string {
 	wide := (w - 3) / 2
-	left, right := m.figureLines(m.sewing(), wide), m.figureLines(m.cutting(), w-wide-3)
+	rows := m.figures()
+	left, right := m.figureLines(rows.Pick(sewing...), wide, must), m.figureLines(rows.Pick(cutting...), w-wide-3, must)
 	high := max(len(left), len(right))
 	return layout.Beside(layout.Fit(left, wide+3, high), layout.Fit(right, w-wide-3, high))
 }

@@ -23,11 +23,7 @@ func (m Model) halfWidths(w int) []string {
 // holes is every hole, with the loop's figures and how to step off below.
 func (m Model) holes(w int) []string {
 	p, u := m.snap.Plan, m.snap.Unit
-	fig := func(mm float64) string { return length.Length(mm).Figure(u, length.Ruler) }
-	t := report.Table{Columns: []string{"hole", "along the line", "along the fold", "from the fold"}}
-	for i, h := range p.Stitch.Flat {
-		t.Rows = append(t.Rows, []string{number(i + 1), fig(p.Stitch.Along[i]), fig(h.X), fig(h.Y)})
-	}
+	t := report.Holes(p, u)
 	tenths := report.Tenths(len(t.Rows))
 	out := m.tableLines(t, w, max(1, min(3, (w+stripGap)/(holesWidth+stripGap))), func(i int) bool {
 		_, found := slices.BinarySearch(tenths, i)
@@ -35,17 +31,13 @@ func (m Model) holes(w int) []string {
 	})
 	out = append(out, "")
 	add := func(words string) { out = append(out, m.wrapped(words, w, m.pens[quietPen])...) }
-	add(inUnit(u) + "counted from the mouth: along the line on the closed sheath, the other two in the flat, for piercing before folding")
+	add(inUnit(u) + t.Note)
 	for _, words := range report.Dividers() {
 		add(words)
 	}
 	if loop := report.LoopFigures(p, u); len(loop) > 0 {
 		out = append(out, "", m.Styles.Heading.Render("belt loop"))
-		figures := make([]figure, len(loop))
-		for i, f := range loop {
-			figures[i] = figure{f, true}
-		}
-		out = append(out, m.figureLines(figures, w)...)
+		out = append(out, m.figureLines(loop, w, func(report.Row) bool { return true })...)
 	}
 	return out
 }

@@ -11,16 +11,21 @@ import (
 	"chape/ui/act"
 )
 
-// Inch makers get the divider setting exactly too: 5/32 in is 3.97 mm, 2 % short.
-func TestDividerSettingInInches(t *testing.T) {
-	for _, size := range [][2]int{{78, 40}, {130, 50}} {
-		m := shown(t, size[0], size[1], func(p *project.Project) { p.Units = length.Inches })
-		if view := ansi.Strip(m.View()); !strings.Contains(view, "exactly 0.159 in, 4.04 mm") {
-			t.Errorf("%d columns:\n%s", size[0], view)
+// The dividers are set by the chord, not by the pitch along the line, as closely as they can
+// be; ten steps of it check the setting.
+func TestDividerSetting(t *testing.T) {
+	for u, want := range map[length.Unit][]string{
+		length.Millimetres: {"divider setting 3.87 mm", "ten steps of it 38.7 mm"},
+		length.Inches:      {"divider setting 0.152 in 3.87 mm", "ten steps of it 1.52 in"},
+	} {
+		m := shown(t, 48, 50, func(p *project.Project) { p.Units = u })
+		m.snap.Plan.Stitch.Walk, m.snap.Plan.Stitch.Pitch = 3.871, 4.623
+		got := strings.Join(strings.Fields(ansi.Strip(m.View())), " ")
+		for _, w := range want {
+			if !strings.Contains(got, w) {
+				t.Errorf("in %s the pane does not say %q:\n%s", u, w, got)
+			}
 		}
-	}
-	if view := ansi.Strip(shown(t, 130, 50, nil).View()); strings.Contains(view, "exactly") {
-		t.Errorf("in millimetres:\n%s", view)
 	}
 }
 

@@ -2,11 +2,13 @@ package planpane
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
 
+	"chape/project/steps"
 	"chape/ui/act"
 	"chape/ui/canvas"
 	"chape/ui/draw"
@@ -32,7 +34,7 @@ func (m *Model) touch() {
 func (m *Model) looksLike(s act.Snapshot) bool {
 	a, b := m.snap, s
 	return a.Plan != nil && a.Plan == b.Plan && a.Stale == b.Stale && said(a.Err) == said(b.Err) &&
-		a.Unit == b.Unit && a.Mark == b.Mark && hours(a.Project) == hours(b.Project) &&
+		a.Unit == b.Unit && a.Mark == b.Mark && steps.TotalSpent(a.Project.Steps) == steps.TotalSpent(b.Project.Steps) &&
 		a.Project.Customer.Hand == b.Project.Customer.Hand && a.Project.Customer.Edge == b.Project.Customer.Edge
 }
 
@@ -132,13 +134,13 @@ func (m Model) besideDrawing(w int, section bool, sheet draw.Sheet) []string {
 	switch {
 	case section:
 		wide := (w - 2) / 2
-		figures := m.figureLines(m.figures(), w-wide-2)
+		figures := m.figureLines(m.figures().Pick(slices.Concat(sewing, cutting)...), w-wide-2, must)
 		picture := m.sectionPicture(wide, len(figures))
 		add(layout.Beside(layout.Fit(picture, wide+2, len(figures)), figures))
 	case w >= pairFigures:
 		add(m.figurePair(w))
 	default:
-		add(m.figureLines(m.figures(), w))
+		add(m.figureLines(m.figures().Pick(slices.Concat(sewing, cutting)...), w, must))
 	}
 	add(m.notes(w))
 	add(m.wrapped(m.sideWords(sheet), w, m.pens[quietPen]))

@@ -164,7 +164,7 @@ func (m Model) room(a calc.Across) string {
 	if !a.Sheathed {
 		return "past the mouth"
 	}
-	return length.Length(math.Abs(a.Room-a.Need)).Format(m.snap.Unit, length.Calliper) + " " + m.spare(a)
+	return length.Length(math.Abs(a.Room-a.Need)).Format(m.snap.Unit, length.Calliper) + " " + report.Room(m.snap.Plan, a)
 }
 
 // sectionText says in words what the section shows.
