@@ -104,9 +104,29 @@ func Load(fsys store.FS, path string) (Config, error) {
 		return Defaults(), nil
 	}
 	if err != nil {
-		return Defaults(), err
+		return Defaults(), ofSettings(err)
 	}
 	return Decode(path, data)
+}
+
+// ofSettings puts what package store says of a project's file into what holds for the
+// settings: they have one place, and one version.
+func ofSettings(err error) error {
+	var f *store.Failure
+	var c *store.ErrChanged
+	switch {
+	case errors.As(err, &c):
+		return fmt.Errorf("%q was changed by another program just now: try again", c.Path)
+	case errors.As(err, &f) && f.Doing == "saved":
+		g := *f
+		g.Try = "see to it and to its folder, then try again"
+		return &g
+	case errors.As(err, &f):
+		g := *f
+		g.Try = "settings are a plain file: chape settings --sample shows one"
+		return &g
+	}
+	return err
 }
 
 // Decode reads what the file holds; the name is for the error, a

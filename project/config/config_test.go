@@ -13,6 +13,7 @@ import (
 	"chape/project"
 	"chape/project/steps"
 	"chape/project/store"
+	"chape/project/store/storetest"
 )
 
 const mine = `# what I like
@@ -218,4 +219,51 @@ func FuzzDecode(f *testing.F) {
 			t.Errorf("%q gives a project that will not do: %v", data, err)
 		}
 	})
+}
+
+// Errors about the settings speak of settings, not of a project's file.
+func TestErrorsSpeakOfSettings(t *testing.T) {
+	dir := t.TempDir()
+	folder := filepath.Join(dir, "folder.toml")
+	if err := os.Mkdir(folder, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	large := filepath.Join(dir, "large.toml")
+	if err := os.WriteFile(large, make([]byte, store.MaxSize+1), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	good := filepath.Join(dir, "good.toml")
+	if err := os.WriteFile(good, nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	fsys := store.OSLockingIn("")
+	loaded := func(path string) error { _, err := Load(fsys, path); return err }
+	decoded := func(text string) error { _, err := Decode("config.toml", []byte(text)); return err }
+	full, other := storetest.New(), storetest.New()
+	full.Limited = true
+	other.Before = func(_ int, call string) {
+		if strings.HasPrefix(call, "swap ") {
+			os.WriteFile(good, []byte("bell = false\n"), 0o600)
+		}
+	}
+	for what, err := range map[string]error{
+		"a folder":     loaded(folder),
+		"too large":    loaded(large),
+		"a device":     loaded(os.DevNull),
+		"large text":   decoded(strings.Repeat("#", store.MaxSize+1)),
+		"zero byte":    decoded("units = \x00"),
+		"many values":  decoded("a = [" + strings.Repeat("1,", 200000) + "]"),
+		"full disk":    Keep(full, good, Change{"cell", 2.5}),
+		"keep in none": Keep(fsys, folder, Change{"cell", 2.5}),
+		"changed":      Keep(other, good, Change{"cell", 2.5}),
+	} {
+		if err == nil {
+			t.Errorf("%s: no error", what)
+			continue
+		}
+		text := err.Error()
+		if strings.Contains(text, "project") || strings.Contains(text, "another folder") || strings.Contains(text, "keep both") {
+			t.Errorf("%s: %s", what, text)
+		}
+	}
 }

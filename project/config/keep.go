@@ -67,14 +67,16 @@ func Keep(fsys store.FS, path string, changes ...Change) error {
 		}
 		data = Sample()
 	case err != nil:
-		return err
+		return ofSettings(err)
 	}
 	edited, err := edit(path, data, changes)
 	if err != nil {
 		return err
 	}
-	_, err = store.Save(fsys, path, edited, stamp)
-	return err
+	if _, err = store.Save(fsys, path, edited, stamp); err != nil {
+		return ofSettings(err)
+	}
+	return nil
 }
 
 // edit changes the text and proves that nothing else has changed with it.

@@ -57,8 +57,8 @@ func inOrder(ps project.Problems) {
 }
 
 // tables gives what a file's tables hold, as the decoder does, and where it stands.
-func tables(data []byte) (root map[string]any, x index, bad *project.Problem) {
-	if bad := guard(data); bad != nil {
+func tables(data []byte, of kind) (root map[string]any, x index, bad *project.Problem) {
+	if bad := guard(data, of); bad != nil {
 		return nil, index{}, bad
 	}
 	data = bytes.ReplaceAll(data, []byte("\r\n"), []byte("\n"))
@@ -76,7 +76,7 @@ func tables(data []byte) (root map[string]any, x index, bad *project.Problem) {
 }
 
 func (r reader) read(data []byte) (project.Project, Notices, project.Problems) {
-	root, x, bad := tables(data)
+	root, x, bad := tables(data, aProject)
 	if bad != nil {
 		return project.Project{}, Notices{}, project.Problems{*bad}
 	}
@@ -91,14 +91,22 @@ func (r reader) read(data []byte) (project.Project, Notices, project.Problems) {
 	return p, n, problems
 }
 
+// kind is what a file is to be, and so what would do in its place.
+type kind struct{ smaller, text string }
+
+var (
+	aProject   = kind{smaller: "open a project file, which is far smaller", text: "open a project file, which is plain text"}
+	ofSettings = kind{smaller: "settings are far smaller: take out what is none", text: "settings are plain text: chape settings --sample shows them"}
+)
+
 // guard refuses what is no text of a bearable size.
-func guard(data []byte) *project.Problem {
+func guard(data []byte, of kind) *project.Problem {
 	switch {
 	case len(data) > MaxSize:
-		return &project.Problem{Index: -1, Found: fmt.Sprintf("over %d KiB", MaxSize/1024), Remedy: "open a project file, which is far smaller"}
+		return &project.Problem{Index: -1, Found: fmt.Sprintf("over %d KiB", MaxSize/1024), Remedy: of.smaller}
 	case bytes.IndexByte(data, 0) >= 0:
 		i := bytes.IndexByte(data, 0)
-		return &project.Problem{Index: -1, Line: 1 + bytes.Count(data[:i], []byte("\n")), Found: "a zero byte", Remedy: "open a project file, which is plain text"}
+		return &project.Problem{Index: -1, Line: 1 + bytes.Count(data[:i], []byte("\n")), Found: "a zero byte", Remedy: of.text}
 	case !utf8.Valid(data):
 		return &project.Problem{Index: -1, Line: badLine(data), Found: "bytes that are not UTF-8", Remedy: "save the file as UTF-8"}
 	}

@@ -90,7 +90,7 @@ func FuzzScan(f *testing.F) {
 	}
 	f.Add("a.'b'.\"c\\\"\" = [1, [2, # x\n {d = '''\n''''' }], ]\n[[x]]\n[x.y]\nz={}")
 	f.Fuzz(func(t *testing.T, data string) {
-		if len(data) > 2000 || guard([]byte(data)) != nil {
+		if len(data) > 2000 || guard([]byte(data), aProject) != nil {
 			return
 		}
 		if bytes.ContainsAny([]byte(data), "\r") {

@@ -173,7 +173,7 @@ func (s *scanner) note(path string, row int) {
 
 func (s *scanner) count() {
 	if s.values++; s.values > maxValues {
-		s.fail(fmt.Sprintf("more than %d values", maxValues), "open a project file, which has far fewer")
+		s.fail(fmt.Sprintf("more than %d values", maxValues), "the files of chape have far fewer: take out what it does not know")
 	}
 }
 

@@ -48,7 +48,7 @@ func DecodeSettings(name string, data []byte, settings []Setting, check func(pro
 }
 
 func readSettings(data []byte, settings []Setting, check func(project.Project) project.Problems) (project.Project, project.Problems) {
-	root, x, bad := tables(data)
+	root, x, bad := tables(data, ofSettings)
 	if bad != nil {
 		return project.Project{}, project.Problems{*bad}
 	}
