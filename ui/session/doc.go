@@ -5,6 +5,7 @@
 package session
 
 import (
+	"reflect"
 	"slices"
 	"time"
 
@@ -29,8 +30,10 @@ type Doc struct {
 	committed project.Project
 	shown     project.Project // committed, with the preview applied
 	preview   func(*project.Project)
-	plan      *calc.Plan
+	plan      *calc.Plan // the last one that could be made
 	planErr   error
+	last      made // for what is shown
+	kept      made // for what is committed
 	mark      int
 
 	undo, redo []change
@@ -66,12 +69,34 @@ func (d *Doc) refresh() {
 	if d.preview != nil {
 		d.preview(&d.shown)
 	}
-	plan, err := d.make(d.shown.Input(d.limits))
-	d.planErr = err
-	if err == nil {
-		d.plan = plan
+	m := d.planOf(d.shown.Input(d.limits))
+	d.last, d.planErr = m, m.err
+	if m.err == nil {
+		d.plan = m.plan
+	}
+	if d.preview == nil {
+		d.kept = m
 	}
 	d.mark = max(0, min(d.mark, len(d.shown.Knife.Stations)-1))
+}
+
+// made is what became of an input.
+type made struct {
+	in   calc.Input
+	plan *calc.Plan
+	err  error
+}
+
+// planOf makes a plan, unless it was made for the key before, or for what is committed:
+// Enter keeps what was previewed, and a tick changes no measure.
+func (d *Doc) planOf(in calc.Input) made {
+	for _, m := range []made{d.last, d.kept} {
+		if (m.plan != nil || m.err != nil) && reflect.DeepEqual(m.in, in) {
+			return m
+		}
+	}
+	plan, err := d.make(in)
+	return made{in, plan, err}
 }
 
 // Preview shows what do would make of the project without keeping it. It

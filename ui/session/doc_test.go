@@ -313,3 +313,39 @@ func TestLooseCopyTouchesNothing(t *testing.T) {
 		t.Errorf("after Kept: %+v, %v", s, ok)
 	}
 }
+
+// TestOneKeyOnePlan: what was previewed is not planned again when it is kept or dropped,
+// nor is anything when no measure changes.
+func TestOneKeyOnePlan(t *testing.T) {
+	made := 0
+	d := NewDoc(sample(), "a.toml", stampOf(1), DocOptions{Limits: calc.DefaultLimits(), Make: func(in calc.Input) (*calc.Plan, error) {
+		made++
+		return planOf(in)
+	}})
+	for _, step := range []struct {
+		what string
+		do   func()
+		want int
+	}{
+		{"opening", func() {}, 1},
+		{"a digit", func() { d.Preview(func(p *project.Project) { p.Sheath.Leather = 2 }) }, 1},
+		{"keeping it", func() { d.Commit("leather", leather(2)) }, 0},
+		{"another", func() { d.Preview(func(p *project.Project) { p.Sheath.Leather = 4 }) }, 1},
+		{"Esc", d.Drop, 0},
+		{"a title", func() { d.Commit("title", func(p *project.Project) error { p.Title = "x"; return nil }) }, 0},
+		{"undo of the title", func() { d.Undo() }, 0},
+		{"undo of the leather", func() { d.Undo() }, 1},
+	} {
+		if step.do(); made != step.want {
+			t.Errorf("%s: %d plans, want %d", step.what, made, step.want)
+		}
+		made = 0
+	}
+	if _, shown := leatherOf(d); shown != sample().Sheath.Leather {
+		t.Errorf("in the end the leather is %v", shown)
+	}
+}
+
+func leatherOf(d *Doc) (committed, shown length.Length) {
+	return d.Committed().Sheath.Leather, d.Snapshot(start).Project.Sheath.Leather
+}
