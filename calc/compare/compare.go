@@ -1,0 +1,155 @@
+package compare
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"chape/calc"
+	"chape/calc/curve"
+	"chape/calc/length"
+)
+
+// Half is a half-width measured at a place, fold to edge.
+type Half struct{ At, Wide float64 }
+
+// Curve puts measured half-widths in order, straight in between. The error names
+// one that will not do: two at least are needed, at different places.
+func Curve(measured []Half) (curve.Graph, error) {
+	hs := slices.Clone(measured)
+	slices.SortFunc(hs, func(a, b Half) int { return cmp.Compare(a.At, b.At) })
+	var g curve.Graph
+	for i, h := range hs {
+		if math.IsNaN(h.At+h.Wide) || math.IsInf(h.At+h.Wide, 0) || h.Wide < 0 {
+			return curve.Graph{}, fmt.Errorf("a half-width of %v mm at %v mm: give 0 or more", h.Wide, h.At)
+		}
+		if i > 0 && h.At-hs[i-1].At < 1e-6 {
+			return curve.Graph{}, fmt.Errorf("two half-widths at %v mm: give one of them", h.At)
+		}
+		g.X, g.Y = append(g.X, h.At), append(g.Y, h.Wide)
+	}
+	if len(hs) < 2 {
+		return curve.Graph{}, fmt.Errorf("%d half-widths measured: give two at least", len(hs))
+	}
+	return g, nil
+}
+
+// Difference is how two patterns differ at a place.
+type Difference struct {
+	At       float64
+	Measured float64 // half-width of the earlier sheath
+	Plan     float64
+	By       float64 // measured less plan: above 0 the plan is short there, below it is over
+}
+
+// At compares at the places that both curves have.
+func At(measured, plan curve.Graph, places []float64) []Difference {
+	var ds []Difference
+	for _, x := range places {
+		if inside(measured, x) && inside(plan, x) {
+			m, p := measured.At(x), plan.At(x)
+			ds = append(ds, Difference{x, m, p, m - p})
+		}
+	}
+	return ds
+}
+
+func inside(g curve.Graph, x float64) bool {
+	return len(g.X) > 0 && x >= g.X[0]-1e-9 && x <= g.X[len(g.X)-1]+1e-9
+}
+
+// Curves is the difference as a curve, measured less plan, at every place where
+// either bends, where both are; empty where they have no stretch in common.
+func Curves(measured, plan curve.Graph) curve.Graph {
+	xs := slices.Concat(measured.X, plan.X)
+	slices.Sort(xs)
+	var g curve.Graph
+	for _, d := range At(measured, plan, slices.Compact(xs)) {
+		g.X, g.Y = append(g.X, d.At), append(g.Y, d.By)
+	}
+	return g
+}
+
+// Most picks where the plan is shortest and where it is most over; false where it
+// is nowhere so.
+func Most(ds []Difference) (short, over Difference, isShort, isOver bool) {
+	for _, d := range ds {
+		if d.By > short.By {
+			short, isShort = d, true
+		}
+		if d.By < over.By {
+			over, isOver = d, true
+		}
+	}
+	return short, over, isShort, isOver
+}
+
+// Corrections come no more and no smaller than these.
+const (
+	mostCorrections = 16
+	leastBy         = 0.02 // mm
+)
+
+// Corrections turns a part (a share, 1 for all) of a difference over x from lo to
+// hi into corrections whose sum follows it: evenly spaced, each reaching to the
+// next ones' places, so that at each place one of them counts alone and in between
+// one fades into the other. It takes the fewest that follow within tol, or the
+// most there may be, and says how far their sum is off at worst, in [lo, hi].
+// Outside they fade away within one reach. lo may not lie before the point.
+func Corrections(diff curve.Graph, part, lo, hi, tol float64) (fits []calc.Fit, off float64) {
+	if len(diff.X) == 0 {
+		return nil, 0
+	}
+	lo, hi = max(lo, 0, diff.X[0]), min(hi, diff.X[len(diff.X)-1])
+	if hi-lo < leastReach {
+		return nil, 0
+	}
+	off = math.Inf(1)
+	for n := 1; n < mostCorrections && off > tol; n++ {
+		if (hi-lo)/float64(n) < leastReach {
+			break
+		}
+		next := evenly(diff, part, lo, hi, n)
+		if o := worst(diff, part, lo, hi, next); o < off {
+			fits, off = next, o
+		}
+	}
+	return fits, off
+}
+
+// evenly spaces n+1 corrections; those of no height are left out.
+func evenly(diff curve.Graph, part, lo, hi float64, n int) []calc.Fit {
+	reach := (hi - lo) / float64(n)
+	var fits []calc.Fit
+	for i := range n + 1 {
+		x := lo + reach*float64(i)
+		if by := part * diff.At(x); math.Abs(by) >= leastBy {
+			fits = append(fits, calc.Fit{At: length.Length(x), By: length.Length(by), Reach: length.Length(reach)})
+		}
+	}
+	return fits
+}
+
+// worst is how far the sum of corrections is from the part at worst.
+func worst(diff curve.Graph, part, lo, hi float64, fits []calc.Fit) float64 {
+	const places = 400
+	w := 0.0
+	for i := range places + 1 {
+		x := lo + (hi-lo)*float64(i)/places
+		w = max(w, math.Abs(part*diff.At(x)-Sum(fits, x)))
+	}
+	return w
+}
+
+// Sum is what corrections add to the half-width at x: each By·(1 + cos πz)/2 with
+// z = (x − At)/Reach, while |z| < 1. Left of the point it keeps its value.
+func Sum(fits []calc.Fit, x float64) float64 {
+	var s float64
+	for _, f := range fits {
+		if z := (max(x, 0) - f.At.MM()) / f.Reach.MM(); math.Abs(z) < 1 {
+			s += f.By.MM() * (1 + math.Cos(math.Pi*z)) / 2
+		}
+	}
+	return s
+}
