@@ -34,6 +34,7 @@ type Config struct {
 	Notice  string           // "none", "osc 9", "osc 777"
 	OnDue   []string         // command and its words, run without a shell; none: empty
 	Printer sheet.Correction // what the pricks 100 mm apart measured
+	Scale   float64          // grams, one step of the kitchen scale; 0: as the digits of the weighings tell
 
 	list     string          // which checklist new projects start with
 	limits   calc.Limits     //

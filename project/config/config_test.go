@@ -26,6 +26,7 @@ colours = "dark"
 bell = false
 notice = "osc 9"
 on_due = ["ring", "twice"]
+scale_step = 0.5
 
 [printer]
 x = 99.5
@@ -75,7 +76,7 @@ func TestDecodeMine(t *testing.T) {
 		t.Fatal(err)
 	}
 	if c.Units != length.Inches || c.Paper != "letter" || c.Glyphs != "blocks" || c.Cell != 2.1 || c.Colours != "dark" ||
-		c.Bell || c.Notice != "osc 9" || !reflect.DeepEqual(c.OnDue, []string{"ring", "twice"}) || c.Printer.X != 99.5 || c.Printer.Y != 0 {
+		c.Scale != 0.5 || c.Bell || c.Notice != "osc 9" || !reflect.DeepEqual(c.OnDue, []string{"ring", "twice"}) || c.Printer.X != 99.5 || c.Printer.Y != 0 {
 		t.Errorf("read %+v", c)
 	}
 	want := calc.DefaultLimits()

@@ -26,6 +26,7 @@ func (c *Config) own() []file.Setting {
 		flag("bell", "ring when a hold falls due", &c.Bell),
 		word("notice", "how the terminal is asked to tell the desktop: none, osc 9 or osc 777", []string{"none", "osc 9", "osc 777"}, &c.Notice),
 		words("on_due", `a command run when a hold falls due, without a shell, as in ["command", "word"]`, 50, &c.OnDue),
+		number("scale_step", "one step of your kitchen scale, in grams; 0: as the digits of the weighings tell", 0, 10, &c.Scale),
 		word("list", "the steps of new projects: form then sew, sew then form, or own, which are those of [[step]] below",
 			[]string{FormThenSew, SewThenForm, OwnSteps}, &c.list),
 

@@ -9,6 +9,7 @@ import (
 	"chape/calc/curve"
 	"chape/project"
 	"chape/project/plain"
+	"chape/project/weigh"
 )
 
 // number is a figure of the JSON plan, in full precision. What is no number
@@ -35,6 +36,7 @@ type (
 		Loop     loopJSON    `json:"loop"`
 		Thread   threadJSON  `json:"thread"`
 		Checks   []checkJSON `json:"checks"`
+		Drying   *dryingJSON `json:"drying"`
 	}
 	bodyJSON struct {
 		Length      number       `json:"length"`
@@ -97,8 +99,9 @@ type (
 // JSON gives the plan as one indented JSON object that ends in a newline:
 // millimetres, square millimetres, shares as fractions; the same input gives
 // the same bytes. Only the text of the checks is in the project's unit. What
-// has no value, or is no finite number, is null.
-func JSON(p project.Project, plan *calc.Plan) ([]byte, error) {
+// has no value, or is no finite number, is null. d is what the project's
+// weighings say.
+func JSON(p project.Project, plan *calc.Plan, d weigh.Drying) ([]byte, error) {
 	b, s := plan.Body, plan.Stitch
 	out := planJSON{
 		Title: p.Title, Revision: p.Revision,
@@ -117,6 +120,7 @@ func JSON(p project.Project, plan *calc.Plan) ([]byte, error) {
 		Loop:   loopJSON{plan.Loop.Rows, plan.Loop.Holes, number(plan.Loop.Thread)},
 		Thread: threadJSON{number(plan.Thread.Length), number(plan.Thread.Ratio)},
 		Checks: []checkJSON{},
+		Drying: dryingOf(p, d),
 	}
 	for _, o := range b.Offsets {
 		row := offsetJSON{At: number(o.At), Cut: number(o.Cut)}

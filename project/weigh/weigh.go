@@ -40,11 +40,16 @@ type Drying struct {
 	Start    time.Time // the estimate's times count from here
 	Estimate drying.Estimate
 	Err      error // why there is no estimate, one line with a remedy
+
+	Steady bool      // dry by weight: the last weighing agrees with one long enough before
+	Since  time.Time // that one
+	Next   time.Time // when the next weighing tells the most; zero where none does
 }
 
 // DryingOf fits drying laws to the weighings that follow the last one before
-// wetting. It takes some five milliseconds: call it when weighings change.
-func DryingOf(list []Weighing) Drying {
+// wetting. step is that of the scale in grams, 0 where the digits tell. It
+// takes some five milliseconds: call it when weighings change.
+func DryingOf(list []Weighing, step float64) Drying {
 	order := make([]int, len(list))
 	for i := range order {
 		order[i] = i
@@ -64,7 +69,7 @@ func DryingOf(list []Weighing) Drying {
 	}
 	d.Start = list[d.Rows[0]].When
 	h, m, s := d.Start.Clock()
-	r := drying.Record{Clock: time.Duration(h)*time.Hour + time.Duration(m)*time.Minute + time.Duration(s)*time.Second}
+	r := drying.Record{Step: step, Clock: time.Duration(h)*time.Hour + time.Duration(m)*time.Minute + time.Duration(s)*time.Second}
 	if d.Before >= 0 {
 		r.Before = list[d.Before].Grams
 	}
@@ -72,8 +77,18 @@ func DryingOf(list []Weighing) Drying {
 		r.Weighings = append(r.Weighings, drying.Weighing{At: list[i].When.Sub(d.Start), Grams: list[i].Grams})
 	}
 	d.Estimate, d.Err = r.Estimate()
+	if pair, ok := r.Settled(); ok {
+		d.Steady, d.Since = true, d.Start.Add(pair.First.At)
+	}
+	if next, ok := r.Next(d.Estimate); ok {
+		d.Next = d.Start.Add(next).Round(nextGrain)
+	}
 	return d
 }
+
+// nextGrain is to what the next weighing's time is rounded: nobody weighs to
+// the minute.
+const nextGrain = 10 * time.Minute
 
 // rank puts a weighing before wetting ahead of one in the same second.
 func rank(w Weighing) int {
@@ -126,9 +141,36 @@ func (d Drying) Guess(r Room, list []Weighing) (earliest, latest time.Time, ok b
 	return from.Add(g.Earliest).Round(time.Hour), from.Add(g.Latest).Round(time.Hour), true
 }
 
+// ByWeight says beside a hold what the scale says of it: "dry by weight", or
+// "not dry by weight: about Thu 14:14", or when to weigh it; nothing where it
+// was not weighed since it was wetted.
+func (d Drying) ByWeight(now time.Time) string {
+	if len(d.Rows) == 0 {
+		return ""
+	}
+	again := "weigh it"
+	if d.Next.After(now) {
+		again = "weigh it about " + clock.Time(d.Next, now)
+	}
+	switch likely := d.Start.Add(d.Estimate.Likely); {
+	case d.Steady:
+		return "dry by weight"
+	case d.Err != nil:
+		return "not dry by weight yet: " + again
+	case d.Estimate.Reached:
+		return "near dry by weight: " + again
+	case likely.After(now):
+		return "not dry by weight: about " + clock.Time(likely, now)
+	}
+	return "not dry by weight when last weighed: " + again
+}
+
 // By says in a few words when the sheath will be dry, for the line of the
 // drying step; false where neither weighings nor the room tell.
 func (d Drying) By(r Room, list []Weighing, now time.Time) (text string, ok bool) {
+	if d.Steady {
+		return "dry by weight, " + clock.Time(list[d.Rows[len(d.Rows)-1]].When, now), true
+	}
 	if d.Err == nil {
 		_, likely, _ := d.Window()
 		switch {

@@ -44,7 +44,7 @@ func TestDrynessInWords(t *testing.T) {
 		{"later", append(zumdahl(9, wetted), before), Room{}, at(60), "dry by now: weigh it"},
 		{"reached", append(zumdahl(9, wetted), before, Weighing{at(40), 101.5, "drying"}), Room{}, at(41), "dry by the scale, 22:00"},
 	} {
-		text, ok := DryingOf(c.weigh).By(c.room, c.weigh, c.now)
+		text, ok := DryingOf(c.weigh, 0).By(c.room, c.weigh, c.now)
 		if text != c.want || ok != (c.want != "") {
 			t.Errorf("%s: By = %q, %v, want %q", c.name, text, ok, c.want)
 		}
@@ -53,7 +53,7 @@ func TestDrynessInWords(t *testing.T) {
 
 // The moment foretold from the first six is that of the published rate.
 func TestDryingForetellsThePublished(t *testing.T) {
-	d := DryingOf(append(zumdahl(6, wetted), Weighing{wetted.Add(-time.Hour), 100, Before}))
+	d := DryingOf(append(zumdahl(6, wetted), Weighing{wetted.Add(-time.Hour), 100, Before}), 0)
 	want := wetted.Add(39*time.Hour + 2*time.Minute)
 	from, likely, to := d.Window()
 	if off := likely.Sub(want).Abs(); d.Err != nil || off > time.Hour || from.After(want) || to.Before(want) {
@@ -68,7 +68,7 @@ func TestDryingOfTheLastWetting(t *testing.T) {
 	weigh = append(weigh, zumdahl(4, wetted)...)
 	weigh = append(weigh, Weighing{wetted.Add(-90 * time.Hour), 98, Before}, Weighing{wetted.Add(-80 * time.Hour), 150, "drying"},
 		Weighing{wetted, 100, Before})
-	d := DryingOf(weigh)
+	d := DryingOf(weigh, 0)
 	if d.Before != 6 || len(d.Rows) != 4 || d.Rows[0] != 0 || len(d.Earlier) != 2 || d.Earlier[0] != 4 || !d.Start.Equal(wetted) {
 		t.Errorf("DryingOf = %+v", d)
 	}
@@ -79,7 +79,40 @@ func TestDryingOfTheLastWetting(t *testing.T) {
 	if e := d.Estimate; from.After(d.Start.Add(e.Earliest)) || to.Before(d.Start.Add(e.Latest)) || likely.Before(from) || likely.After(to) {
 		t.Errorf("Window = %v, %v, %v does not hold %v, %v, %v", from, likely, to, e.Earliest, e.Likely, e.Latest)
 	}
-	if d := DryingOf([]Weighing{{wetted, 100, Before}}); d.Err == nil || !strings.Contains(d.Err.Error(), "weigh it, the knife out") {
+	if d := DryingOf([]Weighing{{wetted, 100, Before}}, 0); d.Err == nil || !strings.Contains(d.Err.Error(), "weigh it, the knife out") {
 		t.Errorf("only weighed before: %v", d.Err)
+	}
+}
+
+// Beside a hold: by the weighings alone, whatever the room.
+func TestByWeight(t *testing.T) {
+	before := Weighing{wetted.Add(-time.Hour), 100, Before}
+	at := func(h float64) time.Time { return wetted.Add(time.Duration(h * float64(time.Hour))) }
+	more := func(list []Weighing, h, grams float64) []Weighing {
+		return append(list, before, Weighing{at(h), grams, "drying"})
+	}
+	for _, c := range []struct {
+		name  string
+		weigh []Weighing
+		step  float64
+		now   time.Time
+		want  string
+	}{
+		{"nothing", nil, 0, at(0), ""},
+		{"only before", []Weighing{before}, 0, at(0), ""},
+		{"one", more(nil, 0, 200), 0, at(0.5), "not dry by weight yet: weigh it about 07:00"},
+		{"published", append(zumdahl(6, wetted), before), 0, at(16), "not dry by weight: about Thu 21:"},
+		{"the time is over", append(zumdahl(6, wetted), before), 0, at(60), "not dry by weight when last weighed: weigh it"},
+		{"within 2 %", more(zumdahl(9, wetted), 40, 101.5), 0, at(41), "near dry by weight: weigh it about Fri 01:00"},
+		{"two alike", append(more(zumdahl(9, wetted), 40, 101.5), Weighing{at(43), 101.4, "drying"}), 0, at(44), "dry by weight"},
+		{"two alike, too coarse a scale", append(more(zumdahl(9, wetted), 40, 101.5), Weighing{at(43), 101.5, "drying"}), 0.5, at(44), "near dry by weight: weigh it about 07:00"},
+	} {
+		d := DryingOf(c.weigh, c.step)
+		if text := d.ByWeight(c.now); text != c.want && !(strings.HasSuffix(c.want, ":") && strings.HasPrefix(text, c.want)) {
+			t.Errorf("%s: ByWeight = %q, want %q", c.name, text, c.want)
+		}
+		if d.Steady != (c.want == "dry by weight") || d.Steady && (!d.Since.Equal(at(40)) || !d.Next.IsZero()) {
+			t.Errorf("%s: steady %v since %v, next %v", c.name, d.Steady, d.Since, d.Next)
+		}
 	}
 }

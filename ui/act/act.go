@@ -29,6 +29,7 @@ type Snapshot struct {
 	Others []steps.Hold // of the other projects of the shelf
 	Font   Font         // what drawings are made of
 	Prices Prices
+	Scale  float64 // grams, one step of the user's scale; 0: as the digits of the weighings tell
 }
 
 // Font is what the characters of the screen can show, and the shape of their cell.

@@ -12,6 +12,7 @@ import (
 	"chape/project/file"
 	"chape/project/report"
 	"chape/project/store"
+	"chape/project/weigh"
 	"chape/ui/term"
 )
 
@@ -102,7 +103,7 @@ The page is enough to mark the leather with a ruler and dividers.`,
 			_, err = fmt.Fprint(w.Out, report.Page(f.project, f.plan, f.project.Units, report.Prices{Rates: calc.Rates{Offcut: set.Rates().Offcut}}))
 			return err
 		}
-		data, err := report.JSON(f.project, f.plan)
+		data, err := report.JSON(f.project, f.plan, weigh.DryingOf(f.project.Weigh, set.Scale))
 		if err == nil {
 			_, err = w.Out.Write(data)
 		}

@@ -89,6 +89,7 @@ func (s settings) workbench() workbench.Options {
 		Alarm:    alarm.Options{NoBell: !s.Bell, OnDue: s.OnDue},
 		Styles:   s.styles(),
 		Rates:    s.Rates(),
+		Scale:    s.Scale,
 		Currency: s.Currency(),
 		Begin:    s.NewProject,
 		Print:    print.Options{Paper: s.Sheet(), Correction: s.Printer, Offcut: s.Rates().Offcut},

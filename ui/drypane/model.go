@@ -39,7 +39,7 @@ type Model struct {
 func New(now func() time.Time, styles ink.Styles) Model {
 	return Model{
 		KeyMap: DefaultKeyMap(), Styles: styles, now: now,
-		dry: weigh.DryingOf(nil), c: canvas.New(0, 0, canvas.Braille), pens: styles.Pens(),
+		dry: weigh.DryingOf(nil, 0), c: canvas.New(0, 0, canvas.Braille), pens: styles.Pens(),
 	}
 }
 
@@ -67,7 +67,7 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	same := slices.EqualFunc(m.snap.Project.Weigh, s.Project.Weigh, equal)
 	m.snap = s
 	if !same {
-		m.dry = weigh.DryingOf(s.Project.Weigh)
+		m.dry = weigh.DryingOf(s.Project.Weigh, s.Scale)
 		m.rows = slices.Clone(m.dry.Earlier)
 		if m.dry.Before >= 0 {
 			m.rows = append(m.rows, m.dry.Before)

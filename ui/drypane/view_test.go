@@ -88,7 +88,7 @@ func TestAcrossTheEndOfSummerTime(t *testing.T) {
 	for i := range steady {
 		steady[i].When = steady[i].When.In(time.FixedZone("", 2*60*60))
 	}
-	a, b := weigh.DryingOf(weighed), weigh.DryingOf(steady)
+	a, b := weigh.DryingOf(weighed, 0), weigh.DryingOf(steady, 0)
 	if a.Estimate != b.Estimate {
 		t.Errorf("estimate %+v, want %+v", a.Estimate, b.Estimate)
 	}

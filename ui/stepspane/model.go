@@ -65,7 +65,7 @@ func (m *Model) SetFocus(focus bool) {
 // (at the bench, by undo, by another program) the chosen one follows.
 func (m *Model) SetSnapshot(s act.Snapshot) {
 	if !m.seen || !slices.Equal(s.Project.Weigh, m.snap.Project.Weigh) {
-		m.drying = weigh.DryingOf(s.Project.Weigh)
+		m.drying = weigh.DryingOf(s.Project.Weigh, s.Scale)
 	}
 	was, is := m.snap.Project.Steps, s.Project.Steps
 	if changed := !slices.Equal(was, is); !m.seen || changed {

@@ -109,7 +109,7 @@ func TestDryBesideItsStep(t *testing.T) {
 		p.Weigh = append(p.Weigh, weigh.Weighing{When: noon.Add(time.Duration((hours[i] - 15) * float64(time.Hour))), Grams: g, State: "drying"})
 	}
 	r := newRig(p, 78, 24)
-	want, ok := weigh.DryingOf(p.Weigh).By(p.Room, p.Weigh, noon)
+	want, ok := weigh.DryingOf(p.Weigh, 0).By(p.Room, p.Weigh, noon)
 	if view := ansi.Strip(r.m.View()); !ok || strings.Count(view, want) != 2 { // in its row, and below
 		t.Errorf("%q is not in its row and below:\n%s", want, view)
 	}

@@ -130,6 +130,7 @@ func (m *Model) snapshot() act.Snapshot {
 	if m.unfit != nil {
 		s.Stale, s.Err = true, m.unfit
 	}
+	s.Scale = m.o.Scale
 	return s
 }
 

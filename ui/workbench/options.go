@@ -29,6 +29,7 @@ type Options struct {
 	Suspends bool                   // the system can put the program aside
 	Print    print.Options
 	Rates    calc.Rates
+	Scale    float64 // grams, one step of the kitchen scale; 0: as the digits tell
 	Currency string
 	OnShelf  bool                               // start on the shelf, with no project open
 	Begin    func(title string) project.Project // a new project by the user's defaults
