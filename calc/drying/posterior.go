@@ -8,11 +8,10 @@ import (
 
 // node is one drying curve that the weighings allow.
 type node struct {
-	law   law
-	rate  float64 // of the faster part, per hour of the law's own time
-	fit           // for the best weights
-	sigma float64 // grams, standard deviation of one weighing
-	log   float64 // logarithm of how much it is believed
+	law  law
+	rate float64 // of the faster part, per hour of the law's own time
+	fit          // for the best weights
+	log  float64 // logarithm of how much it is believed
 }
 
 // fit is the weights of a curve with their covariance.
@@ -76,19 +75,24 @@ func (s series) rates(l law) []node {
 	}
 	span := own[len(own)-1]
 	low, high := math.Log(0.01/span), math.Log(80/span)
-	nodes := make([]node, 0, rates*len(handling))
+	scales := s.scales(l)
+	nodes := make([]node, 0, rates*len(scales))
 	var logs [rates]float64
 	grid := make([]float64, rates)
 	for range closer {
 		floats.Span(grid, low, high)
-		step := grid[1] - grid[0]
+		width := math.Log(grid[1] - grid[0])
 		nodes = nodes[:0]
 		for i, at := range grid {
 			logs[i] = math.Inf(-1)
-			for _, n := range s.nodes(l, math.Exp(at), own) {
-				n.log += math.Log(l.share * step)
-				logs[i] = math.Max(logs[i], n.log)
-				nodes = append(nodes, n)
+			rate := math.Exp(at)
+			m := s.measured(l, rate, own)
+			for _, c := range scales {
+				if f, log, ok := s.solve(l, m, c); ok {
+					log += width
+					logs[i] = math.Max(logs[i], log)
+					nodes = append(nodes, node{law: l, rate: rate, fit: f, log: log})
+				}
 			}
 		}
 		first, last := worth(logs[:])
@@ -112,26 +116,50 @@ func worth(logs []float64) (first, last int) {
 	return first, last
 }
 
-// nodes is the nodes of a law at one rate, given the law's own time at each
-// weighing: one for each standard deviation that some sheath could have.
-func (s series) nodes(l law, rate float64, own []float64) []node {
+// scale is what a scale that errs by a standard deviation knows of a law before
+// the sheath dries.
+type scale struct {
+	sigma float64 // grams
+	dry   float64 // grams above ref, expected in the end
+	sure  float64 // of that, one over its variance
+	log   float64 // logarithm of how much all this is believed, its norms among it
+}
+
+// scales is one for each standard deviation that some sheath could have.
+func (s series) scales(l law) []scale {
+	out := make([]scale, len(handling))
+	for i, h := range handling {
+		c := scale{sigma: s.sigma(h.share), dry: s.dry - s.ref}
+		if l.night > 0 {
+			c.sigma = math.Hypot(c.sigma, stray*s.water)
+		}
+		c.log = math.Log(l.share*h.believed) - float64(len(s.grams))*math.Log(c.sigma)
+		if s.given() {
+			dev := c.sigma
+			if l.washed {
+				c.dry -= washedMean * s.dry
+				dev = math.Hypot(dev, washedDev*s.dry)
+			}
+			c.sure = 1 / (dev * dev)
+			c.log -= math.Log(dev)
+		}
+		if l.ratio > 0 {
+			c.log -= math.Log(slowDev * s.water)
+		}
+		out[i] = c
+	}
+	return out
+}
+
+// measured is what least squares needs at one rate, given the law's own time
+// at each weighing.
+func (s series) measured(l law, rate float64, own []float64) sums {
 	var m sums
 	for i, t := range own {
 		fast, slow := l.left(rate * t)
 		m.add(fast, slow, s.grams[i]-s.ref)
 	}
-	out := make([]node, 0, len(handling))
-	for _, h := range handling {
-		sigma := s.sigma(h.share)
-		if l.night > 0 {
-			sigma = math.Hypot(sigma, stray*s.water)
-		}
-		f, log, ok := s.solve(l, m, sigma)
-		if ok {
-			out = append(out, node{law: l, rate: rate, fit: f, sigma: sigma, log: log + math.Log(h.believed)})
-		}
-	}
-	return out
+	return m
 }
 
 // wettest is more water than leather takes up, as a multiple of its dry weight.
@@ -161,26 +189,17 @@ func (m *sums) add(fast, slow, y float64) {
 //
 // Three unknowns by cofactors: this runs some ten thousand times in an estimate,
 // where a matrix library's allocations would cost more than all else.
-func (s series) solve(l law, m sums, sigma float64) (fit, float64, bool) {
-	w := 1 / (sigma * sigma)
-	log := -m.n * math.Log(sigma)
-	a00, a01, a02, a11, a12, a22 := w*m.n, w*m.f, w*m.s, w*m.ff, w*m.fs, w*m.ss
-	b0, b1, b2, yy := w*m.y, w*m.fy, w*m.sy, w*m.yy
-	if s.given() {
-		mean, dev := s.dry-s.ref, sigma
-		if l.washed {
-			mean, dev = mean-washedMean*s.dry, math.Hypot(sigma, washedDev*s.dry)
-		}
-		v := 1 / (dev * dev)
-		a00, b0, yy, log = a00+v, b0+v*mean, yy+v*mean*mean, log-math.Log(dev)
-	}
+func (s series) solve(l law, m sums, c scale) (fit, float64, bool) {
+	w := 1 / (c.sigma * c.sigma)
+	a00, a01, a02, a11, a12, a22 := w*m.n+c.sure, w*m.f, w*m.s, w*m.ff, w*m.fs, w*m.ss
+	b0, b1, b2, yy := w*m.y+c.sure*c.dry, w*m.fy, w*m.sy, w*m.yy+c.sure*c.dry*c.dry
 	if l.ratio == 0 {
 		a22 = 1 // no slower part
 	} else { // slow/fast is about odds
 		const odds = slowMean / (1 - slowMean)
 		dev := slowDev / (1 - slowMean) * s.water
 		v := 1 / (dev * dev)
-		a11, a12, a22, log = a11+odds*odds*v, a12-odds*v, a22+v, log-math.Log(dev*(1-slowMean))
+		a11, a12, a22 = a11+odds*odds*v, a12-odds*v, a22+v
 	}
 	c00, c01, c02 := a11*a22-a12*a12, a02*a12-a01*a22, a01*a12-a02*a11
 	c11, c12, c22 := a00*a22-a02*a02, a01*a02-a00*a12, a00*a11-a01*a01
@@ -199,5 +218,5 @@ func (s series) solve(l law, m sums, sigma float64) (fit, float64, bool) {
 	return fit{
 		dry: d + s.ref, fast: f, slow: g,
 		cov: [3][3]float64{{c00 / det, c01 / det, c02 / det}, {c01 / det, c11 / det, c12 / det}, {c02 / det, c12 / det, c22 / det}},
-	}, log - chi2/2 - math.Log(det)/2, true
+	}, c.log - chi2/2 - math.Log(det)/2, true
 }
