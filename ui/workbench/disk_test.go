@@ -16,6 +16,7 @@ import (
 	"chape/project/example"
 	"chape/project/file"
 	"chape/project/store"
+	"chape/ui/guard"
 )
 
 func TestChangedByAnotherProgram(t *testing.T) {
@@ -196,7 +197,7 @@ func TestQuittingWithoutADisk(t *testing.T) {
 	s.keys("9")
 	s.m.session.Doc().Commit("more", func(p *project.Project) error { p.Sheath.Leather = 4; return nil })
 	s.path = filepath.Join(t.TempDir(), "gone", "x.toml")
-	if err := s.m.Finish(&Crash{Value: "test"}); err == nil || !strings.Contains(err.Error(), "your work is in") {
+	if err := s.m.Finish(&guard.Crash{Value: "test"}); err == nil || !strings.Contains(err.Error(), "your work is in") {
 		t.Errorf("after a fault: %v", err)
 	}
 }

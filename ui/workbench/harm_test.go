@@ -12,6 +12,7 @@ import (
 	"chape/project/file"
 	"chape/project/shelf"
 	"chape/project/store"
+	"chape/ui/guard"
 )
 
 // TestGoneIsSaid until the file is there again; 'saved' is said when it is.
@@ -125,8 +126,8 @@ func TestFaultInTheWriting(t *testing.T) {
 	}
 	s.m.session.Doc().Commit("blade", func(p *project.Project) error { p.Outline.Blade = 141; return nil })
 	s.m.session.Doc().Commit("blade", func(p *project.Project) error { p.Outline.Blade = 150; return nil })
-	g := &guard{inner: s.m}
-	runAll(g, g.wrap(s.m.do(s.m.session.Save())))
+	g := &guard.Guard{Inner: s.m}
+	g.Update(g.Wrap(s.m.do(s.m.session.Save()))())
 	if g.Crashed() == nil {
 		t.Fatal("the fault was not noticed")
 	}

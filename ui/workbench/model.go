@@ -11,6 +11,7 @@ import (
 	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/alarm"
+	"chape/ui/guard"
 	"chape/ui/layout"
 	"chape/ui/panel"
 	"chape/ui/part"
@@ -213,7 +214,7 @@ func (m *Model) rect(l *leaf) layout.Rect {
 
 // Finish puts what is not on the disk there, after the screen is closed; see
 // session.Finish.
-func (m *Model) Finish(c *Crash) error {
+func (m *Model) Finish(c *guard.Crash) error {
 	if c == nil {
 		return m.session.Finish(nil)
 	}

@@ -8,6 +8,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"chape/ui/guard"
 	"chape/ui/term"
 )
 
@@ -21,9 +22,9 @@ func Run(o Options) error {
 	out := term.Open(os.Stdout)
 	o.Alarm.Voice = out
 	m := New(o)
-	g := &guard{inner: m}
+	g := &guard.Guard{Inner: m}
 	p := tea.NewProgram(g, tea.WithOutput(out), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(framesPerSecond))
-	g.quit = p.Quit
+	g.Quit = p.Quit
 
 	// The terminal going away must not take the program before its last save; nor may a
 	// signal for which the runtime would print its stacks over a screen left as it is.

@@ -1,4 +1,4 @@
-package workbench
+package guard
 
 import (
 	"testing"
@@ -38,7 +38,7 @@ func (f faulty) View() string {
 }
 
 // run does what Bubble Tea does with a command, without its goroutines.
-func runAll(g *guard, cmd tea.Cmd) (quit bool) {
+func runAll(g *Guard, cmd tea.Cmd) (quit bool) {
 	if cmd == nil {
 		return false
 	}
@@ -61,7 +61,7 @@ func runAll(g *guard, cmd tea.Cmd) (quit bool) {
 func TestGuard(t *testing.T) {
 	for _, where := range []string{"init", "update", "command", "batch", "view"} {
 		stopped := make(chan bool, 1)
-		g := &guard{inner: faulty{where}, quit: func() { stopped <- true }}
+		g := &Guard{Inner: faulty{where}, Quit: func() { stopped <- true }}
 		quit := runAll(g, g.Init())
 		if !quit {
 			_, cmd := g.Update("anything")
@@ -75,7 +75,7 @@ func TestGuard(t *testing.T) {
 			t.Errorf("%s: crash %v, quit %v", where, g.Crashed(), quit)
 		}
 	}
-	g := &guard{inner: faulty{"nowhere"}}
+	g := &Guard{Inner: faulty{"nowhere"}}
 	if _, cmd := g.Update("anything"); cmd != nil || g.View() != "fine" || g.Crashed() != nil {
 		t.Errorf("a sound model is disturbed: %v", g.Crashed())
 	}

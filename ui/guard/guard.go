@@ -1,4 +1,6 @@
-package workbench
+// Package guard stands between Bubble Tea and the workbench, and lets no fault take the
+// work along.
+package guard
 
 import (
 	"fmt"
@@ -19,13 +21,13 @@ func (c *Crash) Error() string { return fmt.Sprintf("chape has a fault: %v", c.V
 // Trace is where in the program it was.
 func (c *Crash) Trace() []byte { return c.Stack }
 
-// guard stands between Bubble Tea and the workbench. A panic in any of the
-// model's methods or commands ends the program in the ordinary way, so that the
-// terminal is restored and what is in memory can be put on the disk; Bubble
-// Tea's own net would restore the terminal but lose the document.
-type guard struct {
-	inner tea.Model
-	quit  func() // ends the program from outside an Update
+// Guard is a model around another. A panic in any of its methods or commands ends the
+// program in the ordinary way, so that the terminal is restored and what is in memory
+// can be put on the disk; Bubble Tea's own net would restore the terminal but lose the
+// document.
+type Guard struct {
+	Inner tea.Model
+	Quit  func() // ends the program from outside an Update
 
 	mu    sync.Mutex
 	crash *Crash
@@ -34,13 +36,13 @@ type guard struct {
 type crashMsg struct{ crash *Crash }
 
 // catch notes a running panic. It must be deferred itself.
-func (g *guard) catch() {
+func (g *Guard) catch() {
 	if v := recover(); v != nil {
 		g.note(&Crash{Value: v, Stack: debug.Stack()})
 	}
 }
 
-func (g *guard) note(c *Crash) {
+func (g *Guard) note(c *Crash) {
 	g.mu.Lock()
 	defer g.mu.Unlock()
 	if g.crash == nil {
@@ -49,25 +51,25 @@ func (g *guard) note(c *Crash) {
 }
 
 // Crashed gives the first panic, or nil.
-func (g *guard) Crashed() *Crash {
+func (g *Guard) Crashed() *Crash {
 	g.mu.Lock()
 	defer g.mu.Unlock()
 	return g.crash
 }
 
 // Init implements tea.Model.
-func (g *guard) Init() (cmd tea.Cmd) {
+func (g *Guard) Init() (cmd tea.Cmd) {
 	defer func() {
 		if g.Crashed() != nil {
 			cmd = tea.Quit
 		}
 	}()
 	defer g.catch()
-	return g.wrap(g.inner.Init())
+	return g.Wrap(g.Inner.Init())
 }
 
 // Update implements tea.Model.
-func (g *guard) Update(msg tea.Msg) (_ tea.Model, cmd tea.Cmd) {
+func (g *Guard) Update(msg tea.Msg) (_ tea.Model, cmd tea.Cmd) {
 	if c, ok := msg.(crashMsg); ok {
 		g.note(c.crash)
 	}
@@ -80,27 +82,27 @@ func (g *guard) Update(msg tea.Msg) (_ tea.Model, cmd tea.Cmd) {
 		}
 	}()
 	defer g.catch()
-	next, cmd := g.inner.Update(msg)
-	g.inner = next
-	return g, g.wrap(cmd)
+	next, cmd := g.Inner.Update(msg)
+	g.Inner = next
+	return g, g.Wrap(cmd)
 }
 
 // View implements tea.Model.
-func (g *guard) View() (s string) {
+func (g *Guard) View() (s string) {
 	if g.Crashed() != nil {
 		return ""
 	}
 	defer func() {
-		if g.Crashed() != nil && g.quit != nil {
-			go g.quit()
+		if g.Crashed() != nil && g.Quit != nil {
+			go g.Quit()
 		}
 	}()
 	defer g.catch()
-	return g.inner.View()
+	return g.Inner.View()
 }
 
-// wrap catches panics in a command, and in those it hands on in a batch.
-func (g *guard) wrap(cmd tea.Cmd) tea.Cmd {
+// Wrap catches panics in a command, and in those it hands on in a batch.
+func (g *Guard) Wrap(cmd tea.Cmd) tea.Cmd {
 	if cmd == nil {
 		return nil
 	}
@@ -113,7 +115,7 @@ func (g *guard) wrap(cmd tea.Cmd) tea.Cmd {
 		msg = cmd()
 		if batch, ok := msg.(tea.BatchMsg); ok {
 			for i := range batch {
-				batch[i] = g.wrap(batch[i])
+				batch[i] = g.Wrap(batch[i])
 			}
 		}
 		return msg
