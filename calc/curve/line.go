@@ -63,3 +63,48 @@ func (l Line) Bounds() (lo, hi Vec) {
 	}
 	return lo, hi
 }
+
+// Height is the largest y of the line over x, level beyond its ends; x may not fall along
+// the line. Upright pieces count with both their ends.
+func (l Line) Height(x float64) float64 {
+	switch {
+	case len(l) == 0:
+		return 0
+	case x < l[0].X:
+		return l[0].Y
+	}
+	y := math.Inf(-1)
+	for i, p := range l {
+		if p.X == x {
+			y = math.Max(y, p.Y)
+		}
+		if i > 0 && l[i-1].X < x && x < p.X {
+			a := l[i-1]
+			y = math.Max(y, a.Y+(p.Y-a.Y)*(x-a.X)/(p.X-a.X))
+		}
+	}
+	if math.IsInf(y, -1) {
+		return l[len(l)-1].Y
+	}
+	return y
+}
+
+// Clip gives the part of the segment from a to b that lies in the box from lo to hi, as
+// shares of it; ok is false where none does. After Liang and Barsky (ACM Transactions on
+// Graphics 3, 1984, pages 1-22).
+func Clip(a, b, lo, hi Vec) (t0, t1 float64, ok bool) {
+	t1 = 1
+	d := b.Sub(a)
+	for _, side := range [4][2]float64{{-d.X, a.X - lo.X}, {d.X, hi.X - a.X}, {-d.Y, a.Y - lo.Y}, {d.Y, hi.Y - a.Y}} {
+		move, room := side[0], side[1]
+		switch {
+		case move == 0 && room < 0:
+			return 0, 0, false
+		case move < 0:
+			t0 = math.Max(t0, room/move)
+		case move > 0:
+			t1 = math.Min(t1, room/move)
+		}
+	}
+	return t0, t1, t0 <= t1
+}

@@ -7,8 +7,6 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
-
-	"github.com/charmbracelet/x/ansi"
 )
 
 // Printable is s as it stands, or quoted where it would not print: a name or a
@@ -40,14 +38,4 @@ func Foreign(s string) string {
 		s = string(r[:160]) + "…"
 	}
 	return s
-}
-
-// Line keeps what can be shown on one line: names come from files.
-func Line(s string) string {
-	return strings.TrimSpace(strings.Map(func(r rune) rune {
-		if !unicode.IsPrint(r) {
-			return -1
-		}
-		return r
-	}, ansi.Strip(s)))
 }

@@ -256,10 +256,10 @@ func TestInchRows(t *testing.T) {
 		if o.At < -9.9 {
 			continue // the curve rises straight up there
 		}
-		if got := heightAt(plan.Flat.Cut, o.At); math.Abs(got-o.Cut) > 0.01 {
+		if got := plan.Flat.Cut.Height(o.At); math.Abs(got-o.Cut) > 0.01 {
 			t.Errorf("cut line at %v: %v from the curve, %v in the plan", o.At, got, o.Cut)
 		}
-		if got := heightAt(plan.Flat.Glue, o.At); o.Sewn && math.Abs(got-o.Glue) > 0.01 {
+		if got := plan.Flat.Glue.Height(o.At); o.Sewn && math.Abs(got-o.Glue) > 0.01 {
 			t.Errorf("glue line at %v: %v from the curve, %v in the plan", o.At, got, o.Glue)
 		}
 	}

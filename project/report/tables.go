@@ -6,7 +6,6 @@ import (
 	"strconv"
 
 	"chape/calc"
-	"chape/calc/curve"
 	"chape/calc/length"
 )
 
@@ -55,9 +54,9 @@ func offsets(plan *calc.Plan, u length.Unit) []calc.Offset {
 	const step = float64(length.Inch) / 2
 	mouth := plan.Input.Sheath.Mouth.MM()
 	row := func(x float64) calc.Offset {
-		o := calc.Offset{At: x, Cut: heightAt(plan.Flat.Cut, x), Sewn: x >= plan.Flat.Stitch[0].X}
+		o := calc.Offset{At: x, Cut: plan.Flat.Cut.Height(x), Sewn: x >= plan.Flat.Stitch[0].X}
 		if o.Sewn {
-			o.Stitch, o.Glue = heightAt(plan.Flat.Stitch, x), heightAt(plan.Flat.Glue, x)
+			o.Stitch, o.Glue = plan.Flat.Stitch.Height(x), plan.Flat.Glue.Height(x)
 		}
 		return o
 	}
@@ -66,25 +65,6 @@ func offsets(plan *calc.Plan, u length.Unit) []calc.Offset {
 		out = append(out, row(k*step+0))
 	}
 	return append(out, row(mouth))
-}
-
-// heightAt is the largest y of a half curve at x; the curve runs towards
-// larger x.
-func heightAt(l curve.Line, x float64) float64 {
-	y := math.Inf(-1)
-	for i, p := range l {
-		if p.X == x {
-			y = math.Max(y, p.Y)
-		}
-		if i > 0 && l[i-1].X < x && x < p.X {
-			a := l[i-1]
-			y = math.Max(y, a.Y+(p.Y-a.Y)*(x-a.X)/(p.X-a.X))
-		}
-	}
-	if math.IsInf(y, -1) { // past the end by the last bits of x
-		return l[len(l)-1].Y
-	}
-	return y
 }
 
 // Tenths are the holes counted from the mouth that are numbered on paper:

@@ -75,24 +75,14 @@ func makeFolder(dir string) error {
 	return nil
 }
 
-// mostNames bounds the search for a free name.
-const mostNames = 1000
-
 // intoFreeName does something with the first name that is free.
 func intoFreeName(dir, name string, do func(path string) error) (string, error) {
-	for n := 1; ; n++ {
-		path := filepath.Join(dir, name+ending)
+	return store.FirstFree(func(n int) string {
 		if n > 1 {
-			path = filepath.Join(dir, fmt.Sprintf("%s %d%s", name, n, ending))
+			return filepath.Join(dir, fmt.Sprintf("%s %d%s", name, n, ending))
 		}
-		err := do(path)
-		if err == nil {
-			return path, nil
-		}
-		if !errors.Is(err, fs.ErrExist) || n == mostNames {
-			return "", err
-		}
-	}
+		return filepath.Join(dir, name+ending)
+	}, do)
 }
 
 // Rename gives a project another title, and its file the name that goes with it, or

@@ -79,7 +79,7 @@ func SetNote(steps []Step, i int, note string) ([]Step, error) {
 }
 
 func stepTitle(title string) (string, error) {
-	title = plain.Line(title)
+	title = strings.TrimSpace(plain.Safe(title))
 	if title == "" {
 		return "", errors.New("a step needs a title: type what is done in it")
 	}

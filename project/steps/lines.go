@@ -18,9 +18,9 @@ func (h Hold) Line(now time.Time) string { return h.name() + ": " + h.stand(now)
 // name is the project, where there is one, and the step.
 func (h Hold) name() string {
 	if h.Project == "" {
-		return plain.Line(h.Short)
+		return plain.Safe(h.Short)
 	}
-	return plain.Line(h.Project) + " " + plain.Line(h.Short)
+	return plain.Safe(h.Project) + " " + plain.Safe(h.Short)
 }
 
 // stand says where it stands: at most 54 columns.
@@ -49,7 +49,7 @@ func (h Hold) lineIn(now time.Time, width int) string {
 	if over <= 0 {
 		return line
 	}
-	project := plain.Line(h.Project)
+	project := plain.Safe(h.Project)
 	h.Project = ""
 	line = h.Line(now)
 	if left := ansi.StringWidth(project) - over; left >= leastName {

@@ -191,7 +191,7 @@ func TestEditSteps(t *testing.T) {
 		t.Error("a short name with two spaces together was taken")
 	}
 	steps = must(Rename(steps, 0, "Long\x1b[31m title\n", "long"))
-	if steps[0].Title != "Long title" || steps[0].Short != "LONG" {
+	if steps[0].Title != "Long␛[31m title" || steps[0].Short != "LONG" {
 		t.Errorf("renamed to %q, %q", steps[0].Title, steps[0].Short)
 	}
 	if _, err := Add(steps, 0, Step{Title: " \t"}); err == nil {

@@ -109,19 +109,30 @@ func intoFreeName(path, label string, at time.Time, save func(name string) error
 		ext = ""
 	}
 	title := strings.TrimSuffix(base, ext)
-	for i := 1; i <= triesForName; i++ {
+	to, err := FirstFree(func(n int) string {
 		mark := fmt.Sprintf(" (%s %s)", SafeName(label), at.Format("2006-01-02 15.04"))
-		if i > 1 {
-			mark = fmt.Sprintf(" (%s %s, %d)", SafeName(label), at.Format("2006-01-02 15.04"), i)
+		if n > 1 {
+			mark = fmt.Sprintf(" (%s %s, %d)", SafeName(label), at.Format("2006-01-02 15.04"), n)
 		}
-		name := dir + cutBytes(title, 200-len(mark)-len(ext)) + mark + ext
-		err := save(name)
+		return dir + cutBytes(title, 200-len(mark)-len(ext)) + mark + ext
+	}, save)
+	if errors.Is(err, fs.ErrExist) {
+		return "", &ErrExists{path}
+	}
+	return to, err
+}
+
+// FirstFree calls do with the names for 1, 2 and so on until one is not taken yet, and
+// gives that; an error other than fs.ErrExist ends it.
+func FirstFree(name func(n int) string, do func(path string) error) (string, error) {
+	for n := 1; ; n++ {
+		path := name(n)
+		err := do(path)
 		if err == nil {
-			return name, nil
+			return path, nil
 		}
-		if !errors.Is(err, fs.ErrExist) {
+		if !errors.Is(err, fs.ErrExist) || n == triesForName {
 			return "", err
 		}
 	}
-	return "", &ErrExists{path}
 }

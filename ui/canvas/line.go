@@ -1,6 +1,10 @@
 package canvas
 
-import "math"
+import (
+	"math"
+
+	"chape/calc/curve"
+)
 
 // Point is a place on the canvas in dots, y down.
 type Point struct{ X, Y float64 }
@@ -106,7 +110,7 @@ func (c *Canvas) segment(a, b Point, s Stroke, d *dash) {
 		c.walk(a, b, s, d)
 		return
 	}
-	t0, t1, ok := clip(a, b, float64(w), float64(h))
+	t0, t1, ok := curve.Clip(curve.Vec(a), curve.Vec(b), curve.Vec{}, curve.Vec{X: float64(w), Y: float64(h)})
 	if !ok {
 		d.skip(whole)
 		return
@@ -181,26 +185,6 @@ func (c *Canvas) direction(dx, dy float64) uint8 {
 	default:
 		return dirFalling
 	}
-}
-
-// clip cuts the line from a to b to the box from (0, 0) to (w, h), after Liang
-// and Barsky (ACM Transactions on Graphics 3, 1984, pages 1–22): the share of
-// the line where it enters and leaves.
-func clip(a, b Point, w, h float64) (t0, t1 float64, ok bool) {
-	dx, dy := b.X-a.X, b.Y-a.Y
-	t1 = 1
-	for _, e := range [4][2]float64{{-dx, a.X}, {dx, w - a.X}, {-dy, a.Y}, {dy, h - a.Y}} {
-		p, q := e[0], e[1]
-		switch {
-		case p == 0 && q < 0:
-			return 0, 0, false
-		case p < 0:
-			t0 = max(t0, q/p)
-		case p > 0:
-			t1 = min(t1, q/p)
-		}
-	}
-	return t0, t1, t0 <= t1
 }
 
 // dash follows a pattern of dashes along a line; the zero value is always on.

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"chape/project/plain"
 )
 
 // parse reads flags wherever they stand among the arguments; "--" ends them.
@@ -46,7 +48,7 @@ func flagError(fs *flag.FlagSet, err error, args []string, command string) error
 	name, _, _ := strings.Cut(last, ":")
 	switch {
 	case strings.HasPrefix(said, "flag provided but not defined"):
-		if best := near(name, options(fs)); best != "" {
+		if best := plain.Near(name, options(fs)); best != "" {
 			return misuse("%q is not an option of %s: try --%s", typed(args, name), of, best)
 		}
 	case strings.HasPrefix(said, "flag needs an argument"):

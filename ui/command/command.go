@@ -11,6 +11,7 @@ import (
 	"strings"
 	"time"
 
+	"chape/project/plain"
 	"chape/ui/term"
 )
 
@@ -136,7 +137,7 @@ func looksLikeFile(s string) bool {
 // unknown says that a word is no command, with the nearest command or file if one
 // is near.
 func unknown(word string) error {
-	if best := near(word, names()); best != "" {
+	if best := plain.Near(word, names()); best != "" {
 		return misuse("%q is not a command: did you mean %q? (\"chape help\" lists them)", word, best)
 	}
 	if file := nearFile(word); file != "" {

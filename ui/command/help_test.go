@@ -9,6 +9,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"chape/project/plain"
 	"chape/project/shelf"
 	"chape/project/store"
 )
@@ -92,7 +93,7 @@ func TestNear(t *testing.T) {
 	all := names()
 	for word, want := range map[string]string{"plam": "plan", "hlep": "help", "setings": "settings", "prnt": "print", "shelf": "", "open": "", "orchard": "",
 		"": "", "n": "", "plan!": "plan", strings.Repeat("plan", 5000): ""} {
-		if got := near(word, all); got != want {
+		if got := plain.Near(word, all); got != want {
 			t.Errorf("near(%.20q) = %q, want %q", word, got, want)
 		}
 	}

@@ -7,24 +7,9 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
-)
 
-// near finds the one of some names that a mistyped word comes closest to: a letter
-// in four may be wrong, and one at least. "" where none is near.
-func near(word string, names []string) string {
-	const longest = 60 // letters; nobody mistypes more, and the search is square
-	best, least := "", len(word)+1
-	for _, name := range names {
-		if len(word) > longest || len(name) > longest {
-			continue
-		}
-		d := distance(strings.ToLower(word), strings.ToLower(name))
-		if d < least && d < len(name) && d <= max(1, len(name)/4) {
-			best, least = name, d
-		}
-	}
-	return best
-}
+	"chape/project/plain"
+)
 
 // nearFile is a project file that may have been meant by a path where there is
 // none: with its ending put on, or in the same folder under nearly that name.
@@ -46,7 +31,7 @@ func nearFile(path string) string {
 			ours = append(ours, n)
 		}
 	}
-	if n := near(name, ours); n != "" {
+	if n := plain.Near(name, ours); n != "" {
 		return dir + n
 	}
 	return ""

@@ -24,7 +24,7 @@ func (s Sheet) closed(c *canvas.Canvas, p *calc.Plan, m *Mark) {
 
 	s.holes(c, p.Stitch.Positions, 1, p.Stitch.Walk, p.Stitch.Choice().Diameter)
 	if m != nil {
-		s.mark(c, m, HeightAt(outer, m.At), []float64{1})
+		s.mark(c, m, outer.Height(m.At), []float64{1})
 	}
 	s.name(c, curve.Vec{X: mouth * 0.62}, 1, "fold")
 	cx, cy := s.cell(c, curve.Vec{X: mouth, Y: outer[len(outer)-1].Y}, 1)

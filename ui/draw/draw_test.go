@@ -83,7 +83,7 @@ func TestGoldenSheets(t *testing.T) {
 				p = plan(t, noTab)
 			}
 			c := canvas.New(k.w, k.h, g)
-			at := curve.Vec{X: k.at, Y: HeightAt(p.Flat.Stitch, k.at)}
+			at := curve.Vec{X: k.at, Y: p.Flat.Stitch.Height(k.at)}
 			s := Lay(c, g, p, k.shape, k.right).Closer(c, k.times, at)
 			s.Draw(c, p, &Mark{At: k.at, Label: "6"})
 			check(t, fmt.Sprintf("%s-%s", k.name, g), c)

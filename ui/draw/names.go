@@ -13,7 +13,7 @@ import (
 func (s Sheet) names(c *canvas.Canvas, p *calc.Plan, m *Mark, halves []float64) {
 	mouth := p.Input.Sheath.Mouth.MM()
 	for i, half := range halves {
-		middle := curve.Vec{X: mouth * 0.36, Y: HeightAt(p.Flat.Glue, mouth*0.36) * 0.5}
+		middle := curve.Vec{X: mouth * 0.36, Y: p.Flat.Glue.Height(mouth*0.36) * 0.5}
 		s.name(c, middle, half, []string{"back", "front"}[i])
 	}
 	s.name(c, curve.Vec{X: mouth * 0.62}, 1, "fold")
@@ -52,10 +52,10 @@ func (s Sheet) pointName(c *canvas.Canvas, p *calc.Plan, m *Mark) {
 		return
 	}
 	reach := first + float64(len(word)+1)/s.Scale()
-	cx, cy := s.cell(c, curve.Vec{X: first, Y: HeightAt(p.Flat.Cut, reach)}, 1)
+	cx, cy := s.cell(c, curve.Vec{X: first, Y: p.Flat.Cut.Height(reach)}, 1)
 	cy += int(s.side)
 	if m != nil {
-		mx, my := s.cell(c, curve.Vec{X: m.At, Y: HeightAt(p.Flat.Cut, m.At)}, 1)
+		mx, my := s.cell(c, curve.Vec{X: m.At, Y: p.Flat.Cut.Height(m.At)}, 1)
 		if my+int(s.side) == cy && mx < cx+len(word)+1 {
 			cx = mx + len(m.Label) + 2
 		}

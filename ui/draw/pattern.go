@@ -162,19 +162,7 @@ func cutAt(p *calc.Plan, m *Mark) float64 {
 	if m == nil {
 		return 0
 	}
-	return HeightAt(p.Flat.Cut, m.At)
-}
-
-// HeightAt is a curve's height over x, taken level beyond its ends; the
-// curve's x may not fall.
-func HeightAt(l curve.Line, x float64) float64 {
-	for i := 1; i < len(l); i++ {
-		if a, b := l[i-1], l[i]; b.X >= x && b.X > a.X {
-			t := math.Max(0, (x-a.X)/(b.X-a.X))
-			return a.Y + t*(b.Y-a.Y)
-		}
-	}
-	return l[len(l)-1].Y
+	return p.Flat.Cut.Height(m.At)
 }
 
 // mark lights the line of the chosen mark and points at its ends.

@@ -126,12 +126,12 @@ func (m Model) middle(s draw.Sheet) curve.Vec {
 	case s.Shape == draw.Closed && at > mouth:
 		return curve.Vec{X: at, Y: in.Knife.Stations[i].Bottom.MM()}
 	case s.Shape == draw.Closed:
-		return curve.Vec{X: at, Y: draw.HeightAt(plan.Plane.Stitch, at)}
+		return curve.Vec{X: at, Y: plan.Plane.Stitch.Height(at)}
 	case at > mouth && plan.Body.TabLength > 0:
 		return curve.Vec{X: min(at, plan.Loop.Start+plan.Body.TabLength), Y: plan.Loop.Offset + in.Belt.Tab.MM()/2}
 	}
 	at = min(at, mouth)
-	return curve.Vec{X: at, Y: draw.HeightAt(plan.Flat.Stitch, at)}
+	return curve.Vec{X: at, Y: plan.Flat.Stitch.Height(at)}
 }
 
 // pageful is how far a page up or down scrolls.

@@ -63,7 +63,7 @@ func (m Model) markLines(w int) []string {
 		words += ": past the mouth"
 	} else {
 		words += fmt.Sprintf(": stitch line %s, cut line %s from the fold",
-			say(draw.HeightAt(p.Flat.Stitch, mark.At)), say(draw.HeightAt(p.Flat.Cut, mark.At)))
+			say(p.Flat.Stitch.Height(mark.At)), say(p.Flat.Cut.Height(mark.At)))
 	}
 	return m.wrapped(words, w, m.pens[ink.PenMark])
 }

@@ -78,7 +78,7 @@ func (p Path) Clip(b Box) []Path {
 	for i := 1; i < len(pts); i++ {
 		a, z := pts[i-1], pts[i]
 		size := a.Dist(z)
-		t0, t1, ok := segmentIn(a, z, b)
+		t0, t1, ok := curve.Clip(a, z, b.Lo, b.Hi)
 		if ok && t1 > t0 {
 			if t0 > 0 || piece.Pts == nil {
 				flush()
@@ -94,24 +94,6 @@ func (p Path) Clip(b Box) []Path {
 	}
 	flush()
 	return out
-}
-
-// segmentIn gives the part of the segment from a to z in b, as shares of it.
-func segmentIn(a, z curve.Vec, b Box) (t0, t1 float64, ok bool) {
-	t0, t1 = 0, 1
-	d := z.Sub(a)
-	for _, s := range [4][2]float64{{-d.X, a.X - b.Lo.X}, {d.X, b.Hi.X - a.X}, {-d.Y, a.Y - b.Lo.Y}, {d.Y, b.Hi.Y - a.Y}} {
-		move, room := s[0], s[1]
-		switch {
-		case move == 0 && room < 0:
-			return 0, 0, false
-		case move < 0:
-			t0 = math.Max(t0, room/move)
-		case move > 0:
-			t1 = math.Min(t1, room/move)
-		}
-	}
-	return t0, t1, t0 <= t1
 }
 
 // AboveFold cuts a closed outline along the fold and keeps y >= 0.

@@ -101,7 +101,7 @@ func (t Text) Crossed(lines []Path) bool {
 			if !round.meets(Box{lo, hi}) {
 				continue
 			}
-			if _, _, ok := segmentIn(local(a), local(z), own); ok {
+			if _, _, ok := curve.Clip(local(a), local(z), own.Lo, own.Hi); ok {
 				return true
 			}
 		}

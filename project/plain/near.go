@@ -1,4 +1,25 @@
-package command
+package plain
+
+import (
+	"strings"
+)
+
+// Near finds the one of some names that a mistyped word comes closest to: a letter
+// in four may be wrong, and one at least. "" where none is near.
+func Near(word string, names []string) string {
+	const longest = 60 // letters; nobody mistypes more, and the search is square
+	best, least := "", len(word)+1
+	for _, name := range names {
+		if len(word) > longest || len(name) > longest {
+			continue
+		}
+		d := distance(strings.ToLower(word), strings.ToLower(name))
+		if d < least && d < len(name) && d <= max(1, len(name)/4) {
+			best, least = name, d
+		}
+	}
+	return best
+}
 
 // distance counts the single letters to add, drop, change or swap with their
 // neighbour that turn a into b (optimal string alignment).
