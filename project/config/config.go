@@ -39,6 +39,8 @@ type Config struct {
 	list     string          // which checklist new projects start with
 	limits   calc.Limits     //
 	price    price           //
+	asked    asked           //
+	hours    string          // as calendar.ParseWeek reads them
 	currency string          //
 	start    project.Project // the defaults of sheath, belt and stitch, and the user's own steps
 }

@@ -3,6 +3,7 @@ package config
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"chape/calc/length"
@@ -13,8 +14,8 @@ import (
 
 // own lists the keys of the file beside those of a project's tables, bound to c.
 func (c *Config) own() []file.Setting {
-	l, p := &c.limits, &c.price
-	return []file.Setting{
+	l := &c.limits
+	return slices.Concat([]file.Setting{
 		choice("units", "what new projects measure in", []string{"mm", "in"},
 			func() string { return c.Units.String() },
 			func(s string) { c.Units, _ = length.ParseUnit(s) }),
@@ -46,15 +47,7 @@ func (c *Config) own() []file.Setting {
 		limit("handle", "handle to be left above the mouth, mm", 0, 300, &l.HandleLeft),
 		number("limits.fold", "least radius inside the fold, as a share of the leather's thickness", 0, 5, &l.FoldShare),
 		limit("held_off", "a guard that stands more than this out of the back holds the fold off, mm", 0, 50, &l.HeldOff),
-
-		text("price.currency", "put behind prices", 10, &c.currency),
-		number("price.leather_m2", "leather, a square metre; or give leather_ft2", 0, 1e6, &p.leatherM2),
-		number("price.leather_ft2", "leather, a square foot; or give leather_m2", 0, 1e6, &p.leatherFt2),
-		number("price.thread", "thread, a metre", 0, 1e6, &p.thread),
-		number("price.sundries", "cement, dye and wax, a sheath", 0, 1e6, &p.sundries),
-		number("price.hour", "an hour at the bench", 0, 1e6, &p.hour),
-		number("price.offcut", "leather lost between the pieces, as a share of what is cut", 0, 5, &p.offcut),
-	}
+	}, c.priceSettings(), []file.Setting{c.hourSetting()})
 }
 
 func bound[V any](s project.Spec, p *V) file.Setting {
@@ -108,9 +101,7 @@ func (c *Config) check(start project.Project) (ps project.Problems) {
 	if c.list == OwnSteps && len(start.Steps) == 0 {
 		add("list", `"own"`, "give your steps in [[step]], or take form then sew or sew then form")
 	}
-	if c.price.leatherM2 > 0 && c.price.leatherFt2 > 0 {
-		add("price.leather_ft2", "a price by the square metre as well", "give one of the two")
-	}
+	c.checkPrices(add)
 	for _, v := range []struct {
 		key      string
 		measured float64

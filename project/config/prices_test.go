@@ -1,0 +1,70 @@
+package config
+
+import (
+	"strings"
+	"testing"
+
+	"chape/calc/length"
+	"chape/project/money"
+)
+
+// Settings written before there were quotes: what a sheath costs stays, but for
+// what rounding each line to the unit does. 929.0304 cm² (1 ft², 16 CFR 500.19) at 10, an
+// hour at 40; thread and sundries were not given and are said to be missing.
+func TestPricesOfOldSettings(t *testing.T) {
+	c, err := load(t, "[price]\ncurrency = \"€\"\nleather_ft2 = 10\nhour = 40\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := money.Cost(money.Use{Leather: []money.Leather{{Bought: 92903.04}}, Thread: 3000, Steps: []money.Step{{Title: "Cut", Expected: 90 * 60e9}}}, c.Prices())
+	if got := b.Say(); got != "at least 70.00 €" {
+		t.Errorf("cost %s, want at least 70.00 €: %v", got, b.Lines)
+	}
+	if c.Snap().Known() || c.Rivet().Known() || c.Week().Any() {
+		t.Error("what was not given is known")
+	}
+}
+
+func TestNewPriceSettings(t *testing.T) {
+	c, err := load(t, `[price]
+currency = "CHF"
+unit = "0.05"
+leather_m2 = 92.5
+thread = 0.035
+snap = "0.85"
+rivet = "0.15"
+overhead = 0.12
+margin = 0.2
+minimum = "80"
+[shop]
+hours = "mon-fri 18-21"
+`)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := c.Prices()
+	if p.Thread.String() != "0.035" || p.LeatherBy != money.SquareMetre || p.LeatherBy == length.SquareFoot || p.Leather.String() != "92.5" ||
+		p.Overhead.String() != "0.12" || p.Margin.String() != "0.2" || p.OwnMinimum.String() != "80" || p.Sundries.Known() {
+		t.Errorf("Prices = %+v", p)
+	}
+	if got := p.Currency.Show(c.Snap()) + ", " + p.Currency.Show(c.Rivet()); got != "0.85 CHF, 0.15 CHF" {
+		t.Errorf("hardware at %s", got)
+	}
+	if got := c.Week().String(); got != "mon-fri 18:00-21:00" {
+		t.Errorf("Week = %q", got)
+	}
+}
+
+func TestPricesRefused(t *testing.T) {
+	for _, c := range []struct{ in, want string }{
+		{"[price]\nsnap = \"0,85\"", "price.snap"},
+		{"[price]\nunit = \"0\"", "smallest amount"},
+		{"[price]\nminimum = \"-3\"", "price.minimum"},
+		{"[price]\nmargin = 1.0", "price.margin"},
+		{"[shop]\nhours = \"mon 21-18\"", "18:00-21:00"},
+	} {
+		if _, err := load(t, c.in); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%q: %v, want %q", c.in, err, c.want)
+		}
+	}
+}
