@@ -34,7 +34,7 @@ type Pane interface {
 
 // Section is the keys of one state of a pane.
 type Section struct {
-	Title string // in the help; "": a question's, whose words stand in the foot alone
+	Title string // in the help, where one title stands once
 	Keys  []Key
 	Now   bool // they are alive now
 	Text  bool // they are those of a text being typed: the root keeps its own keys back

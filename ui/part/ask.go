@@ -165,12 +165,12 @@ func (a *Ask) Line(w int, st ink.Styles) string {
 }
 
 // AskKeys are the keys of a line being typed, for the foot and the help; an Ask goes by
-// them itself.
+// them itself. The help shows sections of one title once.
 func AskKeys() act.Section {
 	s := Keys{
 		Key("Enter", "keep it", nil, "enter").Foot("keep it"),
 		Key("Esc", "leave it as it was", nil, "esc").Foot("leave it as it was"),
-	}.Section("", true)
+	}.Section("In a question", true)
 	s.Text = true
 	return s
 }

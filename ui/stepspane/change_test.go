@@ -8,68 +8,69 @@ import (
 
 	"chape/project"
 	"chape/project/steps"
+	"chape/ui/act"
 )
 
 // What is changed elsewhere is followed, in hand or not: a tick at the bench leads to the
 // next step, undo to the step that it changed. The pane's own keys move nothing.
 func TestFollowsChangesElsewhere(t *testing.T) {
 	for _, focus := range []bool{false, true} {
-		r := newRig(sheath(3), 60, 30)
-		r.m.SetFocus(focus)
-		before := r.p.Steps
-		r.p.Steps, _ = steps.Tick(r.p.Steps, 3, noon)
-		r.show()
-		if r.m.Chosen() != 4 {
-			t.Errorf("focus %v: chosen %d after a tick at the bench, want 4, the step in hand", focus, r.m.Chosen())
+		r := newRig(t, sheath(3), 60, 30)
+		r.Send(act.InHand{Is: focus})
+		before := r.Project.Steps
+		r.Project.Steps, _ = steps.Tick(r.Project.Steps, 3, noon)
+		r.Show()
+		if r.Pane.Chosen() != 4 {
+			t.Errorf("focus %v: chosen %d after a tick at the bench, want 4, the step in hand", focus, r.Pane.Chosen())
 		}
-		r.p.Steps = before
-		r.show()
-		if r.m.Chosen() != 3 {
-			t.Errorf("focus %v: chosen %d after undo, want 3", focus, r.m.Chosen())
+		r.Project.Steps = before
+		r.Show()
+		if r.Pane.Chosen() != 3 {
+			t.Errorf("focus %v: chosen %d after undo, want 3", focus, r.Pane.Chosen())
 		}
 	}
-	r := newRig(sheath(3), 60, 30)
-	r.keys("end", " ")
-	if r.m.Chosen() != 36 {
-		t.Errorf("the pane's own tick moved the choice to %d", r.m.Chosen())
+	r := newRig(t, sheath(3), 60, 30)
+	r.Keys("end", " ")
+	if r.Pane.Chosen() != 36 {
+		t.Errorf("the pane's own tick moved the choice to %d", r.Pane.Chosen())
 	}
-	r.keys("n").text("so")
-	before := slices.Clone(r.p.Steps)
-	r.keys("home")
-	r.p.Steps = slices.Clone(before)
-	r.p.Steps[36].Note = ""
-	r.show()
-	if r.m.Chosen() != 36 {
-		t.Errorf("undo of a note chose %d, want the step that lost it", r.m.Chosen())
+	r.Keys("n").Answer("so")
+	before := slices.Clone(r.Project.Steps)
+	r.Keys("home")
+	r.Project.Steps = slices.Clone(before)
+	r.Project.Steps[36].Note = ""
+	r.Show()
+	if r.Pane.Chosen() != 36 {
+		t.Errorf("undo of a note chose %d, want the step that lost it", r.Pane.Chosen())
 	}
-	r.keys("home", "n") // while something is typed nothing moves
-	r.p.Steps = before
-	r.show()
-	if r.m.Chosen() != 0 {
-		t.Errorf("the choice moved to %d while typing", r.m.Chosen())
+	r.Keys("home", "n") // while something is typed nothing moves
+	r.Project.Steps = before
+	r.Show()
+	if r.Pane.Chosen() != 0 {
+		t.Errorf("the choice moved to %d while typing", r.Pane.Chosen())
 	}
-	r.keys("esc")
-	r.p = sheath(20) // another project
-	r.show()
-	if r.m.Chosen() != 20 {
-		t.Errorf("another project: chosen %d, want its step in hand", r.m.Chosen())
+	r.Keys("esc")
+	r.Project = sheath(20) // another project
+	r.Show()
+	if r.Pane.Chosen() != 20 {
+		t.Errorf("another project: chosen %d, want its step in hand", r.Pane.Chosen())
 	}
 }
 
 func TestCautionIsEdited(t *testing.T) {
-	r := newRig(project.Project{Steps: []steps.Step{{Title: "Alpha"}}}, 60, 20)
-	r.keys("a").text("Beta")
-	r.keys("c").text(" Hot iron: tongs. ")
-	if r.p.Steps[1].Caution != "Hot iron: tongs." || !strings.Contains(r.m.View(), "! Hot iron: tongs.") {
-		t.Errorf("caution %q:\n%s", r.p.Steps[1].Caution, r.m.View())
+	r := newRig(t, project.Project{Steps: []steps.Step{{Title: "Alpha"}}}, 60, 20)
+	r.Keys("a").Answer("Beta")
+	r.Keys("c").Answer(" Hot iron: tongs. ")
+	if r.Project.Steps[1].Caution != "Hot iron: tongs." || !strings.Contains(r.Pane.View(), "! Hot iron: tongs.") {
+		t.Errorf("caution %q:\n%s", r.Project.Steps[1].Caution, r.Pane.View())
 	}
-	r.keys("c", "enter")
-	if len(r.commits) != 2 {
-		t.Errorf("nothing typed changed something: %q", r.commits)
+	r.Keys("c", "enter")
+	if len(r.Commits) != 2 {
+		t.Errorf("nothing typed changed something: %q", r.Commits)
 	}
-	r.keys("c").text("")
-	if r.p.Steps[1].Caution != "" || r.p.Steps[0].Caution != "" {
-		t.Errorf("the caution was not taken out: %+v", r.p.Steps)
+	r.Keys("c").Answer("")
+	if r.Project.Steps[1].Caution != "" || r.Project.Steps[0].Caution != "" {
+		t.Errorf("the caution was not taken out: %+v", r.Project.Steps)
 	}
 }
 

@@ -1,65 +1,44 @@
 package stepspane
 
 import (
-	"github.com/charmbracelet/bubbles/key"
+	"chape/ui/act"
+	"chape/ui/part"
 )
 
-// KeyMap is every key of the pane, for the pane itself and for the help. None is
-// a digit or a sign: a calliper types those wherever the cursor is.
-type KeyMap struct {
-	Up, Down, PageUp, PageDown, First, Last key.Binding
-	Tick, Skip                              key.Binding
-	Start, End, Later, Times                key.Binding
-	Add, Rename, Remove, MoveUp, MoveDown   key.Binding
-	Note, Caution, Minutes                  key.Binding
-	Keep, Drop                              key.Binding // of a question
+// keys are those of the list. None is a digit or a sign: a calliper types those wherever
+// the cursor is.
+func (m *Model) keys() part.Keys {
+	return append(m.list.Keys("step"), part.Keys{
+		part.Key("Space", "tick, or take the tick back", m.ofStep(m.tick), " ").Foot("tick"),
+		part.Key("s", "skip, or take in again", m.ofStep(m.skip), "s"),
+		part.Key("t", "start the hold's time", m.ofStep(m.start), "t").Foot("start hold"),
+		part.Key("e", "end the hold early", m.ofStep(m.askEnd), "e"),
+		part.Key("l", "put the hold off", m.ofStep(m.askLater), "l"),
+		part.Key("d", "how long the hold is", m.ofStep(m.askTimes), "d"),
+		part.Key("a", "add a step after this one", m.askNew, "a").Late("add"),
+		part.Key("r", "rename", m.ofStep(m.askTitle), "r"),
+		part.Key("x", "take the step out", m.ofStep(m.askRemove), "x"),
+		part.Key("K", "move up", m.ofStep(m.moveUp), "K", "shift+up", "alt+up"),
+		part.Key("J", "move down", m.ofStep(m.moveDown), "J", "shift+down", "alt+down"),
+		part.Key("n", "note", m.ofStep(m.askNote), "n"),
+		part.Key("c", "caution: what can hurt here", m.ofStep(m.askCaution), "c"),
+		part.Key("m", "minutes spent", m.ofStep(m.askMinutes), "m").Late("minutes"),
+	}...)
 }
 
-// DefaultKeyMap returns the keys.
-func DefaultKeyMap() KeyMap {
-	bind := func(name, does string, keys ...string) key.Binding {
-		return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, does))
-	}
-	return KeyMap{
-		Up:       bind("up", "step above", "up"),
-		Down:     bind("down", "step below", "down"),
-		PageUp:   bind("pgup", "a page up", "pgup"),
-		PageDown: bind("pgdn", "a page down", "pgdown"),
-		First:    bind("home", "first step", "home"),
-		Last:     bind("end", "last step", "end"),
-		Tick:     bind("space", "tick, or take the tick back", " "),
-		Skip:     bind("s", "skip, or take in again", "s"),
-		Start:    bind("t", "start the hold's time", "t"),
-		End:      bind("e", "end the hold early", "e"),
-		Later:    bind("l", "put the hold off", "l"),
-		Times:    bind("d", "how long the hold is", "d"),
-		Add:      bind("a", "add a step after this one", "a"),
-		Rename:   bind("r", "rename", "r"),
-		Remove:   bind("x", "take the step out", "x"),
-		MoveUp:   bind("K", "move up", "K", "shift+up", "alt+up"),
-		MoveDown: bind("J", "move down", "J", "shift+down", "alt+down"),
-		Note:     bind("n", "note", "n"),
-		Caution:  bind("c", "caution: what can hurt here", "c"),
-		Minutes:  bind("m", "minutes spent", "m"),
-		Keep:     bind("enter", "keep it", "enter", "ctrl+j"),
-		Drop:     bind("esc", "leave it as it was", "esc"),
+// ofStep does nothing where no step is chosen.
+func (m *Model) ofStep(do func() []act.Msg) func() []act.Msg {
+	return func() []act.Msg {
+		if m.Chosen() < 0 {
+			return nil
+		}
+		return do()
 	}
 }
 
-// ShortHelp implements help.KeyMap.
-func (k KeyMap) ShortHelp() []key.Binding {
-	return []key.Binding{k.Tick, k.Start, k.Skip, k.Note, k.Add}
+// Keys implements act.Pane.
+func (m *Model) Keys() []act.Section {
+	ask := part.AskKeys()
+	ask.Now = m.question != nil
+	return []act.Section{m.keys().Section("Steps", m.question == nil), ask}
 }
-
-// FullHelp implements help.KeyMap.
-func (k KeyMap) FullHelp() [][]key.Binding {
-	return [][]key.Binding{
-		{k.Up, k.Down, k.PageUp, k.PageDown, k.First, k.Last},
-		{k.Tick, k.Skip, k.Start, k.End, k.Later, k.Times},
-		{k.Add, k.Rename, k.Remove, k.MoveUp, k.MoveDown, k.Note, k.Caution, k.Minutes},
-		{k.Keep, k.Drop},
-	}
-}
-
-// QuestionHelp is the help while something is being typed or asked.
-func (k KeyMap) QuestionHelp() []key.Binding { return []key.Binding{k.Keep, k.Drop} }

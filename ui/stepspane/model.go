@@ -6,20 +6,19 @@ import (
 	"slices"
 	"time"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
 	"chape/project/steps"
 	"chape/project/weigh"
 	"chape/ui/act"
+	"chape/ui/part"
 	"chape/ui/term/ink"
 )
 
-// Model is the Steps pane. It never changes the project: its commands send one
-// act.Commit or act.Say each and wait for nothing.
+// Model is the Steps pane. It never changes the project: it answers with act.Commit or
+// act.Say.
 type Model struct {
-	KeyMap KeyMap
 	Styles ink.Styles
 
 	now      func() time.Time
@@ -27,38 +26,24 @@ type Model struct {
 	focus    bool
 	snap     act.Snapshot
 	seen     bool // a snapshot has come
-	at       int  // the chosen step
-	top      int  // the first one shown
+	list     part.List
 	question *question
-	tool     tool
 	mine     []steps.Step // what the pane's own change makes of the list
 	drying   weigh.Drying // what the snapshot's weighings say
 }
 
 // New returns the pane. Now is the clock that ticks and holds are noted by (time.Now).
-func New(now func() time.Time, styles ink.Styles) Model {
-	return Model{KeyMap: DefaultKeyMap(), Styles: styles, now: now}
+func New(now func() time.Time, styles ink.Styles) *Model {
+	return &Model{Styles: styles, now: now}
 }
 
 // SetSize sets the cells inside the pane's edge.
 func (m *Model) SetSize(w, h int) {
 	m.w, m.h = max(w, 0), max(h, 0)
-	if m.question != nil && m.question.input != nil {
-		in := *m.question.input
-		in.Width = max(4, m.w-2)
-		q := *m.question
-		q.input = &in
-		m.question = &q
+	if m.question != nil {
+		m.question.SetWidth(m.w)
 	}
 	m.scroll()
-}
-
-// SetFocus tells whether the pane is in hand.
-func (m *Model) SetFocus(focus bool) {
-	m.focus = focus
-	if !focus {
-		m.question = nil
-	}
 }
 
 // SetSnapshot shows it the project as it is now. Where the steps were changed elsewhere
@@ -71,12 +56,11 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	if changed := !slices.Equal(was, is); !m.seen || changed {
 		own := m.mine != nil && slices.Equal(m.mine, is)
 		if at := follow(was, is); !own && m.question == nil && at >= 0 {
-			m.at = at
+			m.list.At = at
 		}
 		m.mine = nil
 	}
 	m.snap, m.seen = s, true
-	m.at = min(max(m.at, 0), max(len(m.steps())-1, 0))
 	m.scroll()
 }
 
@@ -104,90 +88,46 @@ func follow(was, is []steps.Step) int {
 const mostAtOnce = 2
 
 // Chosen returns the chosen step's place, -1 for an empty list.
-func (m Model) Chosen() int {
+func (m *Model) Chosen() int {
 	if len(m.steps()) == 0 {
 		return -1
 	}
-	return min(m.at, len(m.steps())-1)
+	return min(m.list.At, len(m.steps())-1)
 }
 
-func (m Model) steps() []steps.Step { return m.snap.Project.Steps }
+func (m *Model) steps() []steps.Step { return m.snap.Project.Steps }
 
-// Update takes a key, or a mouse event in cells of the pane's inside.
-func (m Model) Update(msg tea.Msg) (Model, tea.Cmd) {
+// Update implements act.Pane.
+func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 	switch msg := msg.(type) {
-	case tea.KeyMsg:
-		var reading, fast bool
-		m.tool, reading, fast = m.tool.key(msg, m.now())
+	case part.Press:
 		if m.question != nil {
-			return m.reply(msg, fast)
+			return m, m.reply(msg)
 		}
-		if reading {
-			return m, nil
-		}
-		return m.command(msg)
+		top := m.list.Top
+		out, _ := m.keys().Take(msg)
+		m.list.Top = top // another step leaves the list another room
+		m.scroll()
+		return m, out
 	case tea.MouseMsg:
-		return m.mouse(tea.MouseEvent(msg)), nil
+		m.mouse(msg)
+	case act.InHand:
+		m.focus = msg.Is
+		if !msg.Is {
+			m.question = nil
+			m.scroll()
+		}
 	}
 	return m, nil
 }
 
-func (m Model) mouse(msg tea.MouseEvent) Model {
+func (m *Model) mouse(msg tea.MouseMsg) {
 	if msg.Action != tea.MouseActionPress || m.question != nil {
-		return m
+		return
 	}
-	switch msg.Button {
-	case tea.MouseButtonWheelUp:
-		m.choose(m.at - 1)
-	case tea.MouseButtonWheelDown:
-		m.choose(m.at + 1)
-	case tea.MouseButtonLeft:
-		rows := min(m.listRows(), len(m.steps())-m.top)
-		if msg.Y >= 0 && msg.Y < rows && msg.X >= 0 && msg.X < m.w {
-			m.choose(m.top + msg.Y)
-		}
+	if !m.list.Wheel(msg) && msg.Button == tea.MouseButtonLeft && msg.Y < m.listRows() && msg.X >= 0 && msg.X < m.w {
+		m.list.Click(msg.Y)
 	}
-	return m
-}
-
-// command carries out a key of the list.
-func (m Model) command(msg tea.KeyMsg) (Model, tea.Cmd) {
-	k := m.KeyMap
-	for _, move := range []struct {
-		key key.Binding
-		to  int
-	}{
-		{k.Up, m.at - 1}, {k.Down, m.at + 1}, {k.PageUp, m.at - m.listRows()}, {k.PageDown, m.at + m.listRows()},
-		{k.First, 0}, {k.Last, len(m.steps()) - 1},
-	} {
-		if key.Matches(msg, move.key) {
-			m.choose(move.to)
-			return m, nil
-		}
-	}
-	if key.Matches(msg, k.Add) {
-		return m.askNew(), nil
-	}
-	if m.Chosen() < 0 {
-		return m, nil
-	}
-	for _, c := range []struct {
-		key key.Binding
-		do  func(Model) (Model, tea.Cmd)
-	}{
-		{k.Tick, Model.tick}, {k.Skip, Model.skip}, {k.Start, Model.start}, {k.End, Model.askEnd}, {k.Later, Model.askLater},
-		{k.Times, Model.askTimes}, {k.Rename, Model.askTitle}, {k.Remove, Model.askRemove}, {k.Note, Model.askNote}, {k.Caution, Model.askCaution},
-		{k.Minutes, Model.askMinutes}, {k.MoveUp, Model.moveUp}, {k.MoveDown, Model.moveDown},
-	} {
-		if key.Matches(msg, c.key) {
-			return c.do(m)
-		}
-	}
-	return m, nil
-}
-
-func (m *Model) choose(i int) {
-	m.at = min(max(i, 0), max(len(m.steps())-1, 0))
 	m.scroll()
 }
 
@@ -196,7 +136,7 @@ type rule func([]steps.Step) ([]steps.Step, error)
 
 // change tries a rule on the list that is shown and, when it will do, sends it. The
 // root's list may have changed meanwhile; then nothing happens to it.
-func (m *Model) change(what string, do rule) (tea.Cmd, error) {
+func (m *Model) change(what string, do rule) ([]act.Msg, error) {
 	at := m.Chosen()
 	list, err := do(m.steps())
 	if err != nil {
@@ -207,7 +147,7 @@ func (m *Model) change(what string, do rule) (tea.Cmd, error) {
 	if at >= 0 {
 		label, title = what+" "+m.steps()[at].ShortName(), m.steps()[at].Title
 	}
-	return act.Send(act.Commit{Label: label, Do: func(p *project.Project) error {
+	return []act.Msg{act.Commit{Label: label, Do: func(p *project.Project) error {
 		if at >= 0 && (at >= len(p.Steps) || p.Steps[at].Title != title) {
 			return errors.New("the steps have changed meanwhile: choose again")
 		}
@@ -216,14 +156,16 @@ func (m *Model) change(what string, do rule) (tea.Cmd, error) {
 			p.Steps = list
 		}
 		return err
-	}}), nil
+	}}}, nil
 }
 
 // attempt is change for keys that ask nothing: what will not do is said.
-func (m Model) attempt(what string, do rule) (Model, tea.Cmd) {
-	cmd, err := m.change(what, do)
+func (m *Model) attempt(what string, do rule) []act.Msg {
+	out, err := m.change(what, do)
 	if err != nil {
-		return m, act.Send(act.Say{Text: err.Error(), Warn: true})
+		return warn(err.Error())
 	}
-	return m, cmd
+	return out
 }
+
+func warn(text string) []act.Msg { return []act.Msg{act.Say{Text: text, Warn: true}} }

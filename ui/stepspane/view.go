@@ -24,7 +24,7 @@ const (
 const leastRows = 3
 
 // View draws exactly the size that was set: the list, and the chosen step below.
-func (m Model) View() string {
+func (m *Model) View() string {
 	if m.w == 0 || m.h == 0 {
 		return ""
 	}
@@ -38,7 +38,7 @@ func (m Model) View() string {
 	}
 	var lines []string
 	for y := range m.listRows() {
-		if i := m.top + y; i < len(m.steps()) {
+		if i := m.list.Top + y; i < len(m.steps()) {
 			lines = append(lines, m.row(i))
 		} else {
 			lines = append(lines, "")
@@ -52,7 +52,7 @@ func (m Model) View() string {
 }
 
 // listRows is how many rows the list gets: what the chosen step leaves.
-func (m Model) listRows() int {
+func (m *Model) listRows() int {
 	if len(m.steps()) == 0 {
 		return 0
 	}
@@ -61,16 +61,13 @@ func (m Model) listRows() int {
 
 // scroll keeps the chosen step in sight.
 func (m *Model) scroll() {
-	rows := max(m.listRows(), 1)
-	m.top = min(m.top, m.at)
-	m.top = max(m.top, m.at-rows+1)
-	m.top = max(0, min(m.top, len(m.steps())-rows))
+	m.list.Set(max(len(m.steps()), len(m.mine)), m.listRows()) // a step that was added is chosen already
 }
 
 // row is one line: chosen, state, name, hold. States are told by character.
-func (m Model) row(i int) string {
+func (m *Model) row(i int) string {
 	s := m.steps()[i]
-	chosen := i == m.at
+	chosen := i == m.list.At
 	lead := " "
 	if chosen {
 		lead = ">"
@@ -94,7 +91,7 @@ func (m Model) row(i int) string {
 	return m.rowStyle(s, chosen, i).Render(line)
 }
 
-func (m Model) rowStyle(s steps.Step, chosen bool, i int) lipgloss.Style {
+func (m *Model) rowStyle(s steps.Step, chosen bool, i int) lipgloss.Style {
 	switch state := s.HoldState(m.snap.Now); {
 	case chosen && m.focus:
 		return m.Styles.Chosen
@@ -109,7 +106,7 @@ func (m Model) rowStyle(s steps.Step, chosen bool, i int) lipgloss.Style {
 }
 
 // mark is the state in one character.
-func (m Model) mark(i int) string {
+func (m *Model) mark(i int) string {
 	switch s := m.steps()[i]; {
 	case !s.Done.IsZero():
 		return "x"
@@ -123,7 +120,7 @@ func (m Model) mark(i int) string {
 
 // rowHold is where the hold stands, with a clock time, or when the step was done. In a
 // narrow row what the mark or the step's own lines say too is left to them.
-func (m Model) rowHold(i int) string {
+func (m *Model) rowHold(i int) string {
 	s, now := m.steps()[i], m.snap.Now
 	state := s.HoldState(now)
 	switch narrow := m.w < wideEnough; {
@@ -156,7 +153,7 @@ func (m Model) rowHold(i int) string {
 
 // detail is the chosen step in full, or the question about it, in what the least
 // of the list leaves; the caution is what is kept when there is no room.
-func (m Model) detail() []string {
+func (m *Model) detail() []string {
 	if m.Chosen() < 0 {
 		return nil
 	}
@@ -195,16 +192,16 @@ func (m Model) detail() []string {
 }
 
 // rule parts the list from the chosen step, and says which of a longer list are shown.
-func (m Model) rule() string {
+func (m *Model) rule() string {
 	text, rows, n := "", m.listRows(), len(m.steps())
 	if rows < n {
-		text = fmt.Sprintf(" %d-%d of %d", m.top+1, min(m.top+rows, n), n)
+		text = fmt.Sprintf(" %d-%d of %d", m.list.Top+1, min(m.list.Top+rows, n), n)
 	}
 	return m.Styles.Quiet.Render(layout.Line(strings.Repeat("-", max(0, m.w-ansi.StringWidth(text)))+text, m.w))
 }
 
 // dryText is what the scale or the room says beside the drying step, till that is done.
-func (m Model) dryText(i int) string {
+func (m *Model) dryText(i int) string {
 	if s := m.steps()[i]; s.ShortName() != dryingStep || !s.Done.IsZero() {
 		return ""
 	}
@@ -216,7 +213,7 @@ func (m Model) dryText(i int) string {
 const dryingStep = "DRY"
 
 // holdText says everything about the hold of a step.
-func (m Model) holdText(s steps.Step) string {
+func (m *Model) holdText(s steps.Step) string {
 	if !s.HasHold() {
 		return ""
 	}
@@ -237,20 +234,12 @@ func (m Model) holdText(s steps.Step) string {
 	return text
 }
 
-func (m Model) questionLines() []string {
+func (m *Model) questionLines() []string {
 	q := m.question
 	if q == nil {
 		return nil
 	}
-	lines := []string{""} // the rule
-	lines = append(lines, layout.Paragraph(q.label, m.w, 3, m.Styles.Strong)...)
-	if q.input != nil {
-		lines = append(lines, layout.Line(q.input.View(), m.w))
-	}
-	if q.err != nil {
-		lines = append(lines, layout.Paragraph("! "+term.Plain(q.err.Error()), m.w, 4, m.Styles.Warn)...)
-	}
-	return lines
+	return append([]string{""}, q.Lines(m.w, m.Styles)...) // below the rule
 }
 
 // spentText says minutes, rounded: they are added up by the second.

@@ -49,30 +49,30 @@ func TestGolden(t *testing.T) {
 		{"asking_hold", 78, 20, 12, []string{"d"}},
 		{"asking_end", 26, 17, 14, []string{"e"}},
 	} {
-		r := newRig(busy(), c.w, c.h)
-		r.m.choose(c.at)
-		r.keys(c.keys...)
-		check(t, c.name, r.m.View())
+		r := newRig(t, busy(), c.w, c.h)
+		choose(r, c.at)
+		r.Keys(c.keys...)
+		check(t, c.name, r.Pane.View())
 	}
-	check(t, "empty", newRig(project.Project{}, 30, 5).m.View())
+	check(t, "empty", newRig(t, project.Project{}, 30, 5).Pane.View())
 }
 
 // The caution of every step can be read whole in the narrowest of three panes.
 func TestCautionsFit(t *testing.T) {
 	for i, s := range steps.FormThenSew(steps.Whole) {
-		r := newRig(sheath(i), 26, 15)
-		text := strings.Join(strings.Fields(ansi.Strip(r.m.View())), " ")
+		r := newRig(t, sheath(i), 26, 15)
+		text := strings.Join(strings.Fields(ansi.Strip(r.Pane.View())), " ")
 		if !strings.Contains(text, strings.Join(strings.Fields(s.Caution), " ")) {
-			t.Errorf("%s: the caution is cut:\n%s", s.Short, ansi.Strip(r.m.View()))
+			t.Errorf("%s: the caution is cut:\n%s", s.Short, ansi.Strip(r.Pane.View()))
 		}
 	}
 }
 
 // Titles are shown where they can be told apart, with a space after the mark.
 func TestNarrowRows(t *testing.T) {
-	r := newRig(busy(), 26, 24)
-	r.m.choose(0)
-	view := ansi.Strip(r.m.View())
+	r := newRig(t, busy(), 26, 24)
+	choose(r, 0)
+	view := ansi.Strip(r.Pane.View())
 	for _, want := range []string{">x Tape the edge, then me…", " - Bevel the mouth and th…", " x Slick the inside, noth…"} {
 		if !strings.Contains(view, want) {
 			t.Errorf("no %q in\n%s", want, view)
@@ -81,21 +81,21 @@ func TestNarrowRows(t *testing.T) {
 	if strings.Contains(view, "MEASURE") {
 		t.Errorf("short names at 26 columns:\n%s", view)
 	}
-	r.m.SetSize(18, 24)
-	if view := ansi.Strip(r.m.View()); !strings.Contains(view, ">x MEASURE ") {
+	r.Pane.SetSize(18, 24)
+	if view := ansi.Strip(r.Pane.View()); !strings.Contains(view, ">x MEASURE ") {
 		t.Errorf("no short names at 18 columns:\n%s", view)
 	}
 }
 
 // A list that is longer than the pane says which part of it is shown.
 func TestLongListSaysSo(t *testing.T) {
-	r := newRig(sheath(9), 78, 19)
-	r.m.choose(19)
-	want := fmt.Sprintf(" %d-%d of 37", r.m.top+1, r.m.top+r.m.listRows())
-	if view := ansi.Strip(r.m.View()); !strings.Contains(view, want) {
+	r := newRig(t, sheath(9), 78, 19)
+	choose(r, 19)
+	want := fmt.Sprintf(" %d-%d of 37", r.Pane.list.Top+1, r.Pane.list.Top+r.Pane.listRows())
+	if view := ansi.Strip(r.Pane.View()); !strings.Contains(view, want) {
 		t.Errorf("no %q in\n%s", want, view)
 	}
-	if view := ansi.Strip(newRig(sheath(9), 78, 50).m.View()); strings.Contains(view, "of 37") {
+	if view := ansi.Strip(newRig(t, sheath(9), 78, 50).Pane.View()); strings.Contains(view, "of 37") {
 		t.Errorf("all are shown:\n%s", view)
 	}
 }
@@ -108,21 +108,21 @@ func TestDryBesideItsStep(t *testing.T) {
 	for i, g := range []float64{200, 191, 178, 159, 137, 122} {
 		p.Weigh = append(p.Weigh, weigh.Weighing{When: noon.Add(time.Duration((hours[i] - 15) * float64(time.Hour))), Grams: g, State: "drying"})
 	}
-	r := newRig(p, 78, 24)
+	r := newRig(t, p, 78, 24)
 	want, ok := weigh.DryingOf(p.Weigh, 0).By(p.Room, p.Weigh, noon)
-	if view := ansi.Strip(r.m.View()); !ok || strings.Count(view, want) != 2 { // in its row, and below
+	if view := ansi.Strip(r.Pane.View()); !ok || strings.Count(view, want) != 2 { // in its row, and below
 		t.Errorf("%q is not in its row and below:\n%s", want, view)
 	}
-	r.p.Weigh = nil
-	r.show()
-	if view := ansi.Strip(r.m.View()); strings.Contains(view, "dry about") {
+	r.Project.Weigh = nil
+	r.Show()
+	if view := ansi.Strip(r.Pane.View()); strings.Contains(view, "dry about") {
 		t.Errorf("no weighings:\n%s", view)
 	}
 }
 
 func TestHostileTitles(t *testing.T) {
 	p := project.Project{Steps: []steps.Step{{Title: "a\x1b[2Jb\nc\x07", Note: "\x1b]0;x\x07n", Caution: "\r\x1b[31mred"}}}
-	view := newRig(p, 60, 20).m.View()
+	view := newRig(t, p, 60, 20).Pane.View()
 	if strings.ContainsAny(view, "\x1b\x07\r") {
 		t.Errorf("controls reach the screen: %q", view)
 	}

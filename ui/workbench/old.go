@@ -14,7 +14,6 @@ import (
 	"chape/ui/part"
 	"chape/ui/planpane"
 	"chape/ui/shelfpane"
-	"chape/ui/stepspane"
 )
 
 // This file dresses panes of the former shape as act.Pane. It goes as they change.
@@ -138,39 +137,6 @@ func (p *oldPlan) Keys() []act.Section {
 	return []act.Section{{Title: "Plan", Now: true, Keys: keysOf(p.Model.Keys.Bindings(), map[string]string{
 		"→": "next page", "z": "closer", "v": "whole, half", "f": "all of it",
 	}, "v", "f")}}
-}
-
-type oldSteps struct{ stepspane.Model }
-
-func stepsPage(o *Options) act.Page {
-	return act.Page{Name: "Steps", Room: act.InSteps, Root: act.AllKeys, Ticks: true, New: func() act.Pane {
-		return &oldSteps{stepspane.New(o.Clock, o.Styles)}
-	}}
-}
-
-func (p *oldSteps) rawKeys() {}
-
-func (p *oldSteps) Update(msg tea.Msg) (act.Pane, []act.Msg) {
-	var cmd tea.Cmd
-	switch msg := msg.(type) {
-	case tea.KeyMsg, tea.MouseMsg:
-		p.Model, cmd = p.Model.Update(msg)
-	case act.InHand:
-		p.SetFocus(msg.Is)
-	}
-	return p, unwrap(cmd)
-}
-
-func (p *oldSteps) Keys() []act.Section {
-	typing := p.Typing()
-	return []act.Section{
-		{Title: "Steps", Now: !typing, Keys: keysOf(slices.DeleteFunc(slices.Concat(p.KeyMap.FullHelp()...), func(b key.Binding) bool {
-			return slices.Equal(b.Keys(), p.KeyMap.Keep.Keys())
-		}), map[string]string{
-			"space": "tick", "t": "start hold", "a": "add", "m": "minutes",
-		}, "a", "m")},
-		{Now: typing, Text: true, Keys: keysOf(p.KeyMap.QuestionHelp(), map[string]string{"enter": "keep it", "esc": "leave it as it was"})},
-	}
 }
 
 type oldBench struct{ benchview.Model }

@@ -5,6 +5,7 @@ import (
 
 	"chape/ui/act"
 	"chape/ui/layout"
+	"chape/ui/stepspane"
 )
 
 // pages are all panes and pages, in the order of the help. This list is the only place
@@ -18,6 +19,12 @@ func pages(o *Options) []act.Page {
 		shelfPage(o),
 		dryPage(o),
 	}
+}
+
+func stepsPage(o *Options) act.Page {
+	return act.Page{Name: "Steps", Room: act.InSteps, Root: act.AllKeys, Ticks: true, New: func() act.Pane {
+		return stepspane.New(o.Clock, o.Styles)
+	}}
 }
 
 // leaf is a page as it stands.
