@@ -12,64 +12,48 @@ import (
 	"chape/project"
 	"chape/project/steps"
 	"chape/ui/act"
+	"chape/ui/part"
 	"chape/ui/term/ink"
+	"chape/ui/test/rig"
 )
 
-var noon = time.Date(2026, 11, 26, 12, 0, 0, 0, time.UTC) // a Thursday
+var noon = rig.Noon
 
-// rig is a bench view with a root of the least kind and a clock of its own.
-type rig struct {
-	m    Model
-	p    project.Project
-	now  *time.Time
-	errs []string
-	sent []tea.Msg // other than commits
+// desk is the bench view on its rig.
+type desk struct{ *rig.Rig[*Model] }
+
+func newDesk(t testing.TB, p project.Project, w, h int) *desk {
+	return &desk{rig.New(t, p, w, h, func(now func() time.Time) *Model { return New(now, ink.New(ink.Dark, ink.None)) })}
 }
 
-func newRig(p project.Project, w, h int) *rig {
-	now := noon
-	r := &rig{p: p, now: &now}
-	r.m = New(func() time.Time { return *r.now }, ink.New(ink.Dark, ink.None), false)
-	r.m.SetSize(w, h)
-	r.show()
-	r.m.SetOn(true)
+func (r *desk) wait(d time.Duration) *desk {
+	r.Wait(d)
 	return r
 }
 
-func (r *rig) show() { r.m.SetSnapshot(act.Snapshot{Project: r.p, Now: *r.now}) }
-
-func (r *rig) wait(d time.Duration) *rig {
-	*r.now = r.now.Add(d)
-	r.show()
+func (r *desk) send(msg tea.Msg) *desk {
+	r.Send(msg)
 	return r
 }
 
-// send gives it a message and carries out what it asks for.
-func (r *rig) send(msg tea.Msg) *rig {
-	m, cmd := r.m.Update(msg)
-	r.m = m
-	r.do(cmd)
-	return r
+func (r *desk) holds(h []steps.Hold) {
+	r.Snap.Others = h
+	r.Show()
 }
 
-func (r *rig) do(cmd tea.Cmd) {
-	if cmd == nil {
-		return
-	}
-	switch msg := cmd().(type) {
-	case act.Commit:
-		if err := msg.Do(&r.p); err != nil {
-			r.errs = append(r.errs, err.Error())
+// asked is what the root was asked for.
+func (r *desk) asked() (out []act.Msg) {
+	for _, m := range r.Sent {
+		if _, ok := m.(act.Commit); !ok {
+			out = append(out, m)
 		}
-		r.show()
-	default:
-		r.sent = append(r.sent, msg)
 	}
+	return out
 }
 
 // keys types what stands in text: \r is Enter, \n LF, \b Backspace, \x1b Esc; runs of
 // letters arrive as one message each, as they do from a terminal.
-func (r *rig) keys(text string) *rig {
+func (r *desk) keys(text string) *desk {
 	run := func(s string) {
 		if s != "" {
 			r.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s)})
@@ -96,8 +80,8 @@ func (r *rig) keys(text string) *rig {
 	return r
 }
 
-func (r *rig) done() (n int) {
-	for _, s := range r.p.Steps {
+func (r *desk) done() (n int) {
+	for _, s := range r.Project.Steps {
 		if !s.Done.IsZero() {
 			n++
 		}
@@ -124,73 +108,73 @@ const second = time.Second
 func TestTickAndTakeBack(t *testing.T) {
 	for _, c := range []struct {
 		name string
-		do   func(*rig)
+		do   func(*desk)
 		want int
 	}{
-		{"space", func(r *rig) { r.keys(" ") }, 1},
-		{"enter", func(r *rig) { r.keys("\r") }, 1},
-		{"line feed alone", func(r *rig) { r.keys("\n") }, 1},
-		{"CR and LF", func(r *rig) { r.keys("\r\n") }, 1},
-		{"two with a second between", func(r *rig) { r.keys(" ").wait(second).keys(" ") }, 2},
-		{"double press", func(r *rig) { r.keys(" ").wait(200 * time.Millisecond).keys(" ") }, 1},
-		{"held key", func(r *rig) {
+		{"space", func(r *desk) { r.keys(" ") }, 1},
+		{"enter", func(r *desk) { r.keys("\r") }, 1},
+		{"line feed alone", func(r *desk) { r.keys("\n") }, 1},
+		{"CR and LF", func(r *desk) { r.keys("\r\n") }, 1},
+		{"two with a second between", func(r *desk) { r.keys(" ").wait(second).keys(" ") }, 2},
+		{"double press", func(r *desk) { r.keys(" ").wait(200 * time.Millisecond).keys(" ") }, 1},
+		{"held key", func(r *desk) {
 			for range 500 {
 				r.keys(" ").wait(33 * time.Millisecond)
 			}
 		}, 1},
-		{"held, let go, pressed", func(r *rig) {
+		{"held, let go, pressed", func(r *desk) {
 			for range 50 {
 				r.keys(" ").wait(33 * time.Millisecond)
 			}
 			r.wait(second).keys(" ")
 		}, 2},
-		{"another key within the second", func(r *rig) {
+		{"another key within the second", func(r *desk) {
 			r.keys(" ").wait(600 * time.Millisecond).keys("x").wait(600 * time.Millisecond).keys(" ")
 		}, 1},
-		{"backspace", func(r *rig) { r.keys(" ").wait(second).keys(" ").wait(second).keys("\x7f") }, 1},
-		{"^H at once", func(r *rig) { r.keys(" \b") }, 0},
-		{"held backspace", func(r *rig) { r.keys(" ").wait(second).keys(" ").wait(second).keys("\b\b\b\b") }, 1},
-		{"letters", func(r *rig) { r.keys("abcdefgijklmnopqrstuvwxyzABCDEFG") }, 0},
-		{"reading and CR LF", func(r *rig) { r.keys("12.34\r\n") }, 0},
-		{"reading and LF", func(r *rig) { r.keys("12.34\n") }, 0},
-		{"reading in millimetres", func(r *rig) { r.keys("12.34 mm\r\n") }, 0},
-		{"readings all day", func(r *rig) {
+		{"backspace", func(r *desk) { r.keys(" ").wait(second).keys(" ").wait(second).keys("\x7f") }, 1},
+		{"^H at once", func(r *desk) { r.keys(" \b") }, 0},
+		{"held backspace", func(r *desk) { r.keys(" ").wait(second).keys(" ").wait(second).keys("\b\b\b\b") }, 1},
+		{"letters", func(r *desk) { r.keys("abcdefgijklmnopqrstuvwxyzABCDEFG") }, 0},
+		{"reading and CR LF", func(r *desk) { r.keys("12.34\r\n") }, 0},
+		{"reading and LF", func(r *desk) { r.keys("12.34\n") }, 0},
+		{"reading in millimetres", func(r *desk) { r.keys("12.34 mm\r\n") }, 0},
+		{"readings all day", func(r *desk) {
 			for range 300 {
 				r.keys("+012.34\r\n").wait(700 * time.Millisecond)
 			}
 		}, 0},
-		{"enter after a letter, in time", func(r *rig) { r.keys("x").wait(151 * time.Millisecond).keys("\r") }, 1},
-		{"enter after a letter, too soon", func(r *rig) { r.keys("x").wait(150 * time.Millisecond).keys("\r") }, 0},
-		{"slow reading, its LF in time", func(r *rig) {
-			r.keys("7").wait(140 * time.Millisecond).keys("\r").wait(50 * time.Millisecond).keys("\n")
+		{"enter after a letter, in time", func(r *desk) { r.keys("x").wait(151 * time.Millisecond).keys("\r") }, 1},
+		{"enter after a letter, too soon", func(r *desk) { r.keys("x").wait(150 * time.Millisecond).keys("\r") }, 0},
+		{"slow reading, its LF in time", func(r *desk) {
+			r.keys("7").wait(140 * time.Millisecond).keys("\r").wait(150 * time.Millisecond).keys("\n")
 		}, 0},
-		{"an LF of its own", func(r *rig) {
-			r.keys("7").wait(140 * time.Millisecond).keys("\r").wait(51 * time.Millisecond).keys("\n")
+		{"an LF of its own", func(r *desk) {
+			r.keys("7").wait(140 * time.Millisecond).keys("\r").wait(151 * time.Millisecond).keys("\n")
 		}, 1},
-		{"paste", func(r *rig) { r.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(" "), Paste: true}) }, 0},
-		{"alt and enter", func(r *rig) { r.send(tea.KeyMsg{Type: tea.KeyEnter, Alt: true}) }, 0},
-		{"clock set back after a tick", func(r *rig) { r.keys(" ").wait(-time.Hour).keys(" ") }, 2},
-		{"a key that silenced, held down", func(r *rig) {
-			r.m = r.m.Silenced()
+		{"paste", func(r *desk) { r.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(" "), Paste: true}) }, 0},
+		{"alt and enter", func(r *desk) { r.send(tea.KeyMsg{Type: tea.KeyEnter, Alt: true}) }, 0},
+		{"clock set back after a tick", func(r *desk) { r.keys(" ").wait(-time.Hour).keys(" ") }, 2},
+		{"a key that silenced, held down", func(r *desk) {
+			r.send(act.Silenced{})
 			r.wait(33 * time.Millisecond).keys(" ").wait(33 * time.Millisecond).keys(" ")
 		}, 0},
 	} {
-		r := newRig(plainSteps(5), 80, 24)
+		r := newDesk(t, plainSteps(5), 80, 24)
 		c.do(r)
-		if r.done() != c.want || len(r.errs) > 0 {
-			t.Errorf("%s: %d ticks, want %d, errors %q", c.name, r.done(), c.want, r.errs)
+		if r.done() != c.want || len(r.Said) > 0 {
+			t.Errorf("%s: %d ticks, want %d, errors %q", c.name, r.done(), c.want, r.Said)
 		}
 	}
 }
 
 func TestHoldFromStartToTick(t *testing.T) {
-	r := newRig(held(2*time.Hour+20*time.Minute, 0), 80, 24)
+	r := newDesk(t, held(2*time.Hour+20*time.Minute, 0), 80, 24)
 	r.keys(" ")
-	if got := r.p.Steps[0]; !got.Started.Equal(noon) || !got.Done.IsZero() {
+	if got := r.Project.Steps[0]; !got.Started.Equal(noon) || !got.Done.IsZero() {
 		t.Fatalf("space on a waiting hold: %+v", got)
 	}
 	r.wait(time.Minute).keys("\r")
-	if got := ansi.Strip(r.m.View()); !strings.Contains(got, "not before 14:20") || r.done() != 0 {
+	if got := ansi.Strip(r.Pane.View()); !strings.Contains(got, "not before 14:20") || r.done() != 0 {
 		t.Errorf("while it runs:\n%s", got)
 	}
 	r.wait(2 * time.Hour).keys(" ")
@@ -205,65 +189,66 @@ func TestHoldFromStartToTick(t *testing.T) {
 
 // A key that is stuck from before the hold falls due does not tick.
 func TestStuckOverDue(t *testing.T) {
-	r := newRig(held(time.Minute, 0), 80, 24)
+	r := newDesk(t, held(time.Minute, 0), 80, 24)
 	for range 3 * 60 * 10 {
 		r.keys(" ").wait(100 * time.Millisecond)
 	}
-	if r.p.Steps[0].Started.IsZero() || r.done() != 0 {
-		t.Errorf("after three minutes of a stuck key: %+v", r.p.Steps[0])
+	if r.Project.Steps[0].Started.IsZero() || r.done() != 0 {
+		t.Errorf("after three minutes of a stuck key: %+v", r.Project.Steps[0])
 	}
 }
 
 func TestEndEarly(t *testing.T) {
 	for _, c := range []struct {
 		name string
-		do   func(*rig)
+		do   func(*desk)
 		want bool
 	}{
-		{"h, enter", func(r *rig) { r.keys("h").wait(400 * time.Millisecond).keys("\r") }, true},
-		{"fast", func(r *rig) { r.keys("h").wait(90 * time.Millisecond).keys("\r") }, true},
-		{"capital", func(r *rig) { r.keys("H").wait(second).keys("\r") }, true},
-		{"at three seconds", func(r *rig) { r.keys("h").wait(3 * second).keys("\r") }, true},
-		{"too late", func(r *rig) { r.keys("h").wait(3*second + 1).keys("\r") }, false},
-		{"space", func(r *rig) { r.keys("h").wait(second).keys(" ") }, false},
-		{"a key between", func(r *rig) { r.keys("h").wait(second).keys("x").wait(second).keys("\r") }, false},
-		{"enter alone", func(r *rig) { r.keys("\r") }, false},
-		{"mashed", func(r *rig) { r.keys("x").wait(50 * time.Millisecond).keys("h").wait(50 * time.Millisecond).keys("\r") }, false},
-		{"in one burst", func(r *rig) { r.keys("gh\r") }, false},
+		{"h, enter", func(r *desk) { r.keys("h").wait(400 * time.Millisecond).keys("\r") }, true},
+		{"fast", func(r *desk) { r.keys("h").wait(90 * time.Millisecond).keys("\r") }, true},
+		{"capital", func(r *desk) { r.keys("H").wait(second).keys("\r") }, true},
+		{"at three seconds", func(r *desk) { r.keys("h").wait(3 * second).keys("\r") }, true},
+		{"too late", func(r *desk) { r.keys("h").wait(3*second + 1).keys("\r") }, false},
+		{"space", func(r *desk) { r.keys("h").wait(second).keys(" ") }, false},
+		{"a key between", func(r *desk) { r.keys("h").wait(second).keys("x").wait(second).keys("\r") }, false},
+		{"enter alone", func(r *desk) { r.keys("\r") }, false},
+		{"mashed", func(r *desk) {
+			r.keys("x").wait(50 * time.Millisecond).keys("h").wait(50 * time.Millisecond).keys("\r")
+		}, false},
+		{"in one burst", func(r *desk) { r.keys("gh\r") }, false},
 	} {
-		r := newRig(held(2*time.Hour, 0), 80, 24)
+		r := newDesk(t, held(2*time.Hour, 0), 80, 24)
 		r.keys(" ").wait(time.Minute)
 		c.do(r)
-		if ended := !r.p.Steps[0].Ended.IsZero(); ended != c.want || r.done() != 0 {
+		if ended := !r.Project.Steps[0].Ended.IsZero(); ended != c.want || r.done() != 0 {
 			t.Errorf("%s: ended %v, want %v; %d ticks", c.name, ended, c.want, r.done())
 		}
 	}
 }
 
 func TestLeaveQuitSuspend(t *testing.T) {
-	for keys, want := range map[string]tea.Msg{"\x1b": Leave{}, "\x03\x03": Quit{}, "\x1a\x1a": Suspend{}, "\x03\x1a": nil, "\x03x\x03": nil, "\x03": nil} {
-		r := newRig(plainSteps(3), 80, 24).keys(keys)
-		if want == nil && len(r.sent) > 0 || want != nil && (len(r.sent) != 1 || r.sent[0] != want) {
-			t.Errorf("%q sent %v, want %v", keys, r.sent, want)
+	for keys, want := range map[string]act.Msg{"\x1b": act.Leave{}, "\x03\x03": act.Quit{}, "\x1a\x1a": act.Suspend{}, "\x03\x1a": nil, "\x03x\x03": nil, "\x03": nil} {
+		sent := newDesk(t, plainSteps(3), 80, 24).keys(keys).asked()
+		if want == nil && len(sent) > 0 || want != nil && (len(sent) != 1 || sent[0] != want) {
+			t.Errorf("%q sent %v, want %v", keys, sent, want)
 		}
 	}
-	if r := newRig(plainSteps(3), 80, 24).keys("\x03").wait(3 * second).keys("\x03"); len(r.sent) > 0 {
+	if sent := newDesk(t, plainSteps(3), 80, 24).keys("\x03").wait(3 * second).keys("\x03").asked(); len(sent) > 0 {
 		t.Error("Ctrl+C twice in three seconds left the program")
 	}
 }
 
 func TestStale(t *testing.T) {
-	r := newRig(plainSteps(3), 80, 24)
-	_, cmd := r.m.Update(tea.KeyMsg{Type: tea.KeyEnter})
-	r.p.Steps = r.p.Steps[1:] // someone else was faster
-	r.do(cmd)
-	if r.done() != 0 || len(r.errs) != 1 {
-		t.Errorf("%d ticks, errors %q", r.done(), r.errs)
+	r := newDesk(t, plainSteps(3), 80, 24)
+	_, out := r.Pane.Update(part.Press{KeyMsg: rig.Key("enter")})
+	r.Project.Steps = r.Project.Steps[1:] // someone else was faster
+	if err := out[0].(act.Commit).Do(&r.Project); err == nil || r.done() != 0 {
+		t.Errorf("%d ticks, error %v", r.done(), err)
 	}
 }
 
 func TestMinutes(t *testing.T) {
-	r := newRig(held(time.Hour, 0), 80, 24)
+	r := newDesk(t, held(time.Hour, 0), 80, 24)
 	minutes := func(n int) {
 		for range n * 60 {
 			r.wait(second)
@@ -274,24 +259,22 @@ func TestMinutes(t *testing.T) {
 	minutes(60)
 	r.keys(" ") // ticks
 	minutes(7)
-	r.m.SetOn(false)
+	r.send(act.InHand{})
 	minutes(30)
-	r.m.SetOn(true)
+	r.send(act.InHand{Is: true})
 	minutes(5)
 	r.keys(" ")
 	minutes(2)
-	var cmd tea.Cmd
-	r.m, cmd = r.m.Flush()
-	r.do(cmd)
+	r.send(act.InHand{})
 	for i, want := range []time.Duration{10 * time.Minute, 12 * time.Minute, 2 * time.Minute} {
-		if got := r.p.Steps[i].Spent; got != want {
+		if got := r.Project.Steps[i].Spent; got != want {
 			t.Errorf("step %d: %v at the bench, want %v", i, got, want)
 		}
 	}
 }
 
 func TestTouch(t *testing.T) {
-	r := newRig(plainSteps(5), 80, 24)
+	r := newDesk(t, plainSteps(5), 80, 24)
 	at := func(y int, a tea.MouseAction, b tea.MouseButton) {
 		r.wait(second).send(tea.MouseMsg{X: 40, Y: y, Action: a, Button: b})
 	}

@@ -1,14 +1,15 @@
 package bench
 
-import "time"
+import (
+	"chape/ui/part"
+	"time"
+)
 
 // The times by which a hand is told from a slip, a stuck key and a measuring tool.
 const (
-	settleTime = time.Second            // without a key before the next change
-	breathTime = 150 * time.Millisecond // a character this close before belongs to a tool's reading
-	lineFeed   = 50 * time.Millisecond  // an LF this close after a CR is the same Enter
-	armTime    = 3 * time.Second        // h, then Enter
-	twiceTime  = 2 * time.Second        // Ctrl+C and Ctrl+Z
+	settleTime = time.Second     // without a key before the next change
+	armTime    = 3 * time.Second // h, then Enter
+	twiceTime  = 2 * time.Second // Ctrl+C and Ctrl+Z
 )
 
 // stroke is what was pressed.
@@ -18,9 +19,8 @@ const (
 	otherKey stroke = iota
 	charKey
 	spaceKey
-	returnKey // CR
-	feedKey   // LF
-	touchKey  // a touch or click on the step
+	returnKey
+	touchKey // a touch or click on the step
 	backKey
 	endKey
 	leaveKey
@@ -47,42 +47,29 @@ const (
 // returns the next state. Times may carry a monotonic reading; where the clock
 // was set back between two keys they count as far apart.
 type hand struct {
-	lastKey  time.Time // of any key
-	lastChar time.Time
-	lastCR   time.Time
-	armedAt  time.Time
-	once     stroke // quitKey or suspendKey, pressed a first time
-	onceAt   time.Time
-	acted    meaning // goOn or takeBack since the last second without a key
+	lastKey time.Time // of any key
+	armedAt time.Time
+	once    stroke // quitKey or suspendKey, pressed a first time
+	onceAt  time.Time
+	acted   meaning // goOn or takeBack since the last second without a key
 }
 
-// read takes one key event.
-func (h hand) read(k stroke, now time.Time) (hand, meaning) {
-	if k == feedKey {
-		if !h.lastCR.IsZero() && within(h.lastCR, now, lineFeed) {
-			return h, nothing
-		}
-		k = returnKey
-	} else if k == returnKey {
-		h.lastCR = now
-	}
+// read takes one key event; near: in one breath with a character before, as in a
+// measuring tool's reading.
+func (h hand) read(k stroke, near bool, now time.Time) (hand, meaning) {
 	was := h
 	h.armedAt, h.once = time.Time{}, otherKey
 	h.lastKey = now
-	if k == charKey || k == spaceKey || k == endKey {
-		h.lastChar = now
-	}
 	if was.acted != nothing && (now.Before(was.lastKey) || now.Sub(was.lastKey) >= settleTime) {
 		h.acted = nothing
 	}
-	reading := within(was.lastChar, now, breathTime)
 	switch k {
 	case leaveKey:
 		return h, leave
 	case quitKey, suspendKey:
 		return h.pressTwice(k, was, now)
 	case endKey:
-		if reading {
+		if near {
 			return h, nothing
 		}
 		h.armedAt = now
@@ -94,7 +81,7 @@ func (h hand) read(k stroke, now time.Time) (hand, meaning) {
 		h.acted = takeBack
 		return h, takeBack
 	case returnKey, spaceKey, touchKey:
-		return h.press(k, reading, within(was.armedAt, now, armTime))
+		return h.press(k, near, part.Within(was.armedAt, now, armTime))
 	}
 	return h, nothing
 }
@@ -116,7 +103,7 @@ func (h hand) press(k stroke, reading, wasArmed bool) (hand, meaning) {
 
 // pressTwice asks for the same key again before it means anything.
 func (h hand) pressTwice(k stroke, was hand, now time.Time) (hand, meaning) {
-	if was.once != k || !within(was.onceAt, now, twiceTime) {
+	if was.once != k || !part.Within(was.onceAt, now, twiceTime) {
 		h.once, h.onceAt = k, now
 		return h, onceMore
 	}
@@ -132,10 +119,4 @@ func (h hand) silenced(now time.Time) hand {
 	h.lastKey, h.acted = now, goOn
 	h.armedAt, h.once = time.Time{}, otherKey
 	return h
-}
-
-// within tells whether now is at most d after then.
-func within(then, now time.Time, d time.Duration) bool {
-	passed := now.Sub(then)
-	return !then.IsZero() && passed >= 0 && passed <= d
 }

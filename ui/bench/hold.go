@@ -20,7 +20,7 @@ type shown struct {
 
 // hold picks the hold whose digits are shown: that of the step in hand once it is
 // started, else the next to fall due of any step and project.
-func (m Model) hold() shown {
+func (m *Model) hold() shown {
 	all := steps.Holds(m.snap.Project.Steps, "")
 	at := steps.Current(m.snap.Project.Steps)
 	for _, h := range all {
@@ -28,7 +28,7 @@ func (m Model) hold() shown {
 			return shown{h, true, true}
 		}
 	}
-	if h, ok := steps.Nearest(m.others, m.snap.Now); ok { // many, maybe: not copied
+	if h, ok := steps.Nearest(m.snap.Others, m.snap.Now); ok { // many, maybe: not copied
 		all = append(all, h)
 	}
 	h, ok := steps.Nearest(all, m.snap.Now)
@@ -36,7 +36,7 @@ func (m Model) hold() shown {
 }
 
 // digits is the time left, or a word.
-func (m Model) digits() string {
+func (m *Model) digits() string {
 	h := m.hold()
 	if !h.ok {
 		return ""
@@ -56,7 +56,7 @@ const leastLetters = 3
 // largeWord is what stands large below the step's name: the digits and, before those of
 // another hold, as much of the project's name as has room, for from afar they
 // would be taken for the step's own.
-func (m Model) largeWord() string {
+func (m *Model) largeWord() string {
 	word, h := m.digits(), m.hold()
 	if word == "" || h.own {
 		return word
@@ -74,7 +74,7 @@ func (m Model) largeWord() string {
 }
 
 // whose says above the digits of another hold which one it is, and when it is over.
-func (m Model) whose() string {
+func (m *Model) whose() string {
 	h := m.hold()
 	switch {
 	case !h.ok || h.own:
@@ -86,7 +86,7 @@ func (m Model) whose() string {
 }
 
 // line says a hold of another step in one line, its time never cut.
-func (m Model) line(h steps.Hold) string {
+func (m *Model) line(h steps.Hold) string {
 	return strings.Join(steps.HoldLines([]steps.Hold{h}, m.snap.Now, m.textWidth()), " ")
 }
 
@@ -100,7 +100,7 @@ func remaining(d time.Duration) string {
 	return fmt.Sprintf("%d:%02d H", minutes/60, minutes%60)
 }
 
-func (m Model) digitStyle() lipgloss.Style {
+func (m *Model) digitStyle() lipgloss.Style {
 	if h := m.hold(); h.ok && h.State(m.snap.Now) != steps.HoldRunning {
 		return m.Styles.Warn
 	}
@@ -109,7 +109,7 @@ func (m Model) digitStyle() lipgloss.Style {
 
 // ownHold says where the hold of the step in hand stands, and what Space will do
 // with it.
-func (m Model) ownHold() string {
+func (m *Model) ownHold() string {
 	step, now := m.step(), m.snap.Now
 	at := func(t time.Time) string { return clock.Time(t, now) }
 	switch state := step.HoldState(now); {
@@ -132,7 +132,7 @@ func (m Model) ownHold() string {
 
 // clockWrong doubts a hold that began later than now: the file came from elsewhere, or
 // the clock was set.
-func (m Model) clockWrong() string {
+func (m *Model) clockWrong() string {
 	now, started := m.snap.Now, m.step().Started
 	if m.step().HoldState(now) != steps.HoldRunning || !now.Before(started) {
 		return ""
@@ -142,9 +142,9 @@ func (m Model) clockWrong() string {
 
 // otherHold is the next hold to fall due beside that of the digits: of another project
 // or, where those have none, of another step.
-func (m Model) otherHold() string {
+func (m *Model) otherHold() string {
 	large := m.hold()
-	if h, ok := steps.Nearest(m.others, m.snap.Now); ok && h != large.Hold {
+	if h, ok := steps.Nearest(m.snap.Others, m.snap.Now); ok && h != large.Hold {
 		return m.line(h)
 	}
 	if !large.own {

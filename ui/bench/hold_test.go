@@ -18,7 +18,7 @@ func gum(due time.Duration) steps.Hold {
 }
 
 // text is what the view says, its lines joined.
-func (r *rig) text() string { return strings.Join(strings.Fields(ansi.Strip(r.m.View())), " ") }
+func (r *desk) text() string { return strings.Join(strings.Fields(ansi.Strip(r.Pane.View())), " ") }
 
 // A hold of another step or project beside that of the step in hand, at each stand of
 // that one.
@@ -26,34 +26,34 @@ func TestHoldsBeside(t *testing.T) {
 	const min = time.Minute
 	for _, c := range []struct {
 		name   string
-		do     func(*rig)
+		do     func(*desk)
 		digits string // large
 		says   []string
 		not    string
 	}{
-		{"waiting", func(r *rig) {}, "GUM 25:00 M",
+		{"waiting", func(r *desk) {}, "GUM 25:00 M",
 			[]string{"Gum CURE: 25 min to go, 12:25", "space starts its hold: 12 h - 24 h"}, "hold started"},
-		{"started", func(r *rig) { r.keys(" ") }, "12:00 H",
+		{"started", func(r *desk) { r.keys(" ") }, "12:00 H",
 			[]string{"not before Fri 00:00, look by Fri 12:00", "Gum CURE: 25 min to go, 12:25", "* hold started: not before Fri 00:00"}, "space starts"},
-		{"pressed again", func(r *rig) { r.keys(" ").wait(2 * second).keys(" ") }, "12:00 H",
+		{"pressed again", func(r *desk) { r.keys(" ").wait(2 * second).keys(" ") }, "12:00 H",
 			[]string{"* not before Fri 00:00", "Gum CURE: 25 min to go"}, "hold started"},
-		{"a while later", func(r *rig) { r.keys(" ").wait(min) }, "11:59 H",
-			[]string{"not before Fri 00:00, look by Fri 12:00", "space go on"}, "hold started"},
-		{"ended early", func(r *rig) { r.keys(" ").wait(min).keys("h").wait(second).keys("\r") }, "GUM 23:59 M",
+		{"a while later", func(r *desk) { r.keys(" ").wait(min) }, "11:59 H",
+			[]string{"not before Fri 00:00, look by Fri 12:00", "Space go on"}, "hold started"},
+		{"ended early", func(r *desk) { r.keys(" ").wait(min).keys("h").wait(second).keys("\r") }, "GUM 23:59 M",
 			[]string{"hold ended early, 12:01", "* hold ended early, kept on record"}, "space starts"},
-		{"due", func(r *rig) { r.m.SetHolds([]steps.Hold{gum(13 * time.Hour)}); r.keys(" ").wait(12*time.Hour + min) }, "DUE",
+		{"due", func(r *desk) { r.holds([]steps.Hold{gum(13 * time.Hour)}); r.keys(" ").wait(12*time.Hour + min) }, "DUE",
 			[]string{"due since 00:00, look by 12:00", "Gum CURE: 59 min to go, 01:00"}, "space starts"},
-		{"both due", func(r *rig) { r.keys(" ").wait(12*time.Hour + min) }, "DUE",
+		{"both due", func(r *desk) { r.keys(" ").wait(12*time.Hour + min) }, "DUE",
 			[]string{"due since 00:00", "Gum CURE: due since Thu 12:25"}, "space starts"},
-		{"the other due", func(r *rig) { r.wait(time.Hour) }, "GUM DUE",
+		{"the other due", func(r *desk) { r.wait(time.Hour) }, "GUM DUE",
 			[]string{"Gum CURE: due since 12:25", "space starts its hold: 12 h - 24 h"}, ""},
-		{"alone", func(r *rig) { r.m.SetHolds(nil) }, "", []string{"space starts its hold: 12 h - 24 h"}, "Gum"},
+		{"alone", func(r *desk) { r.holds(nil) }, "", []string{"space starts its hold: 12 h - 24 h"}, "Gum"},
 	} {
 		for _, size := range [][2]int{{60, 20}, {80, 24}, {160, 45}} {
-			r := newRig(sheath("CURE"), size[0], size[1])
-			r.m.SetHolds([]steps.Hold{gum(25 * min)})
+			r := newDesk(t, sheath("CURE"), size[0], size[1])
+			r.holds([]steps.Hold{gum(25 * min)})
 			c.do(r)
-			if got := r.m.largeWord(); got != c.digits {
+			if got := r.Pane.largeWord(); got != c.digits {
 				t.Errorf("%s at %v: large is %q, want %q", c.name, size, got, c.digits)
 			}
 			text := r.text()
@@ -66,7 +66,7 @@ func TestHoldsBeside(t *testing.T) {
 				t.Errorf("%s at %v: %q in\n%s", c.name, size, c.not, text)
 			}
 			if size[0] == 80 || c.name == "waiting" {
-				check(t, fmt.Sprintf("beside_%s_%d", strings.ReplaceAll(c.name, " ", "_"), size[0]), r.m.View())
+				check(t, fmt.Sprintf("beside_%s_%d", strings.ReplaceAll(c.name, " ", "_"), size[0]), r.Pane.View())
 			}
 		}
 	}
@@ -78,23 +78,23 @@ func TestWhoseDigits(t *testing.T) {
 	for name, want := range map[string]string{
 		"Hunter": "HUNTER 50:20 H", "A rather long name of a knife": "A RATH 50:20 H", "刀の鞘": "50:20 H",
 	} {
-		r := newRig(sheath("DRILL"), 80, 24)
-		r.m.SetHolds([]steps.Hold{{Project: name, Short: "CURE", Due: noon.Add(50*time.Hour + 20*time.Minute)}})
-		if got := r.m.largeWord(); got != want {
+		r := newDesk(t, sheath("DRILL"), 80, 24)
+		r.holds([]steps.Hold{{Project: name, Short: "CURE", Due: noon.Add(50*time.Hour + 20*time.Minute)}})
+		if got := r.Pane.largeWord(); got != want {
 			t.Errorf("%q: large is %q, want %q", name, got, want)
 		}
 		if text := r.text(); !strings.Contains(text, name+" CURE: 2 d 3 h to go, Sat 14:20") {
 			t.Errorf("%q is not named in %s", name, text)
 		}
 	}
-	r := newRig(sheath("DRYFIT"), 80, 24)
-	r.p.Steps[steps.Current(r.p.Steps)-1].Done = time.Time{} // DRY, moved to after DRYFIT
-	r.p.Steps[steps.Current(r.p.Steps)].Started = noon
-	dry, fit := steps.Current(r.p.Steps), steps.Current(r.p.Steps)+1
-	r.p.Steps[dry], r.p.Steps[fit] = r.p.Steps[fit], r.p.Steps[dry]
-	r.show()
-	if text := r.text(); r.m.largeWord() != "DRY 24:00 H" || !strings.Contains(text, "DRY: 24 h to go, Fri 12:00 (another step)") {
-		t.Errorf("large is %q in %s", r.m.largeWord(), text)
+	r := newDesk(t, sheath("DRYFIT"), 80, 24)
+	r.Project.Steps[steps.Current(r.Project.Steps)-1].Done = time.Time{} // DRY, moved to after DRYFIT
+	r.Project.Steps[steps.Current(r.Project.Steps)].Started = noon
+	dry, fit := steps.Current(r.Project.Steps), steps.Current(r.Project.Steps)+1
+	r.Project.Steps[dry], r.Project.Steps[fit] = r.Project.Steps[fit], r.Project.Steps[dry]
+	r.Show()
+	if text := r.text(); r.Pane.largeWord() != "DRY 24:00 H" || !strings.Contains(text, "DRY: 24 h to go, Fri 12:00 (another step)") {
+		t.Errorf("large is %q in %s", r.Pane.largeWord(), text)
 	}
 }
 
@@ -122,7 +122,7 @@ func TestOddHolds(t *testing.T) {
 		if c.started != 0 {
 			p.Steps[0].Started = noon.Add(c.started)
 		}
-		r := newRig(p, 60, 20)
+		r := newDesk(t, p, 60, 20)
 		r.keys(c.keys)
 		text := r.text()
 		for _, say := range c.says {
@@ -130,7 +130,7 @@ func TestOddHolds(t *testing.T) {
 				t.Errorf("%s: no %q in\n%s", c.name, say, text)
 			}
 		}
-		if strings.Contains(text, "…") || c.says == nil && (strings.Contains(text, "hold:") || r.m.largeWord() != "") {
+		if strings.Contains(text, "…") || c.says == nil && (strings.Contains(text, "hold:") || r.Pane.largeWord() != "") {
 			t.Errorf("%s:\n%s", c.name, text)
 		}
 	}
@@ -138,13 +138,12 @@ func TestOddHolds(t *testing.T) {
 
 // What is answered is what has happened: a change that was refused is not said to have been made.
 func TestRefusedHoldIsNotSaidToRun(t *testing.T) {
-	r := newRig(held(time.Hour, 0), 80, 24)
-	m, cmd := r.m.Update(press(tea.KeyEnter))
-	r.m = m
-	r.p.Steps[0].Title = "changed by someone else"
-	r.do(cmd)
-	if text := r.text(); len(r.errs) != 1 || strings.Contains(text, "hold started") {
-		t.Errorf("errors %q in %s", r.errs, text)
+	r := newDesk(t, held(time.Hour, 0), 80, 24)
+	r.Project = r.Project.Clone()
+	r.Project.Steps[0].Title = "changed by someone else" // and not seen yet
+	r.send(press(tea.KeyEnter))
+	if text := r.text(); len(r.Said) != 1 || strings.Contains(text, "hold started") {
+		t.Errorf("errors %q in %s", r.Said, text)
 	}
 }
 

@@ -1,57 +1,43 @@
 package bench
 
 import (
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/ui/act"
+	"chape/ui/part"
 )
 
-// KeyMap is every key the bench view knows; no other does anything.
-type KeyMap struct {
-	On, Feed, Back, End, Leave, Quit, Suspend key.Binding
-}
-
-// DefaultKeyMap returns the keys.
-func DefaultKeyMap() KeyMap {
-	return KeyMap{
-		On:      key.NewBinding(key.WithKeys(" ", "enter"), key.WithHelp("space", "go on")),
-		Feed:    key.NewBinding(key.WithKeys("ctrl+j")), // Enter of some terminals and tools
-		Back:    key.NewBinding(key.WithKeys("backspace", "ctrl+h"), key.WithHelp("backspace", "back")),
-		End:     key.NewBinding(key.WithKeys("h", "H"), key.WithHelp("h enter", "end hold")),
-		Leave:   key.NewBinding(key.WithKeys("esc"), key.WithHelp("esc", "leave")),
-		Quit:    key.NewBinding(key.WithKeys("ctrl+c"), key.WithHelp("ctrl+c twice", "quit")),
-		Suspend: key.NewBinding(key.WithKeys("ctrl+z"), key.WithHelp("ctrl+z twice", "to the shell")),
+// keys is every key the bench view knows; no other does anything. What they do depends
+// on the order and the times they come in, see hand.
+func (m *Model) keys() part.Keys {
+	stroke := func(k stroke) func() []act.Msg { return func() []act.Msg { return m.press(k, m.near) } }
+	return part.Keys{
+		part.Key("Space", "go on", stroke(spaceKey), " ").Foot("go on"),
+		part.Key("Enter", "go on", stroke(returnKey), "enter"),
+		part.Key("Backspace", "back", stroke(backKey), "backspace", "ctrl+h").Foot("back"),
+		part.Key("h Enter", "end hold", stroke(endKey), "h", "H").Foot("end hold"),
+		part.Key("Esc", "leave", stroke(leaveKey), "esc").Foot("leave"),
+		part.Key("Ctrl+C twice", "quit", stroke(quitKey), "ctrl+c"),
+		part.Key("Ctrl+Z twice", "to the shell", stroke(suspendKey), "ctrl+z"),
 	}
 }
 
-// ShortHelp implements help.KeyMap.
-func (k KeyMap) ShortHelp() []key.Binding { return []key.Binding{k.On, k.Back, k.End, k.Leave} }
-
-// FullHelp implements help.KeyMap.
-func (k KeyMap) FullHelp() [][]key.Binding {
-	return [][]key.Binding{{k.On, k.Back, k.End}, {k.Leave, k.Quit, k.Suspend}}
-}
-
-// stroke says which key it is.
-func (k KeyMap) stroke(msg tea.KeyMsg) stroke {
+// key takes a key that may be one of them, or anything that is pressed.
+func (m *Model) key(p part.Press) []act.Msg {
+	if p.Echo {
+		return nil
+	}
+	m.near = p.Near
+	r, known := m.keys().Find(p.KeyMsg)
+	letter := p.Type == tea.KeyRunes
 	switch {
-	case key.Matches(msg, k.On) && msg.Type == tea.KeyEnter:
-		return returnKey
-	case key.Matches(msg, k.On):
-		return spaceKey
-	case key.Matches(msg, k.Feed):
-		return feedKey
-	case key.Matches(msg, k.Back):
-		return backKey
-	case key.Matches(msg, k.End):
-		return endKey
-	case key.Matches(msg, k.Leave):
-		return leaveKey
-	case key.Matches(msg, k.Quit):
-		return quitKey
-	case key.Matches(msg, k.Suspend):
-		return suspendKey
-	case msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace:
-		return charKey
+	case known && (!letter || p.Command()):
+		return r.Do()
+	case letter || p.Type == tea.KeySpace:
+		return m.press(charKey, p.Near)
 	}
-	return otherKey
+	return m.press(otherKey, p.Near)
 }
+
+// Keys implements act.Pane.
+func (m *Model) Keys() []act.Section { return []act.Section{m.keys().Section("Bench view", true)} }

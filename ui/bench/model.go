@@ -12,36 +12,26 @@ import (
 	"chape/project/clock"
 	"chape/project/steps"
 	"chape/ui/act"
+	"chape/ui/part"
 	"chape/ui/term/ink"
-)
-
-// What the bench view asks of the root.
-type (
-	Leave   struct{} // back to the panes
-	Quit    struct{} // end the program
-	Suspend struct{} // to the shell
 )
 
 // Model is the bench view of one project; for another one take a New one.
 //
-// The root hands it every key and mouse event while it is on, in the order they
-// came, except the key that silences an alarm: that one goes to Silenced. The commands
-// that Update returns send one message each and wait for nothing, so the
-// root may run them at once; then nothing can overtake a tick.
+// The root hands it every key and mouse event while it is on, in the order they came,
+// except the key that silences an alarm: that is act.Silenced.
 type Model struct {
-	KeyMap KeyMap
 	Styles ink.Styles
 
-	now    func() time.Time
-	ascii  bool
-	w, h   int
-	snap   act.Snapshot
-	others []steps.Hold
-	hand   hand
-	clock  steps.WorkClock
-	on     bool
-	said   said
-	asked  asked
+	now   func() time.Time
+	w, h  int
+	snap  act.Snapshot
+	hand  hand
+	near  bool // the key in hand came in one breath with a character
+	clock steps.WorkClock
+	on    bool
+	said  said
+	asked asked
 }
 
 // asked is a change of a hold that was sent and has not been seen to happen yet.
@@ -59,11 +49,8 @@ type said struct {
 
 const sayTime = 10 * time.Second
 
-// New returns the bench view. Now is the clock for keys and ticks (time.Now);
-// ascii draws the letters with '#'.
-func New(now func() time.Time, styles ink.Styles, ascii bool) Model {
-	return Model{KeyMap: DefaultKeyMap(), Styles: styles, now: now, ascii: ascii}
-}
+// New returns the bench view. Now is the clock for keys and ticks (time.Now).
+func New(now func() time.Time, styles ink.Styles) *Model { return &Model{Styles: styles, now: now} }
 
 // SetSize sets the cells it may fill.
 func (m *Model) SetSize(w, h int) { m.w, m.h = w, h }
@@ -100,11 +87,8 @@ func (m *Model) answer() {
 	m.said.until, m.asked = m.now().Add(sayTime), asked{}
 }
 
-// SetHolds gives it the holds of the other projects.
-func (m *Model) SetHolds(others []steps.Hold) { m.others = others }
-
-// SetOn tells it whether it is on the screen. Minutes are counted while it is.
-func (m *Model) SetOn(on bool) {
+// setOn tells it whether it is on the screen. Minutes are counted while it is.
+func (m *Model) setOn(on bool) {
 	if on == m.on {
 		return
 	}
@@ -118,63 +102,66 @@ func (m *Model) SetOn(on bool) {
 	m.clock = m.clock.Off(now)
 }
 
-// On tells whether it is on the screen.
-func (m Model) On() bool { return m.on }
-
-// Silenced takes a key or touch that silenced an alarm. It does nothing else,
+// silenced takes a key or touch that silenced an alarm. It does nothing else,
 // nor does it while it is held down.
-func (m Model) Silenced() Model {
+func (m *Model) silenced() {
 	now := m.now()
 	m.hand = m.hand.silenced(now)
 	m.clock = m.clock.Key(now)
-	return m
 }
 
-// Flush keeps the minutes counted so far with the step in hand, for when the project is
-// closed between two ticks.
-func (m Model) Flush() (Model, tea.Cmd) {
+// flush keeps the minutes counted so far with the step in hand, for when the view is
+// left or the project closed.
+func (m *Model) flush() []act.Msg {
 	at := steps.Current(m.snap.Project.Steps)
 	if at < 0 {
-		return m, nil
+		return nil
 	}
 	now := m.now()
 	m.clock = m.clock.Look(now, m.held(now))
-	work, spent := m.clock.Take()
+	clock, spent := m.clock.Take()
 	if spent < time.Minute {
-		return m, nil
+		return nil
 	}
-	m.clock = work
-	return m, m.commit("minutes of", at, func(list []steps.Step) ([]steps.Step, error) {
+	m.clock = clock
+	return m.commit("minutes of", at, func(list []steps.Step) ([]steps.Step, error) {
 		return steps.AddSpent(list, at, spent)
 	})
 }
 
 // held tells whether the hold of the step in hand runs.
-func (m Model) held(now time.Time) bool {
+func (m *Model) held(now time.Time) bool {
 	list := m.snap.Project.Steps
 	at := steps.Current(list)
 	return at >= 0 && list[at].HoldState(now) == steps.HoldRunning
 }
 
-// Update takes a key or a mouse event, in cells of the view.
-func (m Model) Update(msg tea.Msg) (Model, tea.Cmd) {
+// Update implements act.Pane.
+func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 	switch msg := msg.(type) {
-	case tea.KeyMsg:
-		return m.press(m.KeyMap.stroke(msg))
+	case part.Press:
+		return m, m.key(msg)
+	case act.Silenced:
+		m.silenced()
+	case act.InHand:
+		m.setOn(msg.Is)
+		if !msg.Is {
+			return m, m.flush()
+		}
 	case tea.MouseMsg:
 		if msg.Action == tea.MouseActionPress && msg.Button == tea.MouseButtonLeft && m.onStep(msg.X, msg.Y) {
-			return m.press(touchKey)
+			return m, m.press(touchKey, false)
 		}
 	}
 	return m, nil
 }
 
 // press does what a key means.
-func (m Model) press(k stroke) (Model, tea.Cmd) {
+func (m *Model) press(k stroke, near bool) []act.Msg {
 	now := m.now()
 	m.clock = m.clock.Key(now)
 	var means meaning
-	m.hand, means = m.hand.read(k, now)
+	m.hand, means = m.hand.read(k, near, now)
 	if means != nothing {
 		m.said, m.asked = said{}, asked{}
 	}
@@ -182,7 +169,7 @@ func (m Model) press(k stroke) (Model, tea.Cmd) {
 	case goOn:
 		return m.goOn(now)
 	case takeBack:
-		return m, act.Send(act.Commit{Label: "take the last tick back", Do: takeLastBack})
+		return []act.Msg{act.Commit{Label: "take the last tick back", Do: takeLastBack}}
 	case armed:
 		if m.held(now) {
 			m.said = said{"enter ends this hold early", now.Add(armTime)}
@@ -190,33 +177,33 @@ func (m Model) press(k stroke) (Model, tea.Cmd) {
 	case endHold:
 		return m.endHold(now)
 	case onceMore:
-		m.said = said{"once more to leave the program", now.Add(twiceTime)}
+		m.said = said{"press again to leave the program", now.Add(twiceTime)}
 		if k == suspendKey {
-			m.said.text = "once more to go to the shell"
+			m.said.text = "press again to go to the shell"
 		}
 	case leave:
-		return m, act.Send(Leave{})
+		return []act.Msg{act.Leave{}}
 	case quit:
-		return m, act.Send(Quit{})
+		return []act.Msg{act.Quit{}}
 	case suspend:
-		return m, act.Send(Suspend{})
+		return []act.Msg{act.Suspend{}}
 	}
-	return m, nil
+	return nil
 }
 
 // goOn starts the hold of the step in hand, or says that it runs, or ticks.
-func (m Model) goOn(now time.Time) (Model, tea.Cmd) {
+func (m *Model) goOn(now time.Time) []act.Msg {
 	list := m.snap.Project.Steps
 	at := steps.Current(list)
 	if at < 0 {
 		m.said = said{"every step is done", now.Add(sayTime)}
-		return m, nil
+		return nil
 	}
 	switch list[at].HoldState(now) {
 	case steps.HoldRunning:
 		notYet := steps.NotYetError{Until: list[at].NotBefore(), Now: m.local(now)}
 		m.said = said{notYet.Error(), now.Add(sayTime)}
-		return m, nil
+		return nil
 	case steps.HoldWaiting:
 		m.asked = asked{step: at, at: now.Round(0)}
 		return m.change("start the hold of", at, now, steps.StartHold)
@@ -224,10 +211,10 @@ func (m Model) goOn(now time.Time) (Model, tea.Cmd) {
 	return m.change("tick", at, now, steps.Tick)
 }
 
-func (m Model) endHold(now time.Time) (Model, tea.Cmd) {
+func (m *Model) endHold(now time.Time) []act.Msg {
 	if !m.held(now) {
 		m.said = said{"no hold runs here", now.Add(sayTime)}
-		return m, nil
+		return nil
 	}
 	at := steps.Current(m.snap.Project.Steps)
 	m.asked = asked{step: at, end: true, at: now.Round(0)}
@@ -235,10 +222,10 @@ func (m Model) endHold(now time.Time) (Model, tea.Cmd) {
 }
 
 // change commits one of the rules together with the minutes spent until now.
-func (m Model) change(what string, at int, now time.Time, rule func([]steps.Step, int, time.Time) ([]steps.Step, error)) (Model, tea.Cmd) {
+func (m *Model) change(what string, at int, now time.Time, rule func([]steps.Step, int, time.Time) ([]steps.Step, error)) []act.Msg {
 	work, spent := m.clock.Take()
 	m.clock = work
-	return m, m.commit(what, at, func(list []steps.Step) ([]steps.Step, error) {
+	return m.commit(what, at, func(list []steps.Step) ([]steps.Step, error) {
 		list, err := rule(list, at, now.Round(0))
 		if err != nil {
 			return nil, err
@@ -249,9 +236,9 @@ func (m Model) change(what string, at int, now time.Time, rule func([]steps.Step
 
 // commit sends a change of step at. It does nothing when another change got
 // there first and the step is no longer the one that was on the screen.
-func (m Model) commit(what string, at int, do func([]steps.Step) ([]steps.Step, error)) tea.Cmd {
+func (m *Model) commit(what string, at int, do func([]steps.Step) ([]steps.Step, error)) []act.Msg {
 	seen := m.snap.Project.Steps[at]
-	return act.Send(act.Commit{
+	return []act.Msg{act.Commit{
 		Label: what + " " + seen.ShortName(),
 		Do: func(p *project.Project) error {
 			if steps.Current(p.Steps) != at || p.Steps[at].Title != seen.Title || !p.Steps[at].Started.Equal(seen.Started) {
@@ -263,7 +250,7 @@ func (m Model) commit(what string, at int, do func([]steps.Step) ([]steps.Step, 
 			}
 			return err
 		},
-	})
+	}}
 }
 
 func takeLastBack(p *project.Project) error {
@@ -279,4 +266,4 @@ func takeLastBack(p *project.Project) error {
 }
 
 // local gives now in the location that times are shown in.
-func (m Model) local(now time.Time) time.Time { return now.In(m.snap.Now.Location()) }
+func (m *Model) local(now time.Time) time.Time { return now.In(m.snap.Now.Location()) }

@@ -9,6 +9,8 @@ import (
 
 	"chape/project"
 	"chape/project/steps"
+	"chape/ui/act"
+	"chape/ui/part"
 )
 
 // event is one thing that happens at the bench.
@@ -21,6 +23,7 @@ type event struct {
 // reader is what workbench rules make of events, written a second time: it keeps what happened and,
 // for each new event, looks back at it, where the bench view carries a state on.
 type reader struct {
+	keys  part.Reading // which has its own table
 	past  []past
 	steps []steps.Step
 }
@@ -29,6 +32,15 @@ type past struct {
 	at    time.Time
 	name  string
 	press string // "on" or "back" when it counted as one
+}
+
+// key is the key of an event; none where it is no key.
+func (e event) key() tea.KeyMsg {
+	k, ok := e.msg.(tea.KeyMsg)
+	if !ok {
+		return tea.KeyMsg{Type: tea.KeyF20}
+	}
+	return k
 }
 
 // apart gives the time between, endless where the clock ran backwards.
@@ -67,17 +79,16 @@ func (r *reader) last(now time.Time, names ...string) time.Duration {
 }
 
 func (r *reader) read(e event) {
-	switch e.name {
-	case "elsewhere":
+	if e.name == "elsewhere" {
 		return
-	case "LF":
-		if r.last(e.at, "CR") <= 50*time.Millisecond {
-			return
-		}
+	}
+	hand := r.keys.Take(e.key(), e.at)
+	if hand.Echo {
+		return
 	}
 	note := past{at: e.at, name: e.name}
 	busy := r.pressed(e.at)
-	reading := r.last(e.at, "character", "space", "h") <= 150*time.Millisecond
+	reading := hand.Near
 	switch e.name {
 	case "silence":
 		note.press = "on"
@@ -87,7 +98,7 @@ func (r *reader) read(e event) {
 			r.takeBack()
 		}
 	case "h":
-		if reading {
+		if reading || !hand.Command() {
 			note.name = "character" // of a reading
 		}
 	case "CR", "LF":
@@ -239,7 +250,7 @@ func TestRandomEvents(t *testing.T) {
 		}
 		return list
 	}
-	r := newRig(project.Project{Title: "Test knife", Steps: fresh()}, 80, 24)
+	r := newDesk(t, project.Project{Title: "Test knife", Steps: fresh()}, 80, 24)
 	ref := &reader{steps: fresh()}
 	var ticks, starts, ends, backs int
 	for n := 0; n < 100_000; {
@@ -252,16 +263,16 @@ func TestRandomEvents(t *testing.T) {
 		}
 		for _, e := range list {
 			n++
-			e.at = *r.now
+			e.at = r.Now
 			before := ref.summary()
 			ref.read(e)
 			if e.msg == nil {
-				r.m = r.m.Silenced()
+				r.send(act.Silenced{})
 			} else {
 				r.send(e.msg)
 			}
-			if !same(r.p.Steps, ref.steps) {
-				t.Fatalf("event %d, %s at %v: steps\n%+v\nwant\n%+v", n, e.name, e.at, r.p.Steps, ref.steps)
+			if !same(r.Project.Steps, ref.steps) {
+				t.Fatalf("event %d, %s at %v: steps\n%+v\nwant\n%+v", n, e.name, e.at, r.Project.Steps, ref.steps)
 			}
 			after := ref.summary()
 			ticks, backs = ticks+max(0, after[0]-before[0]), backs+max(0, before[0]-after[0])
@@ -273,8 +284,8 @@ func TestRandomEvents(t *testing.T) {
 			}
 		}
 		if ref.inHand() == nil { // the next knife
-			r.p.Steps, ref.steps = fresh(), fresh()
-			r.show()
+			r.Project.Steps, ref.steps = fresh(), fresh()
+			r.Show()
 		}
 	}
 	t.Logf("%d ticks, %d taken back, %d holds started, %d ended early", ticks, backs, starts, ends)

@@ -8,6 +8,8 @@ import (
 	"github.com/charmbracelet/lipgloss"
 
 	"chape/project/steps"
+	"chape/ui/act"
+	"chape/ui/canvas"
 	"chape/ui/layout"
 	"chape/ui/term"
 	"chape/ui/term/ink"
@@ -16,7 +18,7 @@ import (
 // View draws exactly the size that was set. From 60×20 up the step's short name
 // and the nearest hold's digits are each at least five rows and a quarter of
 // the height; below it says what it needs.
-func (m Model) View() string {
+func (m *Model) View() string {
 	if tooSmall := layout.Bench(m.w, m.h); tooSmall != "" {
 		return strings.Join(layout.Message("the bench view "+tooSmall, m.w, m.h), "\n")
 	}
@@ -37,7 +39,7 @@ type page struct {
 // page shares the rows out. Text comes first, for a caution that is cut off is
 // none; what is left goes to the large letters, which then never fall below their
 // least: the text is cut before that.
-func (m Model) page() page {
+func (m *Model) page() page {
 	least := max(squares, (m.h+3)/4)
 	word := m.largeWord()
 	large := 2
@@ -48,7 +50,7 @@ func (m Model) page() page {
 	p := m.text(room)
 	tall := (m.h - 2 - len(p.title) - len(p.whose) - len(p.below)) / large // one row left as a gap, where there is one
 	ink := '█'
-	if m.ascii {
+	if m.snap.Font.Glyphs == canvas.ASCII {
 		ink = '#'
 	}
 	p.name = big(m.shortName(), m.textWidth(), least, tall, ink)
@@ -57,7 +59,7 @@ func (m Model) page() page {
 }
 
 // spread puts the rows that are left between the parts, the last line at the foot.
-func (m Model) spread(p page) page {
+func (m *Model) spread(p page) page {
 	left := m.h - 1 - len(p.name) - len(p.title) - len(p.whose) - len(p.digits) - len(p.below)
 	blank := func(n int) []string { return make([]string, max(n, 0)) }
 	if left > 0 && len(p.digits) > 0 {
@@ -75,7 +77,7 @@ func (m Model) spread(p page) page {
 // text sets the lines of text, at most room of them, in the order in which they are
 // given up last: foot, title, whose digits, the own hold, caution, the other holds, the
 // next step.
-func (m Model) text(room int) page {
+func (m *Model) text(room int) page {
 	var p page
 	take := func(text string, most int, style lipgloss.Style) []string {
 		lines := m.paragraph(text, min(most, room), style)
@@ -110,7 +112,7 @@ func marked(mark, text string) string {
 }
 
 // paragraph breaks text into at most so many lines.
-func (m Model) paragraph(text string, most int, style lipgloss.Style) []string {
+func (m *Model) paragraph(text string, most int, style lipgloss.Style) []string {
 	if text == "" || most <= 0 {
 		return nil
 	}
@@ -125,10 +127,10 @@ func (m Model) paragraph(text string, most int, style lipgloss.Style) []string {
 	return lines
 }
 
-func (m Model) textWidth() int { return m.w - 2 }
+func (m *Model) textWidth() int { return m.w - 2 }
 
 // step is the step in hand; the zero Step when all are done.
-func (m Model) step() steps.Step {
+func (m *Model) step() steps.Step {
 	list := m.snap.Project.Steps
 	if at := steps.Current(list); at >= 0 {
 		return list[at]
@@ -136,9 +138,9 @@ func (m Model) step() steps.Step {
 	return steps.Step{Title: "Every step is done", Short: "DONE"}
 }
 
-func (m Model) shortName() string { return m.step().ShortName() }
+func (m *Model) shortName() string { return m.step().ShortName() }
 
-func (m Model) next() string {
+func (m *Model) next() string {
 	list := m.snap.Project.Steps
 	if next := steps.Next(list); next >= 0 {
 		return "next: " + term.Plain(list[next].Title)
@@ -150,7 +152,7 @@ func (m Model) next() string {
 }
 
 // head is the first line: the project, how far it is, the clock.
-func (m Model) head() string {
+func (m *Model) head() string {
 	list := m.snap.Project.Steps
 	left := term.Plain(m.snap.Project.Title)
 	if at := steps.Current(list); at >= 0 {
@@ -161,18 +163,20 @@ func (m Model) head() string {
 }
 
 // foot is the last line: the answer to the last key, or the keys.
-func (m Model) foot() string {
+func (m *Model) foot() string {
 	if m.said.text != "" {
 		return "* " + m.said.text
 	}
 	var keys []string
-	for _, b := range m.KeyMap.ShortHelp() {
-		keys = append(keys, b.Help().Key+" "+b.Help().Desc)
+	for _, k := range act.Alive(m) {
+		if k.Brief != "" {
+			keys = append(keys, k.Help().Key+" "+k.Brief)
+		}
 	}
 	return strings.Join(keys, "  ")
 }
 
-func (m Model) footStyle() lipgloss.Style {
+func (m *Model) footStyle() lipgloss.Style {
 	if m.said.text != "" {
 		return m.Styles.Banner
 	}
@@ -180,7 +184,7 @@ func (m Model) footStyle() lipgloss.Style {
 }
 
 // onStep tells whether a touch is on the step: its large name or its title.
-func (m Model) onStep(x, y int) bool {
+func (m *Model) onStep(x, y int) bool {
 	if layout.Bench(m.w, m.h) != "" || x < 0 || x >= m.w {
 		return false
 	}

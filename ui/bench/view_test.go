@@ -51,12 +51,12 @@ func TestGolden(t *testing.T) {
 		{"all_done", "none", 80, 24, 0, ""},
 		{"too_small", "DRY", 59, 20, 0, ""},
 	} {
-		r := newRig(sheath(c.step), c.w, c.h)
+		r := newDesk(t, sheath(c.step), c.w, c.h)
 		if c.after > 0 {
 			r.keys(" ").wait(c.after)
 		}
 		r.keys(c.keys)
-		check(t, c.name, r.m.View())
+		check(t, c.name, r.Pane.View())
 	}
 }
 
@@ -73,9 +73,9 @@ func TestSizes(t *testing.T) {
 		p.Steps[at].Started = noon
 		p.Steps[at].Note = "刀の鞘 and a note that is rather long, " + strings.Repeat("on and on ", 30)
 		for _, size := range [][2]int{{60, 20}, {61, 21}, {60, 80}, {80, 24}, {100, 30}, {132, 43}, {400, 20}, {400, 120}} {
-			r := newRig(p, size[0], size[1])
-			checkSize(t, r.m.View(), size[0], size[1])
-			if page := r.m.page(); len(page.name) < max(5, (size[1]+3)/4) || len(page.digits) < max(5, (size[1]+3)/4) {
+			r := newDesk(t, p, size[0], size[1])
+			checkSize(t, r.Pane.View(), size[0], size[1])
+			if page := r.Pane.page(); len(page.name) < max(5, (size[1]+3)/4) || len(page.digits) < max(5, (size[1]+3)/4) {
 				t.Errorf("%s at %v: %d rows of name, %d of digits", s.Short, size, len(page.name), len(page.digits))
 			}
 		}
@@ -83,7 +83,7 @@ func TestSizes(t *testing.T) {
 	for w := range 64 {
 		for h := range 26 {
 			for _, p := range []project.Project{{}, sheath("DRY"), sheath("SLICK")} {
-				checkSize(t, newRig(p, w, h).m.View(), w, h)
+				checkSize(t, newDesk(t, p, w, h).Pane.View(), w, h)
 			}
 		}
 	}
@@ -105,15 +105,15 @@ func checkSize(t *testing.T, view string, w, h int) {
 // A caution that is cut off is none.
 func TestCautionsFitTheSmallest(t *testing.T) {
 	for i, s := range slices.Repeat(steps.FormThenSew(steps.Whole), 2) {
-		r := newRig(sheath(s.Short), 60, 20)
-		r.m.SetHolds([]steps.Hold{gum(time.Hour)})
+		r := newDesk(t, sheath(s.Short), 60, 20)
+		r.holds([]steps.Hold{gum(time.Hour)})
 		if i < len(steps.FormThenSew(steps.Whole)) { // else it waits to be started
-			r.p.Steps[steps.Current(r.p.Steps)].Started = noon
+			r.Project.Steps[steps.Current(r.Project.Steps)].Started = noon
 		}
-		r.show()
-		text := strings.Join(strings.Fields(ansi.Strip(r.m.View())), " ")
+		r.Show()
+		text := strings.Join(strings.Fields(ansi.Strip(r.Pane.View())), " ")
 		if !strings.Contains(text, strings.Join(strings.Fields(s.Caution), " ")) {
-			t.Errorf("%s: the caution is cut at 60×20:\n%s", s.Short, ansi.Strip(r.m.View()))
+			t.Errorf("%s: the caution is cut at 60×20:\n%s", s.Short, ansi.Strip(r.Pane.View()))
 		}
 	}
 }
@@ -146,9 +146,9 @@ func TestLetters(t *testing.T) {
 }
 
 func BenchmarkView(b *testing.B) {
-	r := newRig(sheath("DRY"), 160, 48)
-	r.m.SetSnapshot(act.Snapshot{Project: r.p, Now: noon})
+	r := newDesk(b, sheath("DRY"), 160, 48)
+	r.Pane.SetSnapshot(act.Snapshot{Project: r.Project, Now: noon})
 	for b.Loop() {
-		_ = r.m.View()
+		_ = r.Pane.View()
 	}
 }

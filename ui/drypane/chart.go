@@ -28,7 +28,7 @@ type chart struct {
 }
 
 // drawing is the curve with its points and axes on exactly w×h cells.
-func (m Model) drawing(w, h int) []string {
+func (m *Model) drawing(w, h int) []string {
 	m.c.Reset(w, h, m.glyphs)
 	if len(m.dry.Rows) == 0 {
 		m.c.Text(0, 0, "no weighings to draw yet", ink.PenQuiet)
@@ -58,7 +58,7 @@ func (m Model) drawing(w, h int) []string {
 }
 
 // dryWeight is what the sheath dries to, where that is known.
-func (m Model) dryWeight() (float64, bool) {
+func (m *Model) dryWeight() (float64, bool) {
 	switch {
 	case m.dry.Err == nil:
 		return m.dry.Estimate.Dry, true
@@ -70,7 +70,7 @@ func (m Model) dryWeight() (float64, bool) {
 
 // drawCurve draws the fitted curve, the window on the axis of hours and, upright,
 // the likely moment.
-func (m Model) drawCurve(ch chart) {
+func (m *Model) drawCurve(ch chart) {
 	e := m.dry.Estimate
 	n := max(2, int(ch.x(ch.to)-ch.x(0))/2)
 	var line []canvas.Point
@@ -92,7 +92,7 @@ func (m Model) drawCurve(ch chart) {
 }
 
 // scales chooses the ranges: all weighings, and on to where it is dry.
-func (m Model) scales(w, h int) chart {
+func (m *Model) scales(w, h int) chart {
 	ch := chart{c: m.c, w: w, h: h, low: math.Inf(1), high: math.Inf(-1)}
 	across, down := m.glyphs.Dots()
 	ch.across, ch.down = float64(across), float64(down)

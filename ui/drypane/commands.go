@@ -6,41 +6,32 @@ import (
 	"strings"
 	"time"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"chape/project"
 	"chape/project/clock"
 	"chape/project/weigh"
 	"chape/ui/act"
+	"chape/ui/part"
 )
 
 // drying is the state of a weighing after wetting.
 const drying = "drying"
 
 // askWeight begins a weighing with the text typed so far.
-func (m Model) askWeight(text string, pasted bool) Model {
-	if pasted {
-		text = firstLine(text)
-	}
+func (m *Model) askWeight(text string) []act.Msg {
 	label := "Weight now, the knife out, in grams"
 	if m.entryIsFirst() {
 		label += " (w: if it is not wet yet)"
 	}
-	return m.ask(entry{label: label, scale: true, answer: func(m Model, text string) (answer, error) {
+	return m.ask(scale(label, text, false), func(text string) (answer, error) {
 		return m.add(text, drying, m.wall())
-	}}, text)
+	})
 }
 
 // entryIsFirst tells whether nothing was weighed for this wetting.
-func (m Model) entryIsFirst() bool { return m.dry.Before < 0 && len(m.dry.Rows) == 0 }
-
-// firstLine is what of a pasted text goes into one entry.
-func firstLine(text string) string {
-	return strings.TrimSpace(strings.FieldsFunc(text+"\n", func(r rune) bool { return r == '\n' || r == '\r' })[0])
-}
+func (m *Model) entryIsFirst() bool { return m.dry.Before < 0 && len(m.dry.Rows) == 0 }
 
 // askBefore begins the weighing just before wetting.
-func (m Model) askBefore() (Model, tea.Cmd) {
+func (m *Model) askBefore() []act.Msg {
 	label, late := "Weight just before wetting, in grams", false
 	switch {
 	case m.dry.Before >= 0:
@@ -48,17 +39,17 @@ func (m Model) askBefore() (Model, tea.Cmd) {
 	case len(m.dry.Rows) > 0:
 		label, late = "Weight just before it was wetted, in grams: put ahead of the first one here; t corrects its time", true
 	}
-	return m.ask(entry{label: label, scale: true, answer: func(m Model, text string) (answer, error) {
+	return m.ask(scale(label, "", false), func(text string) (answer, error) {
 		when := m.wall()
 		if late && len(m.dry.Rows) > 0 {
 			when = m.snap.Project.Weigh[m.dry.Rows[0]].When.Add(-time.Minute)
 		}
 		return m.add(text, weigh.Before, when)
-	}}, ""), nil
+	})
 }
 
 // add is the answer that puts a weighing in.
-func (m Model) add(text, state string, when time.Time) (answer, error) {
+func (m *Model) add(text, state string, when time.Time) (answer, error) {
 	p := m.snap.Project.Clone()
 	p.Weigh = append(p.Weigh, weigh.Weighing{When: when, Grams: 1, State: state})
 	grams, err := gramsOf(gramsField(len(p.Weigh)-1), text, p)
@@ -70,17 +61,17 @@ func (m Model) add(text, state string, when time.Time) (answer, error) {
 	if state == weigh.Before {
 		label += " before wetting"
 	}
-	return answer{at: len(m.rows), doubt: m.doubt(grams, when, -1), commit: act.Commit{Label: label, Do: func(p *project.Project) error {
+	return answer{last: true, doubt: m.doubt(grams, when, -1), commit: act.Commit{Label: label, Do: func(p *project.Project) error {
 		p.Weigh = append(p.Clone().Weigh, w)
 		return p.Validate()
 	}}}, nil
 }
 
-func (m Model) askGrams() (Model, tea.Cmd) {
+func (m *Model) askGrams() []act.Msg {
 	w, i, _ := m.weighing()
 	f := gramsField(i)
 	was := f.Show(m.snap.Project)
-	return m.ask(entry{label: "Grams at " + m.clock(w.When), scale: true, fresh: true, answer: func(m Model, text string) (answer, error) {
+	return m.ask(scale("Grams at "+m.clock(w.When), was, true), func(text string) (answer, error) {
 		if text == was {
 			return answer{}, nil
 		}
@@ -91,16 +82,16 @@ func (m Model) askGrams() (Model, tea.Cmd) {
 		if err != nil {
 			return answer{}, err
 		}
-		return answer{at: -1, doubt: m.doubt(grams, w.When, i), commit: change("weighing "+figure(grams)+" g", i, w, func(p *project.Project) error {
+		return answer{doubt: m.doubt(grams, w.When, i), commit: change("weighing "+figure(grams)+" g", i, w, func(p *project.Project) error {
 			return f.Set(p, grams)
 		})}, nil
-	}}, was), nil
+	})
 }
 
-func (m Model) askTime() (Model, tea.Cmd) {
+func (m *Model) askTime() []act.Msg {
 	w, i, _ := m.weighing()
 	was := m.clock(w.When)
-	return m.ask(entry{label: "When it was weighed: 14:20, Thu 14:20, 3 Dec 14:20, 20 min ago", answer: func(m Model, text string) (answer, error) {
+	return m.ask(line("When it was weighed: 14:20, Thu 14:20, 3 Dec 14:20, 20 min ago", was, false), func(text string) (answer, error) {
 		if strings.TrimSpace(text) == was { // what is shown has no seconds
 			return answer{}, nil
 		}
@@ -108,55 +99,55 @@ func (m Model) askTime() (Model, tea.Cmd) {
 		if err != nil {
 			return answer{}, err
 		}
-		return answer{at: -1, commit: change("time of weighing "+figure(w.Grams)+" g", i, w, func(p *project.Project) error {
+		return answer{commit: change("time of weighing "+figure(w.Grams)+" g", i, w, func(p *project.Project) error {
 			p.Weigh = p.Clone().Weigh
 			p.Weigh[i].When = when
 			return p.Validate()
 		})}, nil
-	}}, was), nil
+	})
 }
 
 // turnState makes a weighing one before wetting, or one of the drying sheath.
-func (m Model) turnState() (Model, tea.Cmd) {
+func (m *Model) turnState() []act.Msg {
 	w, i, _ := m.weighing()
 	state, words := weigh.Before, "before wetting"
 	if w.State == weigh.Before {
 		state, words = drying, "while drying"
 	}
-	return m, act.Send(change("weighing "+figure(w.Grams)+" g "+words, i, w, func(p *project.Project) error {
+	return []act.Msg{change("weighing "+figure(w.Grams)+" g "+words, i, w, func(p *project.Project) error {
 		p.Weigh = p.Clone().Weigh
 		p.Weigh[i].State = state
 		return p.Validate()
-	}))
+	})}
 }
 
-func (m Model) askRemove() (Model, tea.Cmd) {
+func (m *Model) askRemove() []act.Msg {
 	w, i, _ := m.weighing()
 	label := fmt.Sprintf("Enter takes out the weighing of %s, %s g", m.clock(w.When), figure(w.Grams))
-	return m.ask(entry{label: label, plain: true, answer: func(Model, string) (answer, error) {
-		return answer{at: -1, commit: change("take out weighing "+figure(w.Grams)+" g", i, w, func(p *project.Project) error {
+	return m.ask(part.Confirm(label), func(string) (answer, error) {
+		return answer{commit: change("take out weighing "+figure(w.Grams)+" g", i, w, func(p *project.Project) error {
 			weighed := p.Clone().Weigh
 			p.Weigh = append(weighed[:i], weighed[i+1:]...)
 			return nil
 		})}, nil
-	}}, ""), nil
+	})
 }
 
-func (m Model) askTemperature() (Model, tea.Cmd) {
-	return m.askRoom("room.temperature", "Room temperature in °C, or as 64 F; nothing: not known", celsiusText), nil
+func (m *Model) askTemperature() []act.Msg {
+	return m.askRoom("room.temperature", "Room temperature in °C, or as 64 F; nothing: not known", celsiusText)
 }
 
-func (m Model) askHumidity() (Model, tea.Cmd) {
-	return m.askRoom("room.humidity", "Room humidity in percent; nothing: not known", percentText), nil
+func (m *Model) askHumidity() []act.Msg {
+	return m.askRoom("room.humidity", "Room humidity in percent; nothing: not known", percentText)
 }
 
-func (m Model) askRoom(key, label string, bare func(string) string) Model {
+func (m *Model) askRoom(key, label string, bare func(string) string) []act.Msg {
 	f, _ := project.FieldFor(key)
 	was := ""
 	if f.Get(m.snap.Project) != nil {
 		was = f.Show(m.snap.Project)
 	}
-	return m.ask(entry{label: label, fresh: true, answer: func(m Model, text string) (answer, error) {
+	return m.ask(line(label, was, true), func(text string) (answer, error) {
 		if text == was {
 			return answer{}, nil
 		}
@@ -165,8 +156,8 @@ func (m Model) askRoom(key, label string, bare func(string) string) Model {
 			return answer{}, err
 		}
 		label := strings.TrimSpace(f.Name + " " + strings.TrimSpace(text))
-		return answer{at: -1, commit: act.Commit{Label: label, Do: func(p *project.Project) error { return f.Set(p, v) }}}, nil
-	}}, was)
+		return answer{commit: act.Commit{Label: label, Do: func(p *project.Project) error { return f.Set(p, v) }}}, nil
+	})
 }
 
 var errChanged = errors.New("the weighings have changed meanwhile: choose again")

@@ -3,6 +3,7 @@ package drypane
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 	"time"
@@ -25,6 +26,10 @@ func gramsField(i int) project.Field {
 	panic("no field of grams") // it stands in the table of fields
 }
 
+// scaleWords is what scales put before the weight: "ST,GS," for steady, gross. The
+// letters before the comma that begins a number are gone already.
+var scaleWords = regexp.MustCompile(`(?i)^,?([a-z]{1,3},)+`)
+
 // gramsOf reads a weight as people and scales write it: 141.5, 141,5 g,
 // + 141.5 g, 0.1415 kg, 5 oz.
 func gramsOf(f project.Field, text string, p project.Project) (float64, error) {
@@ -38,6 +43,7 @@ func gramsOf(f project.Field, text string, p project.Project) (float64, error) {
 			break
 		}
 	}
+	body = scaleWords.ReplaceAllString(body, "")
 	if sign, ok := strings.CutPrefix(body, "+"); ok {
 		body = strings.TrimSpace(sign)
 	}
@@ -69,7 +75,7 @@ const far = 3
 
 // doubt asks about a weight far from the one nearest in time; i is its own
 // place, -1 when it is new.
-func (m Model) doubt(grams float64, when time.Time, i int) string {
+func (m *Model) doubt(grams float64, when time.Time, i int) string {
 	nearest, gap := -1, time.Duration(math.MaxInt64)
 	for j, w := range m.snap.Project.Weigh {
 		if d := w.When.Sub(when).Abs(); j != i && d <= gap {
@@ -127,4 +133,4 @@ func fine(f float64) string {
 }
 
 // clock says when, as everywhere on the screen.
-func (m Model) clock(t time.Time) string { return clock.Time(t, m.snap.Now) }
+func (m *Model) clock(t time.Time) string { return clock.Time(t, m.snap.Now) }

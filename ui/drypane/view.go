@@ -7,14 +7,13 @@ import (
 	"github.com/charmbracelet/lipgloss"
 
 	"chape/ui/layout"
-	"chape/ui/term"
 )
 
 // leastRows is how many lines of the table are kept, its head among them.
 const leastRows = 3
 
 // View draws exactly the size that was set.
-func (m Model) View() string {
+func (m *Model) View() string {
 	if m.w == 0 || m.h == 0 {
 		return ""
 	}
@@ -44,7 +43,7 @@ type places struct {
 // arrange gives the words their lines and the rest to table and curve. Where
 // room is short how the verdict was found goes first, then the room; the verdict, the
 // caution and what is being typed stay.
-func (m Model) arrange() places {
+func (m *Model) arrange() places {
 	var p places
 	for _, least := range []int{2, 1, 0} {
 		p.head, p.foot = m.head(least), m.foot(least)
@@ -71,7 +70,7 @@ func (m Model) arrange() places {
 
 // head is what the page is there for: when it will be dry. With 0 the verdict
 // is cut to two lines.
-func (m Model) head(much int) []string {
+func (m *Model) head(much int) []string {
 	most := 4
 	if much == 0 {
 		most = 2
@@ -95,7 +94,7 @@ func (m Model) head(much int) []string {
 }
 
 // foot is the room and the caution, or what is being typed.
-func (m Model) foot(much int) []string {
+func (m *Model) foot(much int) []string {
 	var out []string
 	if much > 0 && m.entry == nil {
 		out = layout.Paragraph(m.roomText(), m.w, much, m.Styles.Quiet)
@@ -108,29 +107,11 @@ func (m Model) foot(much int) []string {
 	if m.entry == nil {
 		return out
 	}
-	e := m.entry
-	out = append(out, layout.Paragraph(e.label, m.w, 2, m.Styles.Strong)...)
-	if !e.plain {
-		out = append(out, m.inputLine(e))
-	}
-	if e.doubt != "" {
-		out = append(out, layout.Paragraph("* "+e.doubt, m.w, 2, m.Styles.Note)...)
-	}
-	if e.err != nil {
-		out = append(out, layout.Paragraph("! "+term.Plain(e.err.Error()), m.w, 3, m.Styles.Warn)...)
-	}
-	return out
-}
-
-func (m Model) inputLine(e *entry) string {
-	if e.fresh { // the first character takes the place of all of it
-		return m.Styles.Chosen.Render(e.input.Value() + " ")
-	}
-	return layout.Line(e.input.View(), m.w)
+	return append(out, m.entry.Lines(m.w, m.Styles)...)
 }
 
 // columns are the widths of the table: number, when, grams before and behind the point.
-func (m Model) columns() (number, when, whole, part int) {
+func (m *Model) columns() (number, when, whole, part int) {
 	number, when, whole = 1, len("when"), len("grams")-2
 	for _, i := range m.rows {
 		w := m.snap.Project.Weigh[i]
@@ -141,27 +122,27 @@ func (m Model) columns() (number, when, whole, part int) {
 }
 
 // tableWidth is what the table takes where it has the room.
-func (m Model) tableWidth() int {
+func (m *Model) tableWidth() int {
 	number, when, whole, part := m.columns()
 	return max(2+number+2+when+2+whole+1+part+2+len("earlier"), 30)
 }
 
 // table is the weighings, one line each, their figures aligned on the point.
-func (m Model) table(w int) []string {
+func (m *Model) table(w int) []string {
 	if len(m.rows) == 0 {
-		return layout.Paragraph("Type the weight in grams, or let a scale type it, and press Enter. "+m.KeyMap.Before.Help().Key+": the weight just before wetting, which makes the estimate better.", w, 8, m.Styles.Text)
+		return layout.Paragraph("Type the weight in grams, or let a scale type it, and press Enter. "+beforeKey+": the weight just before wetting, which makes the estimate better.", w, 8, m.Styles.Text)
 	}
 	number, when, whole, part := m.columns()
 	lines := []string{m.Styles.Quiet.Render(fmt.Sprintf("  %*s  %-*s  %*s", number, "", when, "when", whole+2, "grams"))}
 	rows := max(m.arrange().table.H-1, 1)
-	for k := m.top; k < len(m.rows) && k < m.top+rows; k++ {
+	for k := m.list.Top; k < len(m.rows) && k < m.list.Top+rows; k++ {
 		g := m.snap.Project.Weigh[m.rows[k]]
 		a, b, _ := strings.Cut(figure(g.Grams), ".")
 		if b != "" {
 			b = "." + b
 		}
 		lead, n := "  ", ""
-		if k == m.at {
+		if k == m.list.At {
 			lead = "> "
 		}
 		if first := len(m.rows) - len(m.dry.Rows); k >= first {
@@ -173,9 +154,9 @@ func (m Model) table(w int) []string {
 	return lines
 }
 
-func (m Model) rowStyle(k int) lipgloss.Style {
+func (m *Model) rowStyle(k int) lipgloss.Style {
 	switch {
-	case k == m.at:
+	case k == m.list.At:
 		return m.Styles.Chosen
 	case k < len(m.dry.Earlier):
 		return m.Styles.Quiet

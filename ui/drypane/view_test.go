@@ -9,6 +9,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project/weigh"
+	"chape/ui/act"
 	"chape/ui/canvas"
 	"chape/ui/test/golden"
 )
@@ -38,9 +39,9 @@ func TestGolden(t *testing.T) {
 		{"tall", 44, 40, withBefore(zumdahl(9)), canvas.Braille, nil},
 	} {
 		r := newRig(t, sheath(c.weigh), c.w, c.h)
-		r.m.SetGlyphs(c.glyphs, 2)
-		r.keys(c.keys...)
-		check(t, c.name, r.m.View())
+		setFont(r, c.glyphs)
+		r.Keys(c.keys...)
+		check(t, c.name, r.Pane.View())
 	}
 }
 
@@ -48,13 +49,13 @@ func TestGolden(t *testing.T) {
 func TestEverySize(t *testing.T) {
 	for _, weighed := range [][]weigh.Weighing{nil, withBefore(zumdahl(1)), withBefore(zumdahl(7)), zumdahl(9)} {
 		r := newRig(t, sheath(weighed), 0, 0)
-		r.p.Room = weigh.Room{Temperature: 44, HasTemperature: true}
-		r.show()
+		r.Project.Room = weigh.Room{Temperature: 44, HasTemperature: true}
+		r.Show()
 		asking := newRig(t, sheath(weighed), 0, 0)
-		asking.keys("w", "-", "1", "enter")
+		asking.Keys("w", "-", "1", "enter")
 		for w := 0; w <= 150; w += 1 + w/40 {
 			for _, h := range []int{1, 2, 5, 9, 12, 19, 40} {
-				for _, m := range []Model{r.m, asking.m} {
+				for _, m := range []*Model{r.Pane, asking.Pane} {
 					m.SetSize(w, h)
 					exact(t, m)
 				}
@@ -68,7 +69,7 @@ func TestEverySize(t *testing.T) {
 func TestWhatMattersIsSeen(t *testing.T) {
 	for _, size := range [][2]int{{38, 9}, {78, 19}, {150, 40}} {
 		r := newRig(t, sheath(withBefore(zumdahl(6))), size[0], size[1])
-		r.shows("within 2 % of dry", "never above 40 °C", "> 6 12:00")
+		r.Shows("within 2 % of dry", "never above 40 °C", "> 6 12:00")
 	}
 }
 
@@ -97,11 +98,10 @@ func TestAcrossTheEndOfSummerTime(t *testing.T) {
 // The footer's keys, the help's behind them, fit into the narrowest usual window.
 func TestShortHelpFits(t *testing.T) {
 	line := ""
-	for _, b := range DefaultKeyMap().ShortHelp() {
-		if !b.Enabled() {
-			t.Errorf("%q is never shown", b.Help().Desc)
+	for _, k := range act.Alive(newRig(t, sheath(nil), 78, 19).Pane) {
+		if k.Brief != "" {
+			line += k.Help().Key + " " + k.Brief + "  "
 		}
-		line += b.Help().Key + " " + b.Help().Desc + "  "
 	}
 	if line += "? the keys"; ansi.StringWidth(line) > 80 || !strings.Contains(line, "digits weigh it now") || !strings.Contains(line, "Esc") {
 		t.Errorf("%d columns: %s", ansi.StringWidth(line), line)
@@ -113,7 +113,7 @@ func TestDryNameIsClearOfTheAxis(t *testing.T) {
 	w := []weigh.Weighing{{When: noon.Add(-2 * time.Hour), Grams: 160, State: weigh.Before},
 		{When: noon.Add(-time.Hour), Grams: 141, State: drying}, {When: noon, Grams: 140, State: drying}}
 	for h := 12; h < 40; h++ {
-		view := ansi.Strip(strings.Join(newRig(t, sheath(w), 90, h).m.drawing(60, h), "\n"))
+		view := ansi.Strip(strings.Join(newRig(t, sheath(w), 90, h).Pane.drawing(60, h), "\n"))
 		if !strings.Contains(view, "grams") || !strings.Contains(view, "dry 160 g") || strings.Contains(view, "gramdry") {
 			t.Errorf("%d rows:\n%s", h, view)
 		}
@@ -123,25 +123,25 @@ func TestDryNameIsClearOfTheAxis(t *testing.T) {
 func TestReachedSaysAt(t *testing.T) {
 	w := append(withBefore(zumdahl(9)), weigh.Weighing{When: noon.Add(10 * time.Hour), Grams: 101.5, State: drying})
 	r := newRig(t, sheath(w), 78, 19)
-	r.wait(11 * time.Hour)
-	r.shows("dry: 101.5 g at 22:00 is within")
+	r.Wait(11 * time.Hour)
+	r.Shows("dry: 101.5 g at 22:00 is within")
 }
 
 // What is still to come is refused when typed, and said where a file has it.
 func TestWeighingsToCome(t *testing.T) {
 	r := newRig(t, sheath(withBefore(zumdahl(6))), 78, 19)
-	r.keys("t")
-	r.m.entry.input.SetValue("2026-11-27 09:00")
-	r.keys("enter")
-	r.shows("still to come: give a time that has been")
-	if len(r.commits) != 0 {
-		t.Errorf("kept: %q", r.commits)
+	r.Keys("t")
+	r.Pane.entry.SetText("2026-11-27 09:00")
+	r.Keys("enter")
+	r.Shows("still to come: give a time that has been")
+	if len(r.Commits) != 0 {
+		t.Errorf("kept: %q", r.Commits)
 	}
 	w := withBefore(zumdahl(6))
 	w[len(w)-1].When = noon.Add(26 * time.Hour)
 	r = newRig(t, sheath(w), 78, 19)
-	r.shows("122 g weighed Fri 14:00 is still to come: t corrects its time, x takes it out")
-	if strings.Contains(ansi.Strip(r.m.View()), "within 2 %") {
+	r.Shows("122 g weighed Fri 14:00 is still to come: t corrects its time, x takes it out")
+	if strings.Contains(ansi.Strip(r.Pane.View()), "within 2 %") {
 		t.Error("an estimate stands on it all the same")
 	}
 }
@@ -149,6 +149,6 @@ func TestWeighingsToCome(t *testing.T) {
 func BenchmarkView(b *testing.B) {
 	r := newRig(&testing.T{}, sheath(withBefore(zumdahl(6))), 150, 40)
 	for b.Loop() {
-		r.m.View()
+		r.Pane.View()
 	}
 }

@@ -13,10 +13,10 @@ import (
 var caution = fmt.Sprintf("never above %.0f °C, away from heat and sun; start weighing once the surface no longer shines; the knife out, dried and oiled", lewis.Warmest)
 
 // verdict is when the sheath will be dry, or why that can't be said.
-func (m Model) verdict() (text string, bad bool) {
+func (m *Model) verdict() (text string, bad bool) {
 	if w, ok := m.toCome(); ok {
 		return fmt.Sprintf("%s g weighed %s is still to come: %s corrects its time, %s takes it out",
-			figure(w.Grams), m.clock(w.When), m.KeyMap.Time.Help().Key, m.KeyMap.Remove.Help().Key), true
+			figure(w.Grams), m.clock(w.When), timeKey, removeKey), true
 	}
 	if m.dry.Err != nil {
 		return m.dry.Err.Error(), len(m.dry.Rows) > 0
@@ -39,7 +39,7 @@ func (m Model) verdict() (text string, bad bool) {
 
 // toCome finds a weighing that the clock has not come to: a slip in the file, or the
 // clock was set. No estimate can stand on it.
-func (m Model) toCome() (weigh.Weighing, bool) {
+func (m *Model) toCome() (weigh.Weighing, bool) {
 	for _, i := range m.dry.Rows {
 		if w := m.snap.Project.Weigh[i]; w.When.After(m.snap.Now.Add(time.Minute)) {
 			return w, true
@@ -49,7 +49,7 @@ func (m Model) toCome() (weigh.Weighing, bool) {
 }
 
 // how says how the verdict was found and what it is worth.
-func (m Model) how() string {
+func (m *Model) how() string {
 	e, n := m.dry.Estimate, len(m.dry.Rows)
 	_, early := m.toCome()
 	switch {
@@ -70,7 +70,7 @@ func (m Model) how() string {
 }
 
 // dryText is the dry weight: as it was weighed, or as it was fitted.
-func (m Model) dryText() string {
+func (m *Model) dryText() string {
 	if m.dry.Estimate.Rate == 0 {
 		return figure(m.dry.Estimate.Dry)
 	}
@@ -79,7 +79,7 @@ func (m Model) dryText() string {
 
 // guess is what the room's air alone tells while there is no estimate, or
 // what is wrong with the room.
-func (m Model) guess() (text string, bad bool) {
+func (m *Model) guess() (text string, bad bool) {
 	r := m.snap.Project.Room
 	if !r.HasTemperature {
 		return "", false
@@ -103,9 +103,9 @@ func (m Model) guess() (text string, bad bool) {
 }
 
 // roomText is the room as it is known.
-func (m Model) roomText() string {
-	r, k := m.snap.Project.Room, m.KeyMap
-	warm, damp := k.Temperature.Help().Key, k.Humidity.Help().Key
+func (m *Model) roomText() string {
+	r := m.snap.Project.Room
+	const warm, damp = warmKey, dampKey
 	switch {
 	case r.HasTemperature && r.HasHumidity:
 		return fmt.Sprintf("room %s °C, %s %% (%s, %s)", figure(r.Temperature), figure(r.Humidity), warm, damp)
@@ -118,10 +118,10 @@ func (m Model) roomText() string {
 }
 
 // hours is a time as the curve's axis counts it.
-func (m Model) hours(t time.Time) float64 { return t.Sub(m.dry.Start).Hours() }
+func (m *Model) hours(t time.Time) float64 { return t.Sub(m.dry.Start).Hours() }
 
 // note is what is said beside a weighing.
-func (m Model) note(k int) string {
+func (m *Model) note(k int) string {
 	switch w := m.snap.Project.Weigh[m.rows[k]]; {
 	case k < len(m.dry.Earlier):
 		return "earlier"

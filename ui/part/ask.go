@@ -107,7 +107,7 @@ func (a *Ask) Take(p Press) Reply {
 // no question.
 func (a *Ask) enter(p Press) Reply {
 	switch {
-	case a.Plain && p.Tool():
+	case a.Plain && (p.Tool() || p.Held):
 		return Nothing
 	case !a.Number && p.Figure():
 		a.err = errFigure
@@ -131,7 +131,7 @@ func (a *Ask) Refuse(err error, by Press) {
 // Doubt asks whether the text is meant; it gives true where that was asked before and
 // a hand has answered by a second Enter.
 func (a *Ask) Doubt(why string, by Press) (meant bool) {
-	if a.doubt != "" && !by.Tool() {
+	if a.doubt != "" && !by.Tool() && !by.Held {
 		return true
 	}
 	a.doubt, a.err, a.Fresh = why, nil, by.Tool()

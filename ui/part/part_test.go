@@ -80,6 +80,11 @@ func TestAsk(t *testing.T) {
 	if a.Doubt("is it?", tool) {
 		t.Error("a tool answers the question")
 	}
+	held := by
+	held.Held = true
+	if a.Doubt("is it?", held) {
+		t.Error("a key held down answers the question")
+	}
 	if !a.Doubt("is it?", by) {
 		t.Error("a second Enter by hand is no answer")
 	}
@@ -150,7 +155,7 @@ func TestKeys(t *testing.T) {
 	if out, known := keys.Take(slow("x")); !known || len(out) != 1 || done != "x" {
 		t.Errorf("x: %v %v %q", out, known, done)
 	}
-	for _, p := range []Press{slow("y"), {KeyMsg: keyOf("x"), held: true}, {KeyMsg: keyOf("cr"), Near: true}, {KeyMsg: keyOf("cr"), Echo: true}} {
+	for _, p := range []Press{slow("y"), {KeyMsg: keyOf("x"), part: true}, {KeyMsg: keyOf("cr"), Near: true}, {KeyMsg: keyOf("cr"), Echo: true}} {
 		if _, known := keys.Take(p); known {
 			t.Errorf("%+v is a command", p)
 		}

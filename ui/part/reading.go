@@ -27,18 +27,20 @@ type Reading struct {
 	digit  time.Time // the last digit
 	ended  time.Time // the Enter of the last reading
 	cr     time.Time
-	run    []rune // what was typed in one breath
-	figure bool   // a digit is in it
+	enter  time.Time // the last Enter of any kind
+	run    []rune    // what was typed in one breath
+	figure bool      // a digit is in it
 }
 
 // Press is a key, and what its time tells of who pressed it.
 type Press struct {
 	tea.KeyMsg
 	Near bool   // in one breath with the character before
+	Held bool   // an Enter in one breath with another: a key that is held down answers nothing
 	Echo bool   // it is nothing: an Enter on the heels of one that it belongs to
 	Run  string // of an Enter: what was typed before it in one breath
 
-	held bool
+	part bool // of a reading, or a letter soon after a figure
 }
 
 // Take takes a key at a time and says what it is. LF, which some tools and terminals
@@ -49,6 +51,8 @@ func (r *Reading) Take(k tea.KeyMsg, now time.Time) Press {
 	case k.Alt:
 	case k.Type == tea.KeyEnter, k.Type == tea.KeyCtrlJ:
 		p.Echo = r.echo(k, now)
+		p.Held = r.char.IsZero() && Within(r.enter, now, Breath)
+		r.enter = now
 		if k.Type == tea.KeyEnter {
 			r.cr = now
 		}
@@ -79,11 +83,12 @@ func (r *Reading) echo(k tea.KeyMsg, now time.Time) bool {
 const longestRun = 40
 
 func (r *Reading) typed(p *Press, now time.Time) {
-	p.Near = Within(r.char, now, Breath)
-	if !p.Near || p.Paste {
+	same, next := Within(r.char, now, Breath), Within(r.ended, now, Breath) // the same line, the next one
+	if !same || p.Paste {
 		r.run, r.figure = nil, false
 	}
-	p.held = p.Near && r.figure || unicode.IsLetter(p.Runes[0]) && Within(r.digit, now, Settle)
+	p.Near = same || next
+	p.part = r.figure || next || unicode.IsLetter(p.Runes[0]) && Within(r.digit, now, Settle)
 	r.char = now
 	if p.Paste {
 		r.run = append(r.run, 'p') // pasted by hand: no figure
@@ -126,7 +131,7 @@ const leastFigure = 3
 // digits and signs are always, nor a letter within a second of a figure, nor what is
 // pasted.
 func (p Press) Command() bool {
-	return !p.Echo && !p.held && !p.Tool() && !p.Paste && !StartsNumber(p.KeyMsg)
+	return !p.Echo && !p.part && !p.Tool() && !p.Paste && !StartsNumber(p.KeyMsg)
 }
 
 // Within tells whether now is at most d after then.

@@ -74,6 +74,7 @@ func TestReading(t *testing.T) {
 		{"a second letter after a digit", []sent{{0, "4"}, {600, "x"}, {400, "x"}}, false, false, false, false},
 		{"letters on letters", []sent{{0, "j"}, {30, "j"}}, false, false, false, true},
 		{"Space in a reading", []sent{{0, "4"}, {150, " "}}, false, false, false, false},
+		{"Space before the next line", []sent{{0, "4"}, {9, "cr"}, {150, " "}}, false, false, false, false},
 		{"Space after one", []sent{{0, "4"}, {151, " "}}, false, false, false, true},
 		{"Space after a letter", []sent{{0, "j"}, {50, " "}}, false, false, false, true},
 		{"the clock set back", []sent{{0, "4"}, {-3600_000, "cr"}}, false, false, false, true},

@@ -7,9 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/ui/act"
-	benchview "chape/ui/bench"
 	"chape/ui/canvas"
-	"chape/ui/drypane"
 	"chape/ui/knifepane"
 	"chape/ui/part"
 	"chape/ui/planpane"
@@ -42,15 +40,8 @@ func unwrap(cmd tea.Cmd) (out []act.Msg) {
 		}
 		return out
 	}
-	switch msg.(type) {
-	case nil:
+	if msg == nil {
 		return nil
-	case benchview.Leave:
-		return []act.Msg{act.Leave{}}
-	case benchview.Quit:
-		return []act.Msg{act.Quit{}}
-	case benchview.Suspend:
-		return []act.Msg{act.Suspend{}}
 	}
 	return []act.Msg{msg}
 }
@@ -137,85 +128,6 @@ func (p *oldPlan) Keys() []act.Section {
 	return []act.Section{{Title: "Plan", Now: true, Keys: keysOf(p.Model.Keys.Bindings(), map[string]string{
 		"→": "next page", "z": "closer", "v": "whole, half", "f": "all of it",
 	}, "v", "f")}}
-}
-
-type oldBench struct{ benchview.Model }
-
-func benchPage(o *Options) act.Page {
-	return act.Page{
-		Name: "Bench view", Room: act.Screen, Brief: "bench", Ticks: true,
-		Open: key.NewBinding(key.WithKeys("b"), key.WithHelp("b", "the bench view: one step, one hold, seen from afar")),
-		New:  func() act.Pane { return &oldBench{benchview.New(o.Clock, o.Styles, o.ascii())} },
-	}
-}
-
-func (p *oldBench) rawKeys() {}
-
-func (p *oldBench) SetSnapshot(s act.Snapshot) {
-	p.Model.SetSnapshot(s)
-	p.SetHolds(s.Others)
-}
-
-func (p *oldBench) Update(msg tea.Msg) (act.Pane, []act.Msg) {
-	var cmd tea.Cmd
-	switch msg := msg.(type) {
-	case tea.KeyMsg, tea.MouseMsg:
-		p.Model, cmd = p.Model.Update(msg)
-	case act.Silenced:
-		p.Model = p.Silenced()
-	case act.InHand:
-		if p.SetOn(msg.Is); !msg.Is {
-			p.Model, cmd = p.Flush()
-		}
-	}
-	return p, unwrap(cmd)
-}
-
-func (p *oldBench) Keys() []act.Section {
-	return []act.Section{{Title: "Bench view", Now: true, Keys: keysOf(slices.Concat(p.KeyMap.FullHelp()...), nil)}}
-}
-
-type oldDry struct{ drypane.Model }
-
-func dryPage(o *Options) act.Page {
-	return act.Page{
-		Name: "Drying", Room: act.Whole, Root: act.Changes,
-		Open: key.NewBinding(key.WithKeys("w"), key.WithHelp("w", "weighings: when the sheath will be dry")),
-		New:  func() act.Pane { return &oldDry{drypane.New(o.Clock, o.Styles)} },
-	}
-}
-
-func (p *oldDry) rawKeys() {}
-
-func (p *oldDry) SetSnapshot(s act.Snapshot) {
-	p.SetGlyphs(s.Font.Glyphs, s.Font.Aspect)
-	p.Model.SetSnapshot(s)
-}
-
-func (p *oldDry) Update(msg tea.Msg) (act.Pane, []act.Msg) {
-	var cmd tea.Cmd
-	switch msg := msg.(type) {
-	case tea.KeyMsg:
-		if !p.Typing() && key.Matches(msg, p.KeyMap.Leave) {
-			return p, []act.Msg{act.Leave{}}
-		}
-		p.Model, cmd = p.Model.Update(msg)
-	case tea.MouseMsg:
-		p.Model, cmd = p.Model.Update(msg)
-	case act.InHand:
-		p.Close()
-	}
-	return p, unwrap(cmd)
-}
-
-func (p *oldDry) Keys() []act.Section {
-	typing := p.Typing()
-	return []act.Section{
-		{Title: "Weighings", Now: !typing, Keys: keysOf(slices.Concat(p.KeyMap.FullHelp()...), map[string]string{
-			"Esc": "back", "w": "before wetting", "g": "grams", "t": "time",
-		})},
-		{Now: typing, Text: true, Keys: keysOf(p.KeyMap.QuestionHelp(), map[string]string{"Enter": "keep it", "Esc": "leave it as it was"})},
-	}
 }
 
 type oldShelf struct{ shelfpane.Model }

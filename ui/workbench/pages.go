@@ -4,6 +4,8 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"chape/ui/act"
+	benchview "chape/ui/bench"
+	"chape/ui/drypane"
 	"chape/ui/layout"
 	"chape/ui/stepspane"
 )
@@ -25,6 +27,22 @@ func stepsPage(o *Options) act.Page {
 	return act.Page{Name: "Steps", Room: act.InSteps, Root: act.AllKeys, Ticks: true, New: func() act.Pane {
 		return stepspane.New(o.Clock, o.Styles)
 	}}
+}
+
+func benchPage(o *Options) act.Page {
+	return act.Page{
+		Name: "Bench view", Room: act.Screen, Brief: "bench", Ticks: true,
+		Open: key.NewBinding(key.WithKeys("b"), key.WithHelp("b", "the bench view: one step, one hold, seen from afar")),
+		New:  func() act.Pane { return benchview.New(o.Clock, o.Styles) },
+	}
+}
+
+func dryPage(o *Options) act.Page {
+	return act.Page{
+		Name: "Drying", Room: act.Whole, Root: act.Changes,
+		Open: key.NewBinding(key.WithKeys("w"), key.WithHelp("w", "weighings: when the sheath will be dry")),
+		New:  func() act.Pane { return drypane.New(o.Clock, o.Styles) },
+	}
 }
 
 // leaf is a page as it stands.

@@ -153,7 +153,7 @@ func (d *driver) bench() bool {
 	has := func(text string) func(string) bool {
 		return func(screen string) bool { return strings.Contains(screen, text) }
 	}
-	return d.send("b ") && d.screen.Reaches(has("esc leave")) &&
+	return d.send("b ") && d.screen.Reaches(has("Esc leave")) &&
 		d.send(escape) && d.screen.Reaches(has(ready))
 }
 

@@ -63,7 +63,7 @@ func TestHoldFallsDue(t *testing.T) {
 	h := newHome(t, p)
 	s := h.open(120, 40)
 	s.Type("b")
-	s.Shows("esc leave")
+	s.Shows("Esc leave")
 	s.Type(" ")
 	s.Shows("STEPA is due")
 	s.Shows("due since")

@@ -14,7 +14,7 @@ func TestLettersTogether(t *testing.T) {
 	s.Type("uu")
 	savedWith(s, 0, 110)
 	s.Type("UUb")
-	s.Shows("esc leave")
+	s.Shows("Esc leave")
 	s.Type(escape)
 	savedWith(s, 1, 31.5)
 }
