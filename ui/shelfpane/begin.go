@@ -4,12 +4,11 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
-	tea "github.com/charmbracelet/bubbletea"
-
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/steps"
+	"chape/ui/act"
+	"chape/ui/part"
 )
 
 // beginning is the question how a new project begins: with which steps, in which units.
@@ -36,17 +35,31 @@ func newBeginning(p project.Project) beginning {
 	return b
 }
 
-func (b beginning) key(msg tea.KeyMsg, k KeyMap) beginning {
-	switch {
-	case msg.Paste:
-	case key.Matches(msg, k.List):
-		b.at = (b.at + 1) % len(b.lists)
-	case key.Matches(msg, k.Units) && b.units == length.Inches:
+// beginKeys are the keys of the question.
+func (m *Model) beginKeys() part.Keys {
+	of := func(do func(*beginning)) func() []act.Msg {
+		return part.Quiet(func() {
+			if m.question != nil && m.question.begin != nil {
+				do(m.question.begin)
+			}
+		})
+	}
+	return part.Keys{
+		part.Key(listKey, "other steps", of((*beginning).turnList), listKey),
+		part.Key(unitsKey, "other units", of((*beginning).turnUnits), unitsKey),
+	}
+}
+
+const listKey, unitsKey = "s", "u"
+
+func (b *beginning) turnList() { b.at = (b.at + 1) % len(b.lists) }
+
+func (b *beginning) turnUnits() {
+	if b.units == length.Inches {
 		b.units = length.Millimetres
-	case key.Matches(msg, k.Units):
+	} else {
 		b.units = length.Inches
 	}
-	return b
 }
 
 // project is the new one.
@@ -57,7 +70,7 @@ func (b beginning) project() (project.Project, error) {
 }
 
 // lines are the choices, the chosen ones in brackets.
-func (b beginning) lines(k KeyMap) []string {
+func (b beginning) lines() []string {
 	var titles, units []string
 	for i, l := range b.lists {
 		titles = append(titles, picked(l.name, i == b.at))
@@ -65,7 +78,7 @@ func (b beginning) lines(k KeyMap) []string {
 	for _, u := range []length.Unit{length.Millimetres, length.Inches} {
 		units = append(units, picked(u.String(), u == b.units))
 	}
-	return []string{k.List.Help().Key + " steps " + strings.Join(titles, ""), k.Units.Help().Key + " units " + strings.Join(units, "")}
+	return []string{listKey + " steps " + strings.Join(titles, ""), unitsKey + " units " + strings.Join(units, "")}
 }
 
 func picked(name string, chosen bool) string {
@@ -76,9 +89,10 @@ func picked(name string, chosen bool) string {
 }
 
 // askBegin asks how a project of the user's defaults begins.
-func (m Model) askBegin(p project.Project) Model {
+func (m *Model) askBegin(p project.Project) []act.Msg {
 	b := newBeginning(p)
-	m.question = &question{label: "How does it begin? Enter takes what is in brackets", begin: &b}
-	m.scroll()
-	return m
+	return m.put(&question{
+		Ask: part.Confirm("How does it begin? Enter takes what is in brackets"), begin: &b,
+		answer: func(string) ([]act.Msg, error) { return m.create(b.project), nil },
+	})
 }

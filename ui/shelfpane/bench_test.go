@@ -9,6 +9,10 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project/shelf"
+	"chape/project/store"
+	"chape/ui/act"
+	"chape/ui/part"
+	"chape/ui/test/rig"
 )
 
 // From nothing to the first screen of 10,000 projects, and to the one with the batch
@@ -18,12 +22,10 @@ func BenchmarkFirstScreen(b *testing.B) {
 	for _, batches := range []int{0, 1} {
 		b.Run(fmt.Sprintf("batches=%d", batches), func(b *testing.B) {
 			for b.Loop() {
-				m := New((&rig{now: noon}).options(dir))
-				m.SetSize(160, 45)
-				look := m.Init()
-				m, cmd := m.Update(look())
-				for range batches {
-					m, cmd = m.Update(cmd())
+				m := onDisk(dir)
+				out := tell(m, act.InHand{Is: true})
+				for range batches + 1 {
+					out = tell(m, work(out)())
 				}
 				if !strings.Contains(m.View(), "10000 projects") {
 					b.Fatal("no projects")
@@ -33,8 +35,22 @@ func BenchmarkFirstScreen(b *testing.B) {
 	}
 }
 
+func onDisk(dir string) *Model {
+	m := New(Options{Shelf: shelf.Open(store.OSLockingIn(""), dir), Clock: func() time.Time { return noon }})
+	m.SetSize(160, 45)
+	return m
+}
+
+func tell(m *Model, msg tea.Msg) []act.Msg {
+	_, out := m.Update(msg)
+	return out
+}
+
+// work is the last thing to do of an answer.
+func work(out []act.Msg) act.Do { return out[len(out)-1].(act.Do) }
+
 // large is a shelf of 10,000 that is read.
-func large() Model {
+func large() *Model {
 	m := New(Options{Clock: func() time.Time { return noon }})
 	m.SetSize(160, 45)
 	entries := make([]shelf.Entry, 10000)
@@ -48,10 +64,12 @@ func large() Model {
 
 // A letter typed into the words looked for, taken out again, and the new screen.
 func BenchmarkFindKey(b *testing.B) {
-	m, _ := large().Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("/")})
+	m := large()
+	key := func(name string) { tell(m, part.Press{KeyMsg: rig.Key(name)}) }
+	key("/")
 	for b.Loop() {
-		m, _ = m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("9")})
-		m, _ = m.Update(tea.KeyMsg{Type: tea.KeyBackspace})
+		key("9")
+		key("backspace")
 		if len(m.View()) == 0 {
 			b.Fatal("no view")
 		}
@@ -67,7 +85,7 @@ func BenchmarkBatch(b *testing.B) {
 		batch[i].Modified = noon
 	}
 	for b.Loop() {
-		m, _ = m.Update(batchMsg{run: m.scan.run, entries: batch})
+		tell(m, batchMsg{run: m.scan.run, entries: batch})
 	}
 }
 
@@ -75,11 +93,10 @@ func BenchmarkBatch(b *testing.B) {
 func BenchmarkFill(b *testing.B) {
 	dir := tenThousand(b)
 	for b.Loop() {
-		m := New((&rig{now: noon}).options(dir))
-		m.SetSize(160, 45)
-		m, cmd := m.Update(m.Init()())
-		for cmd != nil {
-			m, cmd = m.Update(cmd())
+		m := onDisk(dir)
+		out := tell(m, act.InHand{Is: true})
+		for len(out) > 0 {
+			out = tell(m, work(out)())
 		}
 		if m.scan.left > 0 {
 			b.Fatal("not all are read")

@@ -21,12 +21,12 @@ type changedMsg struct {
 	open       bool // the project is new: open it
 }
 
-func (m Model) changed(msg changedMsg) (Model, tea.Cmd) {
+func (m *Model) changed(msg changedMsg) []act.Msg {
 	if msg.err != nil {
-		return m, tea.Batch(warn(msg.err.Error()), m.Look())
+		return append(warn(msg.err.Error()), m.look()...)
 	}
 	if msg.open {
-		return m, tea.Batch(act.Send(OpenMsg{msg.path}), m.Look())
+		return append(m.look(), act.Open{Path: msg.path})
 	}
 	if i, ok := m.places()[msg.from]; ok { // its row moves at once, and the choice with it
 		entries := append([]shelf.Entry(nil), m.entries...)
@@ -34,7 +34,7 @@ func (m Model) changed(msg changedMsg) (Model, tea.Cmd) {
 		m.entries, m.moved = entries, true
 		m.setEntries(append([]shelf.Entry(nil), entries...))
 	}
-	return m, tea.Batch(say(msg.said), m.Look())
+	return append(say(msg.said), m.look()...)
 }
 
 func title(text string) (string, error) {
@@ -45,77 +45,77 @@ func title(text string) (string, error) {
 	return text, nil
 }
 
-func (m Model) askNew() Model {
-	return m.ask("New project. What do you call the knife?", "", func(m Model, text string) (Model, tea.Cmd, error) {
+func (m *Model) askNew() []act.Msg {
+	return m.ask("New project. What do you call the knife?", "", func(text string) ([]act.Msg, error) {
 		text, err := title(text)
 		if err != nil {
-			return m, nil, err
+			return nil, err
 		}
-		return m.askBegin(m.o.Begin(text)), nil, nil
+		return m.askBegin(m.o.Begin(text)), nil
 	})
 }
 
-func (m Model) askFrom(e shelf.Entry) (Model, tea.Cmd) {
+func (m *Model) askFrom(e shelf.Entry) []act.Msg {
 	if e.State == shelf.Broken {
-		return m, warn("nothing can be taken from it: " + e.Err)
+		return warn("nothing can be taken from it: " + e.Err)
 	}
 	label := "New project with the sheath, corrections and steps of " + quoted(e.Title) + ". What do you call the knife?"
-	return m.ask(label, "", func(m Model, text string) (Model, tea.Cmd, error) {
+	return m.ask(label, "", func(text string) ([]act.Msg, error) {
 		text, err := title(text)
 		if err != nil {
-			return m, nil, err
+			return nil, err
 		}
-		return m, m.create(func() (project.Project, error) {
+		return m.create(func() (project.Project, error) {
 			earlier, err := m.o.Shelf.Load(e.Path)
 			return shelf.From(earlier, text, m.o.Begin(text)), err
 		}), nil
-	}), nil
+	})
 }
 
 // create gives the command that puts a new project on the shelf.
-func (m Model) create(make func() (project.Project, error)) tea.Cmd {
+func (m *Model) create(make func() (project.Project, error)) []act.Msg {
 	s := m.o.Shelf
-	return func() tea.Msg {
+	return do(func() tea.Msg {
 		p, err := make()
 		if err != nil {
 			return changedMsg{err: err}
 		}
 		path, err := s.Create(p)
 		return changedMsg{path: path, err: err, open: true}
-	}
+	})
 }
 
-func (m Model) askTitle(e shelf.Entry) (Model, tea.Cmd) {
+func (m *Model) askTitle(e shelf.Entry) []act.Msg {
 	if e.State == shelf.Broken {
-		return m, warn("it can't be renamed: " + e.Err)
+		return warn("it can't be renamed: " + e.Err)
 	}
-	return m.ask("Another title; the file's name follows it", e.Title, func(m Model, text string) (Model, tea.Cmd, error) {
+	return m.ask("Another title; the file's name follows it", e.Title, func(text string) ([]act.Msg, error) {
 		text, err := title(text)
 		if err != nil {
-			return m, nil, err
+			return nil, err
 		}
 		s, now := m.o.Shelf, m.o.Clock()
-		return m, func() tea.Msg {
+		return do(func() tea.Msg {
 			to, err := s.Rename(e.Path, text, now)
 			return changedMsg{from: e.Path, path: to, err: err, said: "renamed; the file is " + filepath.Base(to)}
-		}, nil
-	}), nil
+		}), nil
+	})
 }
 
 // putAway puts the project away or, where it is, takes it out. Both are taken back by
 // the same key, so nothing is asked.
-func (m Model) putAway(e shelf.Entry) (Model, tea.Cmd) {
+func (m *Model) putAway(e shelf.Entry) []act.Msg {
 	if e.State == shelf.Broken {
-		return m, warn("it is left where it is: " + e.Err)
+		return warn("it is left where it is: " + e.Err)
 	}
-	do, said := m.o.Shelf.PutAway, quoted(e.Title)+" is put away, at the end of the list; its holds go on"
+	move, said := m.o.Shelf.PutAway, quoted(e.Title)+" is put away, at the end of the list; its holds go on"
 	if e.PutAway {
-		do, said = m.o.Shelf.TakeOut, quoted(e.Title)+" is back on the shelf"
+		move, said = m.o.Shelf.TakeOut, quoted(e.Title)+" is back on the shelf"
 	}
-	return m, func() tea.Msg {
-		to, err := do(e.Path)
+	return do(func() tea.Msg {
+		to, err := move(e.Path)
 		return changedMsg{from: e.Path, path: to, err: err, said: said}
-	}
+	})
 }
 
 func quoted(s string) string { return `"` + term.Plain(s) + `"` }

@@ -11,7 +11,7 @@ import (
 )
 
 // foot is the question, or more about the chosen project.
-func (m Model) foot(now time.Time) []string {
+func (m *Model) foot(now time.Time) []string {
 	room := m.h - m.headRows() - leastRows
 	if room <= 0 {
 		room = min(2, m.h-m.headRows())
@@ -28,29 +28,22 @@ func (m Model) foot(now time.Time) []string {
 	return lines
 }
 
-func (m Model) footRows() int { return len(m.foot(time.Time{})) }
+func (m *Model) footRows() int { return len(m.foot(time.Time{})) }
 
-func (m Model) questionLines() []string {
+func (m *Model) questionLines() []string {
 	q := m.question
-	lines := layout.Wrap(q.label, m.w)
-	for i := range lines {
-		lines[i] = m.o.Styles.Strong.Render(lines[i])
-	}
-	if q.err != "" {
-		lines = append(lines, m.o.Styles.Warning(term.Plain(q.err)))
-	}
+	lines := q.Lines(m.w, m.o.Styles)
 	if q.begin != nil {
-		for _, line := range q.begin.lines(m.KeyMap) {
+		for _, line := range q.begin.lines() {
 			lines = append(lines, layout.Line(line, m.w))
 		}
-		return lines
 	}
-	return append(lines, q.input.View())
+	return lines
 }
 
 // about is the chosen project's file, step and customer, or why it can't be loaded. It
 // takes as many lines for every project, so that the list does not jump.
-func (m Model) about(now time.Time) []string {
+func (m *Model) about(now time.Time) []string {
 	lines := []string{m.o.Styles.Quiet.Render(strings.Repeat("-", m.w)), "", "", ""}
 	e, ok := m.Chosen()
 	if !ok {
@@ -79,7 +72,7 @@ func (m Model) about(now time.Time) []string {
 }
 
 // whyBroken is the error in two lines.
-func (m Model) whyBroken(e shelf.Entry) []string {
+func (m *Model) whyBroken(e shelf.Entry) []string {
 	text := "! " + term.Plain(e.Err)
 	lines := layout.Wrap(text, m.w)
 	if len(lines) > 2 {

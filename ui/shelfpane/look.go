@@ -39,37 +39,37 @@ type (
 	}
 )
 
-// Look gives the command that looks at the folder, and reads what has changed in it
-// batch by batch. It may be asked for at any time.
-func (m *Model) Look() tea.Cmd {
+// look has the folder looked at, and what has changed in it read batch by batch. It may be
+// asked for at any time.
+func (m *Model) look() []act.Msg {
 	m.scan.run++
 	run, s := m.scan.run, m.o.Shelf
-	return func() tea.Msg {
+	return do(func() tea.Msg {
 		scan, err := s.Look()
 		if err != nil {
 			return lookedMsg{run: run, err: err}
 		}
 		return lookedMsg{run: run, scan: scan, entries: scan.Entries()}
-	}
+	})
 }
 
-func next(run int, scan *shelf.Scan, n int) tea.Cmd {
-	return func() tea.Msg {
+func next(run int, scan *shelf.Scan, n int) []act.Msg {
+	return do(func() tea.Msg {
 		entries := scan.Next(n)
 		return batchMsg{run, scan, entries, scan.Left()}
-	}
+	})
 }
 
 // looked takes the names in. Of a file that has changed, what it said before is shown
 // until it is read.
-func (m Model) looked(msg lookedMsg) (Model, tea.Cmd) {
+func (m *Model) looked(msg lookedMsg) []act.Msg {
 	if msg.run != m.scan.run {
-		return m, nil
+		return nil
 	}
 	m.scan.seen, m.scan.err = true, msg.err
 	if msg.err != nil {
 		m.scan.left = 0
-		return m, nil
+		return nil
 	}
 	before := m.places()
 	for i, e := range msg.entries {
@@ -79,14 +79,14 @@ func (m Model) looked(msg lookedMsg) (Model, tea.Cmd) {
 	}
 	m.setEntries(msg.entries)
 	if m.scan.left = msg.scan.Left(); m.scan.left == 0 {
-		return m, nil
+		return nil
 	}
-	return m, next(msg.run, msg.scan, firstBatch)
+	return next(msg.run, msg.scan, firstBatch)
 }
 
-func (m Model) batch(msg batchMsg) (Model, tea.Cmd) {
+func (m *Model) batch(msg batchMsg) []act.Msg {
 	if msg.run != m.scan.run {
-		return m, nil
+		return nil
 	}
 	places, entries := m.places(), slices.Clone(m.entries)
 	for _, e := range msg.entries {
@@ -96,13 +96,13 @@ func (m Model) batch(msg batchMsg) (Model, tea.Cmd) {
 	}
 	m.setEntries(entries)
 	if m.scan.left = msg.left; m.scan.left == 0 {
-		return m, nil
+		return nil
 	}
-	return m, next(msg.run, msg.scan, laterBatch)
+	return next(msg.run, msg.scan, laterBatch)
 }
 
 // places finds entries by their paths.
-func (m Model) places() map[string]int {
+func (m *Model) places() map[string]int {
 	places := make(map[string]int, len(m.entries))
 	for i := range m.entries {
 		places[m.entries[i].Path] = i
@@ -130,7 +130,7 @@ func (m *Model) setEntries(entries []shelf.Entry) {
 func (m *Model) refind() { m.refindFor("", false) }
 
 func (m *Model) refindFor(path string, follow bool) {
-	q := shelf.ParseQuery(m.find.Value())
+	q := shelf.ParseQuery(m.find.Text())
 	m.shown = make([]int, 0, len(m.entries))
 	at := 0
 	for i := range m.entries {
@@ -145,10 +145,12 @@ func (m *Model) refindFor(path string, follow bool) {
 	if !follow {
 		m.moved = false
 	}
-	m.at = at
+	m.list.At = at
 	m.scroll()
 }
 
-func warn(text string) tea.Cmd { return act.Send(act.Say{Text: text, Warn: true}) }
+func warn(text string) []act.Msg { return []act.Msg{act.Say{Text: text, Warn: true}} }
 
-func say(text string) tea.Cmd { return act.Send(act.Say{Text: text}) }
+func say(text string) []act.Msg { return []act.Msg{act.Say{Text: text}} }
+
+func do(work tea.Cmd) []act.Msg { return []act.Msg{act.Do(work)} }

@@ -5,22 +5,15 @@ package shelfpane
 import (
 	"time"
 
-	"github.com/charmbracelet/bubbles/key"
-	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
 	"chape/project/shelf"
 	"chape/project/steps"
 	"chape/ui/act"
+	"chape/ui/part"
 	"chape/ui/term/ink"
 )
-
-// OpenMsg asks for a project to be opened.
-type OpenMsg struct{ Path string }
-
-// LeaveMsg asks to go back to what was there before the shelf.
-type LeaveMsg struct{}
 
 // Options are what the shelf needs from outside.
 type Options struct {
@@ -30,29 +23,24 @@ type Options struct {
 	Styles ink.Styles
 }
 
-// Model is the shelf's screen. Its commands do disk work: they are to be run by the
-// program, beside Update, and all their messages are for Update, but for OpenMsg,
-// LeaveMsg and act.Say.
+// Model is the shelf's screen. What it gives to do is disk work, whose messages are for
+// Update.
 type Model struct {
-	KeyMap KeyMap
-
 	o        Options
 	w, h     int
 	entries  []shelf.Entry   // sorted
 	twice    map[string]bool // titles that more than one has
 	shown    []int           // those found, places in entries
-	at       int             // the chosen one, a place in shown
-	top      int             // the first one on the screen
+	list     part.List       // of shown
 	moved    bool            // somebody has chosen: the choice stays on its project
-	find     textinput.Model
+	find     *part.Ask
 	finding  bool // keys go into find
 	question *question
-	hand     hand
 	scan     scanning
 }
 
-// New returns the screen; Init gives the command for its first look at the folder.
-func New(o Options) Model {
+// New returns the screen; taken in hand it looks at the folder.
+func New(o Options) *Model {
 	if o.Clock == nil {
 		o.Clock = time.Now
 	}
@@ -63,35 +51,28 @@ func New(o Options) Model {
 			return p
 		}
 	}
-	m := Model{KeyMap: DefaultKeyMap(), o: o, find: newInput("", longestTitle)}
-	m.find.Prompt = ""
-	return m
+	return &Model{o: o, find: part.NewAsk("", "", longestTitle)}
 }
-
-// Init gives the command for the first look.
-func (m *Model) Init() tea.Cmd { return m.Look() }
 
 // SetSize sets the cells inside the screen's edge.
 func (m *Model) SetSize(w, h int) {
 	m.w, m.h = max(w, 0), max(h, 0)
-	m.find.Width = max(4, m.w-24)
+	m.find.SetWidth(m.w - 22) // beside the words before it
 	if m.question != nil {
-		q := *m.question
-		q.input.Width = max(4, m.w-2)
-		m.question = &q
+		m.question.SetWidth(m.w)
 	}
 	m.scroll()
 }
 
-// Typing tells whether keys go into a text; the root then keeps its own keys back.
-func (m Model) Typing() bool { return m.finding || m.question != nil }
+// SetSnapshot implements act.Pane: the shelf shows no project's inside.
+func (m *Model) SetSnapshot(act.Snapshot) {}
 
 // Chosen is the project in hand.
-func (m Model) Chosen() (shelf.Entry, bool) {
-	if m.at < 0 || m.at >= len(m.shown) {
+func (m *Model) Chosen() (shelf.Entry, bool) {
+	if m.list.At >= len(m.shown) {
 		return shelf.Entry{}, false
 	}
-	return m.entries[m.shown[m.at]], true
+	return m.entries[m.shown[m.list.At]], true
 }
 
 // Choose picks the project of a path, where it is in sight.
@@ -104,177 +85,105 @@ func (m *Model) Choose(path string) {
 	}
 }
 
-// Update takes a key, a mouse event in cells of the inside, or what a command of the
-// screen found on the disk.
-func (m Model) Update(msg tea.Msg) (Model, tea.Cmd) {
+// Update implements act.Pane.
+func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 	switch msg := msg.(type) {
-	case tea.KeyMsg:
-		return m.key(msg)
+	case part.Press:
+		return m, m.key(msg)
 	case tea.MouseMsg:
-		return m.mouse(tea.MouseEvent(msg)), nil
-	case lookedMsg:
-		return m.looked(msg)
-	case batchMsg:
-		return m.batch(msg)
-	case changedMsg:
-		return m.changed(msg)
-	}
-	return m, nil
-}
-
-func (m Model) key(msg tea.KeyMsg) (Model, tea.Cmd) {
-	var tool bool
-	text, typing := m.typed()
-	m.hand, tool = m.hand.key(msg, m.o.Clock(), text, typing)
-	switch {
-	case tool: // the Enter of a measuring tool
-		return m, nil
-	case m.question != nil:
-		return m.reply(msg)
-	case m.finding:
-		return m.findKey(msg)
-	}
-	return m.command(msg)
-}
-
-// typed is the text that keys go into.
-func (m Model) typed() (text string, typing bool) {
-	switch {
-	case m.question != nil && m.question.begin == nil:
-		return m.question.input.Value(), true
-	case m.finding:
-		return m.find.Value(), true
-	}
-	return "", false
-}
-
-// move is the keys that choose, in the list and while finding.
-func (m *Model) move(msg tea.KeyMsg) bool {
-	k, page := m.KeyMap, max(m.rows(), 1)
-	for _, move := range []struct {
-		key key.Binding
-		to  int
-	}{
-		{k.Up, m.at - 1}, {k.Down, m.at + 1}, {k.PageUp, m.at - page}, {k.PageDown, m.at + page},
-		{k.First, 0}, {k.Last, len(m.shown) - 1},
-	} {
-		if key.Matches(msg, move.key) {
-			m.choose(move.to)
-			return true
+		m.mouse(msg)
+	case act.InHand:
+		if msg.Is {
+			return m, m.look()
 		}
-	}
-	return false
-}
-
-func (m Model) command(msg tea.KeyMsg) (Model, tea.Cmd) {
-	if msg.Paste || m.move(msg) {
-		return m, nil
-	}
-	k := m.KeyMap
-	switch {
-	case key.Matches(msg, k.Find):
-		m.finding = true
-		return m, m.find.Focus()
-	case key.Matches(msg, k.Leave):
-		return m.leave()
-	case key.Matches(msg, k.Again):
-		return m, m.Look()
-	case key.Matches(msg, k.New):
-		return m.askNew(), nil
-	}
-	e, ok := m.Chosen()
-	if !ok {
-		return m, nil
-	}
-	switch {
-	case key.Matches(msg, k.Open):
-		return m.open(e)
-	case key.Matches(msg, k.From):
-		return m.askFrom(e)
-	case key.Matches(msg, k.Rename):
-		return m.askTitle(e)
-	case key.Matches(msg, k.Away):
-		return m.putAway(e)
+	case lookedMsg:
+		return m, m.looked(msg)
+	case batchMsg:
+		return m, m.batch(msg)
+	case changedMsg:
+		return m, m.changed(msg)
 	}
 	return m, nil
 }
 
-func (m Model) open(e shelf.Entry) (Model, tea.Cmd) {
-	if e.State == shelf.Broken {
-		return m, warn("it can't be opened: " + e.Err)
+func (m *Model) key(p part.Press) []act.Msg {
+	switch {
+	case m.question != nil:
+		return m.reply(p)
+	case m.finding:
+		return m.findKey(p)
 	}
-	if m.find.Value() != "" { // it is found: one Esc shall lead back to it
-		m.find.SetValue("")
+	was := m.list.At
+	out, known := m.keys().Take(p)
+	m.moved = m.moved || known && m.list.At != was
+	m.scroll()
+	return out
+}
+
+func (m *Model) open(e shelf.Entry) []act.Msg {
+	if e.State == shelf.Broken {
+		return warn("it can't be opened: " + e.Err)
+	}
+	if m.find.Text() != "" { // it is found: one Esc shall lead back to it
+		m.find.SetText("")
 		m.refindFor(e.Path, true)
 	}
-	return m, act.Send(OpenMsg{e.Path})
+	return []act.Msg{act.Open{Path: e.Path}}
 }
 
 // leave shows everything again or, where everything is shown, goes back.
-func (m Model) leave() (Model, tea.Cmd) {
-	if m.find.Value() == "" {
-		return m, act.Send(LeaveMsg{})
+func (m *Model) leave() []act.Msg {
+	if m.find.Text() == "" {
+		return []act.Msg{act.Leave{}}
 	}
-	m.find.SetValue("")
+	m.find.SetText("")
 	m.refind()
-	return m, nil
+	return nil
 }
+
+// seek begins to find by typing.
+func (m *Model) seek() { m.finding = true }
 
 // findKey takes a key into the words looked for. Enter goes back to the list, which
 // stays as it was found; Esc shows everything again.
-func (m Model) findKey(msg tea.KeyMsg) (Model, tea.Cmd) {
-	k := m.KeyMap
-	onList := msg.Type == tea.KeyUp || msg.Type == tea.KeyDown || msg.Type == tea.KeyPgUp || msg.Type == tea.KeyPgDown
-	switch {
-	case onList && m.move(msg):
-		return m, nil
-	case key.Matches(msg, k.Keep):
-		m.finding = false
-		m.find.Blur()
-		return m, nil
-	case key.Matches(msg, k.Drop):
-		m.finding = false
-		m.find.Blur()
-		m.find.SetValue("")
-		m.refind()
-		return m, nil
+func (m *Model) findKey(p part.Press) []act.Msg {
+	onList := p.Type == tea.KeyUp || p.Type == tea.KeyDown || p.Type == tea.KeyPgUp || p.Type == tea.KeyPgDown
+	if onList {
+		m.list.Keys("project").Take(p)
+		m.moved = true
+		return nil
 	}
-	before := m.find.Value()
-	m.find, _ = m.find.Update(msg)
-	if m.find.Value() != before {
+	switch m.find.Take(p) {
+	case part.Typed:
+		m.refind()
+	case part.Kept:
+		m.finding = false
+	case part.Dropped:
+		m.finding = false
+		m.find.SetText("")
 		m.refind()
 	}
-	return m, nil
+	return nil
 }
 
-func (m Model) mouse(msg tea.MouseEvent) Model {
-	if msg.Action != tea.MouseActionPress || m.question != nil {
-		return m
-	}
-	switch msg.Button {
-	case tea.MouseButtonWheelUp:
-		m.choose(m.at - 1)
-	case tea.MouseButtonWheelDown:
-		m.choose(m.at + 1)
-	case tea.MouseButtonLeft:
-		y := msg.Y - m.headRows()
-		if y >= 0 && y < min(m.rows(), len(m.shown)-m.top) && msg.X >= 0 && msg.X < m.w {
-			m.choose(m.top + y)
+func (m *Model) mouse(msg tea.MouseMsg) {
+	switch {
+	case msg.Action != tea.MouseActionPress || m.question != nil:
+		return
+	case m.list.Wheel(msg):
+		m.moved = true
+	case msg.Button == tea.MouseButtonLeft && msg.X >= 0 && msg.X < m.w:
+		if _, ok := m.list.Click(msg.Y - m.headRows()); ok {
+			m.moved = true
 		}
 	}
-	return m
+	m.scroll()
 }
 
 func (m *Model) choose(i int) {
-	m.at = min(max(i, 0), max(len(m.shown)-1, 0))
-	m.moved = true
+	m.list.At, m.moved = i, true
 	m.scroll()
 }
 
 // scroll keeps the chosen one on the screen.
-func (m *Model) scroll() {
-	rows := max(m.rows(), 1)
-	m.top = min(m.top, m.at)
-	m.top = max(m.top, m.at-rows+1)
-	m.top = max(0, min(m.top, len(m.shown)-rows))
-}
+func (m *Model) scroll() { m.list.Set(len(m.shown), max(m.rows(), 1)) }

@@ -38,31 +38,31 @@ func TestMashed(t *testing.T) {
 	}
 	least, _ := count()
 	for i := range 1000 {
-		r.now = r.now.Add(time.Duration(random.IntN(400)) * time.Millisecond)
+		r.Now = r.Now.Add(time.Duration(random.IntN(400)) * time.Millisecond)
 		switch n := random.IntN(10); {
 		case n < 4:
-			r.send(tea.KeyMsg{Type: kinds[random.IntN(len(kinds))]})
+			r.Send(tea.KeyMsg{Type: kinds[random.IntN(len(kinds))]})
 		case n < 8:
-			r.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{letters[random.IntN(len(letters))]}, Paste: n == 7})
+			r.Send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{letters[random.IntN(len(letters))]}, Paste: n == 7})
 		case n == 8:
-			r.send(tea.MouseMsg{Action: tea.MouseAction(random.IntN(3)), Button: tea.MouseButton(random.IntN(9)), X: random.IntN(300) - 20, Y: random.IntN(90) - 20})
+			r.Send(tea.MouseMsg{Action: tea.MouseAction(random.IntN(3)), Button: tea.MouseButton(random.IntN(9)), X: random.IntN(300) - 20, Y: random.IntN(90) - 20})
 		default:
-			r.m.SetSize(random.IntN(170), random.IntN(50))
+			r.Pane.SetSize(random.IntN(170), random.IntN(50))
 		}
-		if len(r.m.shown) > 0 && (r.m.at < 0 || r.m.at >= len(r.m.shown)) {
-			t.Fatalf("event %d: choice %d of %d", i, r.m.at, len(r.m.shown))
+		if len(r.Pane.shown) > 0 && (r.Pane.list.At < 0 || r.Pane.list.At >= len(r.Pane.shown)) {
+			t.Fatalf("event %d: choice %d of %d", i, r.Pane.list.At, len(r.Pane.shown))
 		}
-		view := r.m.View()
-		if r.m.w == 0 || r.m.h == 0 {
+		view := r.Pane.View()
+		if r.Pane.w == 0 || r.Pane.h == 0 {
 			continue
 		}
 		lines := strings.Split(view, "\n")
-		if len(lines) != r.m.h {
-			t.Fatalf("event %d: %d lines of %d", i, len(lines), r.m.h)
+		if len(lines) != r.Pane.h {
+			t.Fatalf("event %d: %d lines of %d", i, len(lines), r.Pane.h)
 		}
 		for _, l := range lines {
-			if ansi.StringWidth(l) != r.m.w {
-				t.Fatalf("event %d: %d wide, not %d: %q", i, ansi.StringWidth(l), r.m.w, l)
+			if ansi.StringWidth(l) != r.Pane.w {
+				t.Fatalf("event %d: %d wide, not %d: %q", i, ansi.StringWidth(l), r.Pane.w, l)
 			}
 		}
 	}

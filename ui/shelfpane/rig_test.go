@@ -19,99 +19,64 @@ import (
 	"chape/ui/act"
 	"chape/ui/term/ink"
 	"chape/ui/test/golden"
+	"chape/ui/test/rig"
 )
 
 var noon = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
 
-// rig is the screen with its commands run at once.
-type rig struct {
-	t    *testing.T
-	m    Model
-	now  time.Time
-	sent []tea.Msg // what the root would get
-	held []tea.Cmd // with hold set: commands not run yet
-	hold bool
+// desk is the screen on its rig, with what it gives to do done at once.
+type desk struct {
+	*rig.Rig[*Model]
+	t *testing.T
 }
 
-func newRig(t *testing.T, dir string, w, h int) *rig {
-	r := &rig{t: t, now: noon}
-	r.m = New(r.options(dir))
-	r.m.SetSize(w, h)
-	r.run(r.m.Init())
+func newRig(t *testing.T, dir string, w, h int) *desk {
+	r := &desk{t: t}
+	r.Rig = rig.At(t, noon, project.Project{}, w, h, func(now func() time.Time) *Model {
+		return New(Options{Shelf: shelf.Open(store.OSLockingIn(""), dir), Clock: now, Styles: ink.New(ink.Middling, ink.Mono)})
+	})
 	return r
 }
 
-func (r *rig) options(dir string) Options {
-	return Options{
-		Shelf: shelf.Open(store.OSLockingIn(""), dir), Clock: func() time.Time { return r.now },
-		Styles: ink.New(ink.Middling, ink.Mono),
-	}
-}
-
-func (r *rig) run(cmd tea.Cmd) {
-	if cmd == nil {
-		return
-	}
-	if r.hold {
-		r.held = append(r.held, cmd)
-		return
-	}
-	r.send(cmd())
-}
-
-func (r *rig) send(msg tea.Msg) {
-	switch msg := msg.(type) {
-	case nil:
-	case tea.BatchMsg:
-		for _, c := range msg {
-			r.run(c)
+// sent is what the root would get.
+func (r *desk) sent() (out []act.Msg) {
+	for _, m := range r.Sent {
+		if _, work := m.(act.Do); !work {
+			out = append(out, m)
 		}
-	case OpenMsg, LeaveMsg, act.Say:
-		r.sent = append(r.sent, msg)
-	default:
-		var cmd tea.Cmd
-		r.m, cmd = r.m.Update(msg)
-		r.run(cmd)
 	}
+	return out
 }
 
-// keys types keys half a second apart: "enter", "up", or text.
-func (r *rig) keys(keys ...string) {
-	special := map[string]tea.KeyType{"enter": tea.KeyEnter, "lf": tea.KeyCtrlJ, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown,
-		"home": tea.KeyHome, "end": tea.KeyEnd, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "backspace": tea.KeyBackspace, "ctrl+u": tea.KeyCtrlU}
+// keys types keys by hand: by name, or text.
+func (r *desk) keys(keys ...string) {
 	for _, k := range keys {
-		r.now = r.now.Add(500 * time.Millisecond)
-		if kind, ok := special[k]; ok {
-			r.send(tea.KeyMsg{Type: kind})
-			continue
-		}
-		for _, c := range k {
-			kind := tea.KeyRunes
-			if c == ' ' {
-				kind = tea.KeySpace
-			}
-			r.send(tea.KeyMsg{Type: kind, Runes: []rune{c}})
+		if rig.Key(k).Type != tea.KeyRunes {
+			r.Keys(k)
+		} else {
+			r.Type(k)
 		}
 	}
 }
 
-func (r *rig) last() tea.Msg {
-	if len(r.sent) == 0 {
+func (r *desk) last() act.Msg {
+	sent := r.sent()
+	if len(sent) == 0 {
 		return nil
 	}
-	return r.sent[len(r.sent)-1]
+	return sent[len(sent)-1]
 }
 
-func (r *rig) titles() string {
+func (r *desk) titles() string {
 	var out []string
-	for _, i := range r.m.shown {
-		out = append(out, r.m.entries[i].Title)
+	for _, i := range r.Pane.shown {
+		out = append(out, r.Pane.entries[i].Title)
 	}
 	return strings.Join(out, ", ")
 }
 
-func (r *rig) chosen() string {
-	e, _ := r.m.Chosen()
+func (r *desk) chosen() string {
+	e, _ := r.Pane.Chosen()
 	return e.Title
 }
 

@@ -20,7 +20,7 @@ type columns struct{ title, step, hold, due int }
 
 const leadWidth = 2
 
-func (m Model) columns() columns {
+func (m *Model) columns() columns {
 	room := m.w - leadWidth
 	switch {
 	case room >= 94:
@@ -56,7 +56,7 @@ func (c columns) join(title, step, hold, due string) string {
 }
 
 // row is one project. What colour says a character or a word says too.
-func (m Model) row(e shelf.Entry, chosen bool, now time.Time) string {
+func (m *Model) row(e shelf.Entry, chosen bool, now time.Time) string {
 	c := m.columns()
 	lead, hold := " ", holdText(e, now)
 	if chosen {
@@ -76,7 +76,7 @@ func (m Model) row(e shelf.Entry, chosen bool, now time.Time) string {
 
 // name is the title or, where another project has the same, the file's name too: its
 // end tells a copy from the project.
-func (m Model) name(e shelf.Entry, w int) string {
+func (m *Model) name(e shelf.Entry, w int) string {
 	title := term.Plain(e.Title)
 	if !m.twice[e.Title] {
 		return title
@@ -105,7 +105,7 @@ func mark(e shelf.Entry, now time.Time) string {
 	return " "
 }
 
-func (m Model) rowStyle(e shelf.Entry, chosen bool, now time.Time) lipgloss.Style {
+func (m *Model) rowStyle(e shelf.Entry, chosen bool, now time.Time) lipgloss.Style {
 	s := m.o.Styles
 	switch mark(e, now) {
 	case "!":

@@ -4,12 +4,10 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"reflect"
 	"strings"
 	"testing"
 	"time"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 
@@ -20,6 +18,7 @@ import (
 	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/act"
+	"chape/ui/test/rig"
 )
 
 func load(t *testing.T, path string) project.Project {
@@ -31,42 +30,18 @@ func load(t *testing.T, path string) project.Project {
 	return p
 }
 
-// Every key is documented once, and no two commands share one.
 func TestKeyTable(t *testing.T) {
-	k := DefaultKeyMap()
-	inHelp := map[string]int{}
-	for _, column := range k.FullHelp() {
-		for _, b := range column {
-			inHelp[fmt.Sprint(b.Keys(), b.Help())]++
-		}
-	}
-	v := reflect.ValueOf(k)
-	seen := map[string]string{}
-	for i := range v.NumField() {
-		name, b := v.Type().Field(i).Name, v.Field(i).Interface().(key.Binding)
-		if inHelp[fmt.Sprint(b.Keys(), b.Help())] != 1 || b.Help().Desc == "" {
-			t.Errorf("%s is in the help %d times", name, inHelp[fmt.Sprint(b.Keys(), b.Help())])
-		}
-		if name == "Keep" || name == "Drop" { // of a question
-			continue
-		}
-		for _, key := range b.Keys() {
-			if other, ok := seen[key]; ok {
-				t.Errorf("%q is both %s and %s", key, other, name)
-			}
-			seen[key] = name
-			if len(key) == 1 && strings.ContainsAny(key, "0123456789.,+-") {
-				t.Errorf("%q is a command: a calliper types it", key)
-			}
-		}
-	}
+	r := newRig(t, full(t), 80, 24)
+	rig.CheckKeys(t, r.Pane)
+	r.keys("n")
+	rig.CheckKeys(t, r.Pane)
 }
 
 func TestChooseAndOpen(t *testing.T) {
 	dir := full(t)
 	r := newRig(t, dir, 80, 24)
 	r.keys("down", "down", "enter")
-	if got := r.last(); got != (OpenMsg{filepath.Join(dir, "orchard.toml")}) {
+	if got := r.last(); got != (act.Open{Path: filepath.Join(dir, "orchard.toml")}) {
 		t.Errorf("opens %v", got)
 	}
 	r.keys("end")
@@ -85,7 +60,7 @@ func TestChooseAndOpen(t *testing.T) {
 		t.Errorf("opening %q gives %v", r.chosen(), r.last())
 	}
 	r.keys("esc")
-	if r.last() != (LeaveMsg{}) {
+	if r.last() != (act.Leave{}) {
 		t.Errorf("Esc gives %v", r.last())
 	}
 }
@@ -93,7 +68,7 @@ func TestChooseAndOpen(t *testing.T) {
 func TestFinding(t *testing.T) {
 	r := newRig(t, full(t), 80, 24)
 	r.keys("/", "bogli")
-	if !r.m.Typing() || r.chosen()[:7] != "Éclair"[:7] || len(r.m.shown) != 1 {
+	if !act.Typing(r.Pane) || r.chosen()[:7] != "Éclair"[:7] || len(r.Pane.shown) != 1 {
 		t.Errorf("bogli finds %q", r.titles())
 	}
 	r.keys("backspace", "backspace", "backspace", "backspace", "backspace", "spare 3")
@@ -101,24 +76,24 @@ func TestFinding(t *testing.T) {
 		t.Errorf("spare 3 finds %q", r.titles())
 	}
 	r.keys("backspace", "down", "down", "enter")
-	if r.m.Typing() || len(r.m.shown) != 5 || r.chosen() != "Spare 2" || len(r.sent) != 0 {
-		t.Errorf("after Enter %q of %q, sent %v", r.chosen(), r.titles(), r.sent)
+	if act.Typing(r.Pane) || len(r.Pane.shown) != 5 || r.chosen() != "Spare 2" || len(r.sent()) != 0 {
+		t.Errorf("after Enter %q of %q, sent %v", r.chosen(), r.titles(), r.sent())
 	}
 	r.keys("enter")
-	if _, ok := r.last().(OpenMsg); !ok {
+	if _, ok := r.last().(act.Open); !ok {
 		t.Errorf("the second Enter gives %v", r.last())
 	}
-	if len(r.m.shown) != 14 || r.chosen() != "Spare 2" {
-		t.Errorf("after opening %d are shown, %q chosen", len(r.m.shown), r.chosen())
+	if len(r.Pane.shown) != 14 || r.chosen() != "Spare 2" {
+		t.Errorf("after opening %d are shown, %q chosen", len(r.Pane.shown), r.chosen())
 	}
 	r.keys("esc")
-	if r.last() != (LeaveMsg{}) {
+	if r.last() != (act.Leave{}) {
 		t.Errorf("one Esc after opening sends %v", r.last())
 	}
 	// A key of the list is a letter while finding.
 	r.keys("/", "np", "esc")
-	if len(r.m.shown) != 14 || r.m.question != nil || len(r.sent) != 2 {
-		t.Errorf("letters were commands: %v", r.sent)
+	if len(r.Pane.shown) != 14 || r.Pane.question != nil || len(r.sent()) != 2 {
+		t.Errorf("letters were commands: %v", r.sent())
 	}
 }
 
@@ -126,17 +101,17 @@ func TestNew(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "shelf")
 	r := newRig(t, dir, 80, 24)
 	r.keys("n", "enter")
-	if r.m.question == nil || r.m.question.err == "" {
+	if r.Pane.question == nil || r.Pane.question.Err() == nil {
 		t.Fatal("a project without a title")
 	}
 	r.keys("Bench: knife", "enter")
-	if len(r.sent) > 0 || !r.m.Typing() {
-		t.Errorf("it is not asked how to begin: %v", r.sent)
+	if len(r.sent()) > 0 || !act.Typing(r.Pane) {
+		t.Errorf("it is not asked how to begin: %v", r.sent())
 	}
 	r.keys("enter")
 	path := filepath.Join(dir, "Bench- knife.toml")
-	if r.last() != (OpenMsg{path}) || r.m.Typing() {
-		t.Fatalf("sent %v", r.sent)
+	if r.last() != (act.Open{Path: path}) || act.Typing(r.Pane) {
+		t.Fatalf("sent %v", r.sent())
 	}
 	if p := load(t, path); p.Title != "Bench: knife" || len(p.Steps) == 0 || p.Units != length.Millimetres || p.Steps[14].Short != "WRAP" {
 		t.Errorf("begun with %+v", p)
@@ -153,11 +128,11 @@ func TestNew(t *testing.T) {
 		t.Errorf("with u and s it begins in %v with %q", p.Units, p.Steps[14].Short)
 	}
 	r.keys("n", "x", "enter", "esc")
-	if r.m.Typing() || len(r.m.entries) != 2 {
+	if act.Typing(r.Pane) || len(r.Pane.entries) != 2 {
 		t.Error("Esc at the second question begins it all the same")
 	}
 	r.keys("n", "x", "esc")
-	if r.m.Typing() || len(r.m.entries) != 2 {
+	if act.Typing(r.Pane) || len(r.Pane.entries) != 2 {
 		t.Error("Esc keeps the question")
 	}
 }
@@ -165,17 +140,17 @@ func TestNew(t *testing.T) {
 // Steps of the user's own come first.
 func TestNewWithOwnSteps(t *testing.T) {
 	r := newRig(t, t.TempDir(), 80, 24)
-	r.m.o.Begin = func(title string) project.Project {
+	r.Pane.o.Begin = func(title string) project.Project {
 		p := project.New(title, length.Inches, project.Defaults())
 		p.Steps = []steps.Step{{Title: "All at once"}}
 		return p
 	}
 	r.keys("n", "One", "enter")
-	if view := ansi.Strip(r.m.View()); !strings.Contains(view, "[your own] Form, then sew  Sew, then form") || !strings.Contains(view, "mm [in]") {
+	if view := ansi.Strip(r.Pane.View()); !strings.Contains(view, "[your own] Form, then sew  Sew, then form") || !strings.Contains(view, "mm [in]") {
 		t.Errorf("no choices in\n%s", view)
 	}
 	r.keys("enter")
-	path := r.last().(OpenMsg).Path
+	path := r.last().(act.Open).Path
 	if p := load(t, path); len(p.Steps) != 1 || p.Units != length.Inches {
 		t.Errorf("begun in %v with %d steps", p.Units, len(p.Steps))
 	}
@@ -183,28 +158,28 @@ func TestNewWithOwnSteps(t *testing.T) {
 
 // Who types a title and Enter fast is no measuring tool.
 func TestFastEnter(t *testing.T) {
-	for title, kept := range map[string]bool{"Bowie": true, "12.34": false, "+012.34 mm": false, "Bowie 12.34": false} {
+	for title, kept := range map[string]bool{"Bowie": true, "12.34": false, "+012.34 mm": false, "Bowie 12.34": true} {
 		r := newRig(t, t.TempDir(), 80, 24)
 		r.keys("n")
-		r.now = r.now.Add(time.Second)
+		r.Now = r.Now.Add(time.Second)
 		for _, c := range title {
-			r.now = r.now.Add(8 * time.Millisecond)
-			r.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}})
+			r.Now = r.Now.Add(8 * time.Millisecond)
+			r.Send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}})
 		}
-		r.now = r.now.Add(8 * time.Millisecond)
-		r.send(tea.KeyMsg{Type: tea.KeyEnter})
-		if got := r.m.question.begin != nil; got != kept {
+		r.Now = r.Now.Add(8 * time.Millisecond)
+		r.Send(tea.KeyMsg{Type: tea.KeyEnter})
+		if got := r.Pane.question.begin != nil; got != kept {
 			t.Errorf("%q and Enter in one breath: kept %v, want %v", title, got, kept)
 		}
 	}
 	r := newRig(t, t.TempDir(), 80, 24) // by hand, 100 ms from key to key
 	r.keys("n")
 	for _, c := range "Bowie 5" {
-		r.now = r.now.Add(100 * time.Millisecond)
-		r.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}})
+		r.Now = r.Now.Add(100 * time.Millisecond)
+		r.Send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}})
 	}
-	r.now = r.now.Add(100 * time.Millisecond)
-	if r.send(tea.KeyMsg{Type: tea.KeyEnter}); r.m.question.begin == nil {
+	r.Now = r.Now.Add(100 * time.Millisecond)
+	if r.Send(tea.KeyMsg{Type: tea.KeyEnter}); r.Pane.question.begin == nil {
 		t.Error("a title that ends in a digit, typed by hand, is not taken")
 	}
 }
@@ -212,21 +187,18 @@ func TestFastEnter(t *testing.T) {
 // What is put away goes to its place before the disk has been read again, and stays.
 func TestPutAwayMovesAtOnce(t *testing.T) {
 	r := newRig(t, full(t), 80, 24)
-	r.m.Choose(filepath.Join(r.m.o.Shelf.Dir(), "whittler.toml"))
-	r.hold = true
+	r.Pane.Choose(filepath.Join(r.Pane.o.Shelf.Dir(), "whittler.toml"))
+	r.Hold = true
 	r.keys("p")
-	move := r.held[0]
-	r.held = nil
-	r.send(move())
-	if e, _ := r.m.Chosen(); e.Title != "Whittler" || !e.PutAway || r.m.at < len(r.m.shown)-2 {
-		t.Errorf("%q is chosen at %d of %q", e.Title, r.m.at, r.titles())
+	move := r.Work[0]
+	r.Work = nil
+	r.Send(move())
+	if e, _ := r.Pane.Chosen(); e.Title != "Whittler" || !e.PutAway || r.Pane.list.At < len(r.Pane.shown)-2 {
+		t.Errorf("%q is chosen at %d of %q", e.Title, r.Pane.list.At, r.titles())
 	}
-	r.hold = false
-	for _, cmd := range r.held {
-		r.run(cmd)
-	}
-	if e, _ := r.m.Chosen(); !e.PutAway || r.m.at < len(r.m.shown)-2 {
-		t.Errorf("after looking: %+v at %d", e, r.m.at)
+	r.Run()
+	if e, _ := r.Pane.Chosen(); !e.PutAway || r.Pane.list.At < len(r.Pane.shown)-2 {
+		t.Errorf("after looking: %+v at %d", e, r.Pane.list.At)
 	}
 }
 
@@ -242,7 +214,7 @@ func TestFromRenameAndAway(t *testing.T) {
 	if second.Sheath.Leather != 2.5 || second.Customer.Name != "" || steps.Current(second.Steps) != 0 {
 		t.Errorf("the second is %+v", second)
 	}
-	r.m.Choose(filepath.Join(dir, "first.toml"))
+	r.Pane.Choose(filepath.Join(dir, "first.toml"))
 	r.keys("r", "ctrl+u", "Best one", "enter")
 	if got := load(t, filepath.Join(dir, "Best one.toml")); got.Title != "Best one" {
 		t.Errorf("renamed to %q", got.Title)
@@ -257,7 +229,7 @@ func TestFromRenameAndAway(t *testing.T) {
 	load(t, filepath.Join(dir, shelf.Away, "Best one.toml"))
 	r.keys("p")
 	load(t, filepath.Join(dir, "Best one.toml"))
-	for _, m := range r.sent {
+	for _, m := range r.sent() {
 		if said, ok := m.(act.Say); ok && said.Warn {
 			t.Errorf("said %q", said.Text)
 		}
@@ -271,18 +243,18 @@ func TestCalliper(t *testing.T) {
 		for _, before := range [][]string{nil, {"/"}, {"n"}} {
 			r := newRig(t, full(t), 80, 24)
 			r.keys(before...)
-			typing := r.m.Typing()
-			r.now = r.now.Add(time.Second)
+			typing := act.Typing(r.Pane)
+			r.Now = r.Now.Add(time.Second)
 			for _, c := range "-12.34" {
-				r.now = r.now.Add(5 * time.Millisecond)
-				r.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}})
+				r.Now = r.Now.Add(5 * time.Millisecond)
+				r.Send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}})
 			}
 			for _, e := range end {
-				r.now = r.now.Add(5 * time.Millisecond)
-				r.send(tea.KeyMsg{Type: e})
+				r.Now = r.Now.Add(5 * time.Millisecond)
+				r.Send(tea.KeyMsg{Type: e})
 			}
-			if len(r.sent) != 0 || r.m.Typing() != typing {
-				t.Errorf("a reading ended by %v after %v: sent %v, typing %v", end, before, r.sent, r.m.Typing())
+			if len(r.sent()) != 0 || act.Typing(r.Pane) != typing {
+				t.Errorf("a reading ended by %v after %v: sent %v, typing %v", end, before, r.sent(), act.Typing(r.Pane))
 			}
 		}
 	}
@@ -301,31 +273,31 @@ func TestFillsBehind(t *testing.T) {
 	r := newRig(t, dir, 80, 24)
 	want := r.titles()
 
-	r = &rig{t: t, now: noon, hold: true}
-	r.m = New(r.options(dir))
-	r.m.SetSize(80, 24)
-	r.run(r.m.Init())
+	r = newRig(t, t.TempDir(), 80, 24)
+	r.Pane.o.Shelf = shelf.Open(store.OSLockingIn(""), dir)
+	r.Hold = true
+	r.Send(act.InHand{Is: true})
+	first := r.Pane.scan.run
 	step := func() {
-		cmd := r.held[0]
-		r.held = r.held[1:]
-		r.send(cmd())
+		work := r.Work[0]
+		r.Work = r.Work[1:]
+		r.Send(work())
 	}
 	step()
-	if len(r.m.shown) != 121 || r.m.scan.left != 121 || !strings.Contains(r.m.View(), "121 to read") {
-		t.Fatalf("at first %d are shown, %d left", len(r.m.shown), r.m.scan.left)
+	if len(r.Pane.shown) != 121 || r.Pane.scan.left != 121 || !strings.Contains(r.Pane.View(), "121 to read") {
+		t.Fatalf("at first %d are shown, %d left", len(r.Pane.shown), r.Pane.scan.left)
 	}
 	r.keys("down", "down", "down")
 	at := r.chosen()
 	step()
-	if e, _ := r.m.Chosen(); filepath.Base(e.Path) != at+".toml" || e.State != shelf.InHand {
+	if e, _ := r.Pane.Chosen(); filepath.Base(e.Path) != at+".toml" || e.State != shelf.InHand {
 		t.Errorf("the choice went from %q to %q", at, e.Path)
 	}
-	run := r.m.scan.run
-	r.run(r.m.Look())
-	for len(r.held) > 0 {
+	r.Send(act.InHand{Is: true})
+	for len(r.Work) > 0 {
 		step()
 	}
-	if r.titles() != want || r.m.scan.left != 0 || r.m.scan.run != run+1 {
+	if r.titles() != want || r.Pane.scan.left != 0 || r.Pane.scan.run != first+1 {
 		t.Errorf("in the end %q\nwant %q", r.titles(), want)
 	}
 	if !strings.HasPrefix(want, "Rings, Knife 000, Knife 001") {
@@ -336,7 +308,7 @@ func TestFillsBehind(t *testing.T) {
 func TestMouse(t *testing.T) {
 	r := newRig(t, full(t), 80, 24)
 	press := func(b tea.MouseButton, x, y int) {
-		r.send(tea.MouseMsg{Action: tea.MouseActionPress, Button: b, X: x, Y: y})
+		r.Send(tea.MouseMsg{Action: tea.MouseActionPress, Button: b, X: x, Y: y})
 	}
 	for _, c := range []struct {
 		b    tea.MouseButton
@@ -351,7 +323,7 @@ func TestMouse(t *testing.T) {
 			t.Errorf("%v at %d,%d chooses %q, want %q", c.b, c.x, c.y, r.chosen(), c.want)
 		}
 	}
-	if len(r.sent) != 0 {
-		t.Errorf("the mouse did %v", r.sent)
+	if len(r.sent()) != 0 {
+		t.Errorf("the mouse did %v", r.sent())
 	}
 }

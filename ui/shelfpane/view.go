@@ -15,17 +15,17 @@ const leastRows = 3
 
 // View draws exactly the size that was set: what is looked for, the list, and more
 // about the chosen one.
-func (m Model) View() string {
+func (m *Model) View() string {
 	if m.w == 0 || m.h == 0 {
 		return ""
 	}
 	lines := []string{m.head(), m.o.Styles.Quiet.Render(layout.Line(m.columns().heads(), m.w))}
 	now := m.o.Clock().Round(0)
 	for y := range m.rows() {
-		i := m.top + y
+		i := m.list.Top + y
 		switch {
 		case i < len(m.shown):
-			lines = append(lines, m.row(m.entries[m.shown[i]], i == m.at, now))
+			lines = append(lines, m.row(m.entries[m.shown[i]], i == m.list.At, now))
 		case y == 0:
 			lines = append(lines, m.nothing())
 		default:
@@ -36,30 +36,30 @@ func (m Model) View() string {
 	return strings.Join(layout.Fit(lines, m.w, m.h), "\n")
 }
 
-func (m Model) headRows() int { return 2 }
+func (m *Model) headRows() int { return 2 }
 
 // rows is how many projects the screen shows.
-func (m Model) rows() int {
+func (m *Model) rows() int {
 	room := m.h - m.headRows()
 	return max(0, max(room-m.footRows(), min(leastRows, room)))
 }
 
 // head is the words looked for and how many projects there are.
-func (m Model) head() string {
+func (m *Model) head() string {
 	left := ""
 	switch {
 	case m.finding:
 		found := fmt.Sprintf("%d of %d", len(m.shown), len(m.entries))
-		return layout.Ends("Find: "+m.find.View(), m.o.Styles.Quiet.Render(found), m.w)
-	case m.find.Value() != "":
-		left = "Find: " + term.Plain(m.find.Value())
+		return layout.Ends("Find: "+m.find.Line(max(5, m.w-23), m.o.Styles), m.o.Styles.Quiet.Render(found), m.w)
+	case m.find.Text() != "":
+		left = "Find: " + term.Plain(m.find.Text())
 	default:
 		left = m.o.Styles.Quiet.Render("/ finds")
 	}
 	return layout.Ends(left, m.o.Styles.Quiet.Render(m.count()), m.w)
 }
 
-func (m Model) count() string {
+func (m *Model) count() string {
 	if !m.scan.seen {
 		return "looking"
 	}
@@ -90,7 +90,7 @@ func many(n int, what string) string {
 }
 
 // nothing says why the list is empty.
-func (m Model) nothing() string {
+func (m *Model) nothing() string {
 	switch {
 	case m.scan.err != nil:
 		return m.o.Styles.Warning(term.Plain(m.scan.err.Error()))

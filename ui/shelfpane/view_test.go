@@ -30,9 +30,9 @@ func TestGolden(t *testing.T) {
 	} {
 		r := newRig(t, dir, c.w, c.h)
 		r.keys(c.keys...)
-		check(t, c.name, r.m.View())
+		check(t, c.name, r.Pane.View())
 	}
-	check(t, "empty", newRig(t, filepath.Join(dir, "none"), 60, 10).m.View())
+	check(t, "empty", newRig(t, filepath.Join(dir, "none"), 60, 10).Pane.View())
 }
 
 // Two of one title are told apart by their files' names, and what has no steps is not
@@ -46,7 +46,7 @@ func TestSameTitlesAndNoSteps(t *testing.T) {
 	bare := sheath("Bare", 0)
 	bare.Steps = nil
 	put(t, dir, "bare.toml", file.Encode(bare), noon)
-	view := ansi.Strip(newRig(t, dir, 80, 24).m.View())
+	view := ansi.Strip(newRig(t, dir, 80, 24).Pane.View())
 	for _, want := range []string{"Camp knife, second try ", "2026-11-25 14.03)", "Camp knif…second try: other", "no steps"} {
 		if !strings.Contains(view, want) {
 			t.Errorf("no %q in\n%s", want, view)
@@ -68,8 +68,8 @@ func TestExactSize(t *testing.T) {
 		r.keys(keys...)
 		for _, w := range []int{0, 1, 2, 3, 5, 9, 17, 37, 38, 39, 61, 62, 63, 80, 111, 112, 113, 160, 250} {
 			for _, h := range []int{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 17, 24, 39} {
-				r.m.SetSize(w, h)
-				view := r.m.View()
+				r.Pane.SetSize(w, h)
+				view := r.Pane.View()
 				if w == 0 || h == 0 {
 					if view != "" {
 						t.Fatalf("%s at %d×%d is %q", name, w, h, view)
@@ -104,9 +104,9 @@ func TestHostileTexts(t *testing.T) {
 	put(t, dir, "torn \x1b[31m.toml", []byte("units = \"\x1b[31m\""), noon)
 	for _, keys := range [][]string{nil, {"down"}, {"f"}, {"r"}, {"p"}} {
 		r := newRig(t, dir, 100, 24)
-		r.m.o.Styles.Chosen, r.m.o.Styles.Warn = r.m.o.Styles.Text, r.m.o.Styles.Text
+		r.Pane.o.Styles.Chosen, r.Pane.o.Styles.Warn = r.Pane.o.Styles.Text, r.Pane.o.Styles.Text
 		r.keys(keys...)
-		view := r.m.View()
+		view := r.Pane.View()
 		if clean := ansi.Strip(view); strings.ContainsAny(clean, "\x1b\a\t\u202e") || strings.Contains(view, "\x1b[2J") || strings.Contains(view, "\x1b[31m") {
 			t.Errorf("after %v controls reach the screen: %q", keys, view)
 		}

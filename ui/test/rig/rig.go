@@ -48,7 +48,12 @@ type Rig[P act.Pane] struct {
 // New sets a pane of w by h cells on the bench and shows it a project. The pane is made
 // with the rig's clock.
 func New[P act.Pane](t testing.TB, p project.Project, w, h int, make func(now func() time.Time) P) *Rig[P] {
-	r := &Rig[P]{T: t, Project: p, Now: Noon, Pace: ByHand}
+	return At(t, Noon, p, w, h, make)
+}
+
+// At is New at another time.
+func At[P act.Pane](t testing.TB, now time.Time, p project.Project, w, h int, make func(now func() time.Time) P) *Rig[P] {
+	r := &Rig[P]{T: t, Project: p, Now: now, Pace: ByHand}
 	r.Pane = make(func() time.Time { return r.Now })
 	r.Pane.SetSize(w, h)
 	r.Show()
