@@ -33,7 +33,7 @@ type places struct {
 }
 
 // arrange divides the pane, and lays the drawing where there is one.
-func (m Model) arrange() (places, draw.Sheet) {
+func (m *Model) arrange() (places, draw.Sheet) {
 	p := places{head: 1 + len(m.staleLines())}
 	w, h := m.width, max(m.height-p.head, 0)
 	p.text = layout.Rect{X: 0, Y: p.head, W: w, H: h}
@@ -51,9 +51,9 @@ func (m Model) arrange() (places, draw.Sheet) {
 }
 
 // roomy says whether section, figures and checks stand beside the drawing.
-func (m Model) roomy() bool { return m.width >= sideBySide && m.height >= tallEnough }
+func (m *Model) roomy() bool { return m.width >= sideBySide && m.height >= tallEnough }
 
-func (m Model) arrangeDrawing(p places, w, h int) (places, draw.Sheet) {
+func (m *Model) arrangeDrawing(p places, w, h int) (places, draw.Sheet) {
 	two := w >= twoColumns && h >= tallEnough
 	wide, most := w, h*9/20
 	switch {
@@ -88,7 +88,7 @@ func (m Model) arrangeDrawing(p places, w, h int) (places, draw.Sheet) {
 
 // lay fits the shape that suits into w×most cells and returns the rows it
 // wants. The half is drawn where the whole would be much smaller.
-func (m Model) lay(w, most int) (draw.Sheet, int) {
+func (m *Model) lay(w, most int) (draw.Sheet, int) {
 	cust := m.snap.Project.Customer
 	right := calc.BackIsRight(cust.Hand, cust.Edge, calc.GrainUp)
 	put := func(s draw.Shape, rows int) draw.Sheet {
@@ -112,7 +112,7 @@ func (m Model) lay(w, most int) (draw.Sheet, int) {
 // middle is the place to look at when zoomed: where the drawing was moved to,
 // else the stitch line at the chosen mark; past the mouth the handle or the tab,
 // and without a tab the mouth.
-func (m Model) middle(s draw.Sheet) curve.Vec {
+func (m *Model) middle(s draw.Sheet) curve.Vec {
 	if m.centre != nil {
 		return *m.centre
 	}
@@ -135,7 +135,7 @@ func (m Model) middle(s draw.Sheet) curve.Vec {
 }
 
 // pageful is how far a page up or down scrolls.
-func (m Model) pageful() int {
+func (m *Model) pageful() int {
 	if m.snap.Plan == nil {
 		return 1
 	}

@@ -8,26 +8,26 @@ import (
 )
 
 // choose asks for another mark.
-func (m Model) choose(mark int) (Model, tea.Cmd) {
+func (m *Model) choose(mark int) []act.Msg {
 	n := len(m.snap.Project.Knife.Stations)
 	mark = max(0, min(mark, n-1))
 	if n == 0 || mark == m.snap.Mark {
-		return m, nil
+		return nil
 	}
 	m.centre = nil
-	return m, act.Send(act.Choose{Mark: mark})
+	return []act.Msg{act.Choose{Mark: mark}}
 }
 
 // mouse scrolls by the wheel; a press on a page's name turns to it, one on
 // the drawing chooses the nearest mark.
-func (m Model) mouse(msg tea.MouseMsg) (Model, tea.Cmd) {
+func (m *Model) mouse(msg tea.MouseMsg) []act.Msg {
 	switch {
 	case msg.Button == tea.MouseButtonWheelDown:
 		m.scroll[m.page] += wheel
 	case msg.Button == tea.MouseButtonWheelUp:
 		m.scroll[m.page] -= wheel
 	case msg.Button != tea.MouseButtonLeft || msg.Action != tea.MouseActionPress:
-		return m, nil
+		return nil
 	case msg.Y == 0:
 		if p, ok := m.pageAt(msg.X); ok {
 			m.page = p
@@ -39,7 +39,7 @@ func (m Model) mouse(msg tea.MouseMsg) (Model, tea.Cmd) {
 		}
 	}
 	m.clamp()
-	return m, nil
+	return nil
 }
 
 // wheel is how many lines one notch of the wheel scrolls.
@@ -47,7 +47,7 @@ const wheel = 3
 
 // nearest is the mark nearest to a place along the fold, mm. Of a pair, as at
 // a step, it is the other one when the first is chosen already.
-func (m Model) nearest(x float64) int {
+func (m *Model) nearest(x float64) int {
 	best, least := m.snap.Mark, -1.0
 	for i, s := range m.snap.Project.Knife.Stations {
 		d := max(s.At.MM()-x, x-s.At.MM())
@@ -59,7 +59,7 @@ func (m Model) nearest(x float64) int {
 }
 
 // mark is the chosen mark of the plan that is shown, and its number from 0.
-func (m Model) mark() (draw.Mark, int, bool) {
+func (m *Model) mark() (draw.Mark, int, bool) {
 	s := m.snap.Plan.Input.Knife.Stations
 	if len(s) == 0 {
 		return draw.Mark{}, 0, false

@@ -27,7 +27,7 @@ var (
 )
 
 // figures are all rows of the plan.
-func (m Model) figures() report.Rows {
+func (m *Model) figures() report.Rows {
 	return report.Figures(m.snap.Project, m.snap.Plan, m.snap.Unit, report.Prices{Rates: m.rates, Currency: m.currency})
 }
 
@@ -35,7 +35,7 @@ func (m Model) figures() report.Rows {
 func must(r report.Row) bool { return slices.Contains(wordy, r.Key) }
 
 // figureLines sets figures on the decimal point into lines of at most w cells.
-func (m Model) figureLines(figures report.Rows, w int, must func(report.Row) bool) []string {
+func (m *Model) figureLines(figures report.Rows, w int, must func(report.Row) bool) []string {
 	var name, whole, part int
 	for _, f := range figures {
 		a, b := report.SplitFigure(f.Value)
@@ -71,7 +71,7 @@ func (m Model) figureLines(figures report.Rows, w int, must func(report.Row) boo
 }
 
 // figurePair sets the figures in two columns: sewing, cutting.
-func (m Model) figurePair(w int) []string {
+func (m *Model) figurePair(w int) []string {
 	wide := (w - 3) / 2
 	rows := m.figures()
 	left, right := m.figureLines(rows.Pick(sewing...), wide, must), m.figureLines(rows.Pick(cutting...), w-wide-3, must)

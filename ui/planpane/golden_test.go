@@ -36,7 +36,7 @@ func TestGoldenScreens(t *testing.T) {
 		m := shown(t, c.w, c.h, func(p *project.Project) { p.Units = c.unit })
 		// The words of the checks are held where they are made.
 		m.snap.Plan.Checks = slices.DeleteFunc(m.snap.Plan.Checks, func(c calc.Check) bool { return c.Name != "squeeze" })
-		m.SetGlyphs(c.glyphs, canvas.DefaultAspect)
+		setFont(m, c.glyphs, canvas.DefaultAspect)
 		m = press(m, c.keys)
 		golden.Check(t, fmt.Sprintf("%s-%dx%d-%s.golden", c.name, c.w, c.h, c.glyphs), plain(m))
 	}

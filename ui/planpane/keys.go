@@ -1,52 +1,34 @@
 package planpane
 
-import "github.com/charmbracelet/bubbles/key"
+import (
+	"chape/ui/act"
+	"chape/ui/part"
+)
 
-// KeyMap is every key of the pane, for the pane itself and for the help. No
-// character that a measuring tool types is among them.
-type KeyMap struct {
-	NextPage, PreviousPage key.Binding
-	NextMark, PreviousMark key.Binding
-	Up, Down               key.Binding
-	PageUp, PageDown       key.Binding
-	First, Last            key.Binding
-	Closer, Further, All   key.Binding
-	Shape                  key.Binding
-	PanLeft, PanRight      key.Binding
-	PanUp, PanDown         key.Binding
-}
-
-// DefaultKeys gives the keys in use.
-func DefaultKeys() KeyMap {
-	bind := func(name, does string, keys ...string) key.Binding {
-		return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, does))
-	}
-	return KeyMap{
-		NextPage:     bind("→", "next page: drawing, half-widths, holes, section", "right"),
-		PreviousPage: bind("←", "page before", "left"),
-		NextMark:     bind("]", "next mark, towards the handle", "]"),
-		PreviousMark: bind("[", "mark before, towards the point", "["),
-		Up:           bind("↑", "mark before; in a table a row up", "up"),
-		Down:         bind("↓", "next mark; in a table a row down", "down"),
-		PageUp:       bind("PgUp", "text up", "pgup"),
-		PageDown:     bind("PgDn", "text down", "pgdown"),
-		First:        bind("Home", "top of the text", "home"),
-		Last:         bind("End", "end of the text", "end"),
-		Closer:       bind("z", "closer, at the chosen mark", "z"),
-		Further:      bind("Z", "further away", "Z"),
-		All:          bind("f", "the whole drawing again", "f"),
-		Shape:        bind("v", "draw the whole, the half, the closed sheath", "v"),
-		PanLeft:      bind("Shift+←, H", "look further left", "shift+left", "H"),
-		PanRight:     bind("Shift+→, L", "look further right", "shift+right", "L"),
-		PanUp:        bind("Shift+↑, K", "look further up", "shift+up", "K"),
-		PanDown:      bind("Shift+↓, J", "look further down", "shift+down", "J"),
+// keys are all of the pane's. No character that a measuring tool types is among them.
+func (m *Model) keys() part.Keys {
+	const top, end = -1 << 30, 1 << 30
+	return part.Keys{
+		part.Key("→", "next page: drawing, half-widths, holes, section", m.turn(1), "right").Foot("next page"),
+		part.Key("←", "page before", m.turn(-1), "left"),
+		part.Key("↑", "mark before; in a table a row up", m.line(-1), "up"),
+		part.Key("↓", "next mark; in a table a row down", m.line(1), "down"),
+		part.Key("]", "next mark, towards the handle", m.to(1), "]"),
+		part.Key("[", "mark before, towards the point", m.to(-1), "["),
+		part.Key("PgUp", "text up", m.rollPage(-1), "pgup"),
+		part.Key("PgDn", "text down", m.rollPage(1), "pgdown"),
+		part.Key("Home", "top of the text", m.roll(top), "home"),
+		part.Key("End", "end of the text", m.roll(end), "end"),
+		part.Key("z", "closer, at the chosen mark", m.see(m.closer), "z").Foot("closer"),
+		part.Key("Z", "further away", m.see(m.further), "Z"),
+		part.Key("f", "the whole drawing again", m.see(m.all), "f").Late("all of it"),
+		part.Key("v", "draw the whole, the half, the closed sheath", m.see(m.nextShape), "v").Late("whole, half"),
+		part.Key("Shift+←, H", "look further left", m.see(m.pan(-0.25, 0)), "shift+left", "H"),
+		part.Key("Shift+→, L", "look further right", m.see(m.pan(0.25, 0)), "shift+right", "L"),
+		part.Key("Shift+↑, K", "look further up", m.see(m.pan(0, -0.25)), "shift+up", "K"),
+		part.Key("Shift+↓, J", "look further down", m.see(m.pan(0, 0.25)), "shift+down", "J"),
 	}
 }
 
-// Bindings lists the keys in the order of the help.
-func (k KeyMap) Bindings() []key.Binding {
-	return []key.Binding{
-		k.NextPage, k.PreviousPage, k.Up, k.Down, k.NextMark, k.PreviousMark, k.PageUp, k.PageDown, k.First, k.Last,
-		k.Closer, k.Further, k.All, k.Shape, k.PanLeft, k.PanRight, k.PanUp, k.PanDown,
-	}
-}
+// Keys implements act.Pane.
+func (m *Model) Keys() []act.Section { return []act.Section{m.keys().Section("Plan", true)} }

@@ -3,13 +3,13 @@
 package planpane
 
 import (
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/calc"
 	"chape/calc/curve"
 	"chape/ui/act"
 	"chape/ui/canvas"
+	"chape/ui/part"
 	"chape/ui/term/ink"
 )
 
@@ -35,7 +35,6 @@ const closest = 6
 
 // Model is the pane. It shows the last Snapshot it was given.
 type Model struct {
-	Keys   KeyMap
 	Styles ink.Styles
 
 	snap     act.Snapshot
@@ -59,8 +58,8 @@ type Model struct {
 }
 
 // New gives the pane; it shows nothing before it has a snapshot and a size.
-func New(styles ink.Styles) Model {
-	m := Model{Keys: DefaultKeys(), Styles: styles, c: canvas.New(0, 0, canvas.Braille), last: &frame{}}
+func New(styles ink.Styles) *Model {
+	m := &Model{Styles: styles, c: canvas.New(0, 0, canvas.Braille), last: &frame{}}
 	m.touch()
 	m.rates.Offcut = calc.DefaultOffcut
 	m.pens = styles.Pens()
@@ -87,7 +86,7 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	if s.Mark != m.snap.Mark {
 		m.centre = nil
 	}
-	same := m.looksLike(s)
+	same := !m.setLook(s.Font, s.Prices) && m.looksLike(s)
 	m.snap = s
 	if same {
 		return
@@ -96,107 +95,84 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	m.touch()
 }
 
-// SetGlyphs chooses the characters of the drawings; aspect is the height of a
-// cell in cell widths.
-func (m *Model) SetGlyphs(g canvas.Glyphs, aspect float64) {
-	if g == m.glyphs && aspect == m.aspect {
-		return
+// setLook takes over how it is drawn and counted; false: as before.
+func (m *Model) setLook(f act.Font, p act.Prices) (changed bool) {
+	changed = f != (act.Font{Glyphs: m.glyphs, Aspect: m.aspect}) || p.Rates != m.rates || p.Currency != m.currency
+	m.glyphs, m.aspect, m.rates, m.currency = f.Glyphs, f.Aspect, p.Rates, p.Currency
+	if changed {
+		m.c.SetAspect(f.Aspect)
 	}
-	m.glyphs, m.aspect = g, aspect
-	m.c.SetAspect(aspect)
-	m.touch()
-}
-
-// SetRates gives what leather, thread and work cost, in a currency.
-func (m *Model) SetRates(r calc.Rates, currency string) {
-	if r == m.rates && currency == m.currency {
-		return
-	}
-	m.rates, m.currency = r, currency
-	m.touch()
+	return changed
 }
 
 // Page is the page shown.
-func (m Model) Page() Page { return m.page }
+func (m *Model) Page() Page { return m.page }
 
-// Update takes a key, or a mouse event whose place is counted from the pane's
-// upper left.
-func (m Model) Update(msg tea.Msg) (Model, tea.Cmd) {
-	m.touch()
+// Update implements act.Pane.
+func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 	switch msg := msg.(type) {
-	case tea.KeyMsg:
-		if msg.Paste {
-			return m, nil
-		}
-		return m.key(msg)
+	case part.Press:
+		m.touch()
+		out, _ := m.keys().Take(msg)
+		m.clamp()
+		return m, out
 	case tea.MouseMsg:
-		return m.mouse(msg)
+		m.touch()
+		return m, m.mouse(msg)
 	}
 	return m, nil
 }
 
-func (m Model) key(k tea.KeyMsg) (Model, tea.Cmd) {
-	table := m.page == HalfWidths || m.page == Holes
-	switch {
-	case key.Matches(k, m.Keys.NextPage):
-		m.page = (m.page + 1) % pages
-	case key.Matches(k, m.Keys.PreviousPage):
-		m.page = (m.page + pages - 1) % pages
-	case key.Matches(k, m.Keys.NextMark), !table && key.Matches(k, m.Keys.Down):
-		return m.choose(m.snap.Mark + 1)
-	case key.Matches(k, m.Keys.PreviousMark), !table && key.Matches(k, m.Keys.Up):
-		return m.choose(m.snap.Mark - 1)
-	case key.Matches(k, m.Keys.Down):
-		m.scroll[m.page]++
-	case key.Matches(k, m.Keys.Up):
-		m.scroll[m.page]--
-	case key.Matches(k, m.Keys.PageDown):
-		m.scroll[m.page] += m.pageful()
-	case key.Matches(k, m.Keys.PageUp):
-		m.scroll[m.page] -= m.pageful()
-	case key.Matches(k, m.Keys.First):
-		m.scroll[m.page] = 0
-	case key.Matches(k, m.Keys.Last):
-		m.scroll[m.page] = 1 << 30
-	case m.page != Drawing && key.Matches(k, m.Keys.Closer, m.Keys.Further, m.Keys.All, m.Keys.Shape,
-		m.Keys.PanLeft, m.Keys.PanRight, m.Keys.PanUp, m.Keys.PanDown):
-		return m, act.Send(act.Say{Text: "that key is for the drawing: " + m.Keys.PreviousPage.Help().Key + " or " + m.Keys.NextPage.Help().Key + " turns to it"})
-	default:
-		m.look(k)
-	}
-	m.clamp()
-	return m, nil
+// turn goes to a page so many further on.
+func (m *Model) turn(by int) func() []act.Msg {
+	return part.Quiet(func() { m.page = Page((int(m.page) + by + pages) % pages) })
 }
 
-// look changes how the drawing is seen.
-func (m *Model) look(k tea.KeyMsg) {
-	switch {
-	case key.Matches(k, m.Keys.Closer):
-		m.zoom = min(m.zoom+1, closest)
-	case key.Matches(k, m.Keys.Further):
-		m.zoom = max(m.zoom-1, 0)
-	case key.Matches(k, m.Keys.All):
-		m.zoom, m.centre = 0, nil
-	case key.Matches(k, m.Keys.Shape):
-		m.shape = (m.shape + 1) % shapes
-		m.centre = nil
-	case key.Matches(k, m.Keys.PanLeft):
-		m.pan(-0.25, 0)
-	case key.Matches(k, m.Keys.PanRight):
-		m.pan(0.25, 0)
-	case key.Matches(k, m.Keys.PanUp):
-		m.pan(0, -0.25)
-	case key.Matches(k, m.Keys.PanDown):
-		m.pan(0, 0.25)
+// to chooses the mark so many further on.
+func (m *Model) to(by int) func() []act.Msg {
+	return func() []act.Msg { return m.choose(m.snap.Mark + by) }
+}
+
+// line goes by marks or, in a table, by lines.
+func (m *Model) line(by int) func() []act.Msg {
+	if m.page == HalfWidths || m.page == Holes {
+		return m.roll(by)
+	}
+	return m.to(by)
+}
+
+// roll scrolls the page's text by lines.
+func (m *Model) roll(by int) func() []act.Msg { return part.Quiet(func() { m.scroll[m.page] += by }) }
+
+// rollPage scrolls it by what is seen of it.
+func (m *Model) rollPage(by int) func() []act.Msg {
+	return part.Quiet(func() { m.scroll[m.page] += by * m.pageful() })
+}
+
+// see changes how the drawing is seen, on its page.
+func (m *Model) see(do func()) func() []act.Msg {
+	return func() []act.Msg {
+		if m.page != Drawing {
+			return []act.Msg{act.Say{Text: "that key is for the drawing: ← or → turns to it"}}
+		}
+		do()
+		return nil
 	}
 }
+
+func (m *Model) closer()    { m.zoom = min(m.zoom+1, closest) }
+func (m *Model) further()   { m.zoom = max(m.zoom-1, 0) }
+func (m *Model) all()       { m.zoom, m.centre = 0, nil }
+func (m *Model) nextShape() { m.shape, m.centre = (m.shape+1)%shapes, nil }
 
 // pan moves the drawing by shares of its window.
-func (m *Model) pan(right, down float64) {
-	if m.zoom == 0 || m.snap.Plan == nil {
-		return
+func (m *Model) pan(right, down float64) func() {
+	return func() {
+		if m.zoom == 0 || m.snap.Plan == nil {
+			return
+		}
+		_, sheet := m.arrange()
+		at := sheet.Beside(right, down)
+		m.centre = &at
 	}
-	_, sheet := m.arrange()
-	at := sheet.Beside(right, down)
-	m.centre = &at
 }

@@ -15,7 +15,10 @@ import (
 	"chape/project"
 	"chape/project/steps"
 	"chape/ui/act"
+	"chape/ui/canvas"
+	"chape/ui/part"
 	"chape/ui/term/ink"
+	"chape/ui/test/rig"
 )
 
 // orchard is a knife of our own invention: a drop point, a bolster with two
@@ -47,11 +50,14 @@ func snapshot(t testing.TB, p project.Project) act.Snapshot {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return act.Snapshot{Project: p, Plan: plan, Unit: p.Units, Mark: 5, Now: time.Date(2024, 5, 6, 7, 8, 9, 0, time.UTC)}
+	return act.Snapshot{
+		Project: p, Plan: plan, Unit: p.Units, Mark: 5, Now: time.Date(2024, 5, 6, 7, 8, 9, 0, time.UTC),
+		Font: act.Font{Glyphs: canvas.Braille, Aspect: canvas.DefaultAspect}, Prices: act.Prices{Rates: calc.Rates{Offcut: calc.DefaultOffcut}},
+	}
 }
 
 // shown is the pane at a size, with the orchard knife after a change.
-func shown(t testing.TB, w, h int, change func(*project.Project)) Model {
+func shown(t testing.TB, w, h int, change func(*project.Project)) *Model {
 	p := orchard()
 	if change != nil {
 		change(&p)
@@ -62,32 +68,43 @@ func shown(t testing.TB, w, h int, change func(*project.Project)) Model {
 	return m
 }
 
-func press(m Model, keys string) Model {
+// press gives the pane as it is after keys, the one before untouched.
+func press(m *Model, keys string) *Model {
 	for _, k := range strings.Fields(keys) {
-		m, _ = m.Update(keyOf(k))
+		m, _ = tell(m, part.Press{KeyMsg: rig.Key(k)})
 	}
 	return m
 }
 
-func plain(m Model) string { return ansi.Strip(m.View()) }
+// tell gives a copy of the pane after a message, and what it answers.
+func tell(m *Model, msg tea.Msg) (*Model, []act.Msg) {
+	after := *m
+	_, out := after.Update(msg)
+	return &after, out
+}
+
+func setFont(m *Model, g canvas.Glyphs, aspect float64) {
+	s := m.snap
+	s.Font = act.Font{Glyphs: g, Aspect: aspect}
+	m.SetSnapshot(s)
+}
+
+func plain(m *Model) string { return ansi.Strip(m.View()) }
 
 func TestChoosesMarks(t *testing.T) {
 	m := shown(t, 78, 24, nil)
 	for keys, want := range map[string]int{"up": 4, "down": 6, "[": 4, "]": 6} {
-		_, cmd := m.Update(keyOf(keys))
-		if cmd == nil {
-			t.Fatalf("%s chooses nothing", keys)
-		}
-		if got := cmd(); got != (act.Choose{Mark: want}) {
-			t.Errorf("%s: %v, want mark %d", keys, got, want)
+		_, out := tell(m, part.Press{KeyMsg: rig.Key(keys)})
+		if len(out) != 1 || out[0] != (act.Choose{Mark: want}) {
+			t.Errorf("%s: %v, want mark %d", keys, out, want)
 		}
 	}
 	m.snap.Mark = 11
-	if _, cmd := m.Update(keyOf("]")); cmd != nil {
+	if _, out := tell(m, part.Press{KeyMsg: rig.Key("]")}); out != nil {
 		t.Error("there is a mark behind the last")
 	}
 	table := press(m, "right")
-	if _, cmd := table.Update(keyOf("up")); cmd != nil {
+	if _, out := tell(table, part.Press{KeyMsg: rig.Key("up")}); out != nil {
 		t.Error("in a table the arrow chooses a mark")
 	}
 }
@@ -100,11 +117,11 @@ func TestClickChooses(t *testing.T) {
 		found := map[int]bool{}
 		for x := range lay.drawing.W {
 			for y := range lay.drawing.H {
-				next, cmd := m.Update(tea.MouseMsg{X: lay.drawing.X + x, Y: lay.drawing.Y + y, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress})
-				if next.page != Drawing || cmd == nil {
+				next, out := tell(m, tea.MouseMsg{X: lay.drawing.X + x, Y: lay.drawing.Y + y, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress})
+				if next.page != Drawing || out == nil {
 					continue
 				}
-				mark := cmd().(act.Choose).Mark
+				mark := out[0].(act.Choose).Mark
 				found[mark] = true
 				at, chosen := m.snap.Project.Knife.Stations[mark].At.MM(), sheet.At(x, y).X
 				for i, s := range m.snap.Project.Knife.Stations {
@@ -122,17 +139,17 @@ func TestClickChooses(t *testing.T) {
 
 func TestMouseScrollsAndTurns(t *testing.T) {
 	m := shown(t, 78, 19, nil)
-	m, _ = m.Update(tea.MouseMsg{X: 24, Y: 0, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress})
+	m, _ = tell(m, tea.MouseMsg{X: 24, Y: 0, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress})
 	if m.page != Holes {
 		t.Fatalf("a click on holes turns to %v", m.page)
 	}
 	before := plain(m)
-	m, _ = m.Update(tea.MouseMsg{Button: tea.MouseButtonWheelDown})
+	m, _ = tell(m, rig.Wheel(true))
 	if m.scroll[Holes] != wheel || plain(m) == before {
 		t.Error("the wheel does not scroll")
 	}
 	for range 99 {
-		m, _ = m.Update(tea.MouseMsg{Button: tea.MouseButtonWheelDown})
+		m, _ = tell(m, rig.Wheel(true))
 	}
 	end := m.scroll[Holes]
 	if m = press(m, "up"); m.scroll[Holes] != end-1 {
@@ -177,7 +194,7 @@ func TestStaleAndMissing(t *testing.T) {
 	if !strings.Contains(got, "the knife's marks") || !strings.Contains(got, "the leather's thickness") || strings.Contains(got, "where the mouth is") {
 		t.Errorf("what is missing: %q", got)
 	}
-	if m, cmd := m.Update(keyOf("down")); cmd != nil || m.page != Drawing {
+	if m, out := tell(m, part.Press{KeyMsg: rig.Key("down")}); out != nil || m.page != Drawing {
 		t.Error("without marks a mark is chosen")
 	}
 }
@@ -217,7 +234,9 @@ func TestCost(t *testing.T) {
 	if strings.Contains(plain(m), "cost") {
 		t.Error("a cost without rates")
 	}
-	m.SetRates(calc.Rates{Hour: 40, Offcut: 0.25}, "EUR")
+	s := m.snap
+	s.Prices = act.Prices{Rates: calc.Rates{Hour: 40, Offcut: 0.25}, Currency: "EUR"}
+	m.SetSnapshot(s)
 	if got := strings.Join(strings.Fields(plain(m)), " "); !strings.Contains(got, "60.00 EUR") || !strings.Contains(got, "1.5 h at the bench 60.00") {
 		t.Errorf("1.5 h at 40 is not 60:\n%s", plain(m))
 	}

@@ -14,7 +14,7 @@ import (
 	"chape/ui/canvas"
 )
 
-func checkSize(t *testing.T, m Model, w, h int, what string) {
+func checkSize(t *testing.T, m *Model, w, h int, what string) {
 	t.Helper()
 	lines := strings.Split(m.View(), "\n")
 	if len(lines) != h {
@@ -40,8 +40,9 @@ func TestKeepsToThePane(t *testing.T) {
 		}
 	}
 	for i, size := range sizes {
-		m.SetGlyphs([]canvas.Glyphs{canvas.Braille, canvas.Blocks, canvas.ASCII}[i%3], 2)
+		font := act.Font{Glyphs: []canvas.Glyphs{canvas.Braille, canvas.Blocks, canvas.ASCII}[i%3], Aspect: 2}
 		for _, s := range []act.Snapshot{shown(t, 1, 1, nil).snap, stale, empty} {
+			s.Font = font
 			m.SetSnapshot(s)
 			m.SetSize(size[0], size[1])
 			for _, keys := range []string{"right", "end", "right", "pgdown pgdown up", "right", "right", "v", "z z z", "v J J H", "v end", "f home"} {

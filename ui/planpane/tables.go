@@ -13,7 +13,7 @@ import (
 
 // halfWidths is the table of offsets from the fold; its first two lines are
 // the columns' names.
-func (m Model) halfWidths(w int) []string {
+func (m *Model) halfWidths(w int) []string {
 	t := report.HalfWidths(m.snap.Plan, m.snap.Unit)
 	rows := m.tableLines(t, w, 1, nil)
 	rows = append(rows, "")
@@ -21,7 +21,7 @@ func (m Model) halfWidths(w int) []string {
 }
 
 // holes is every hole, with the loop's figures and how to step off below.
-func (m Model) holes(w int) []string {
+func (m *Model) holes(w int) []string {
 	p, u := m.snap.Plan, m.snap.Unit
 	t := report.Holes(p, u)
 	tenths := report.Tenths(len(t.Rows))
@@ -81,7 +81,7 @@ func columnsOf(t report.Table) []column {
 // tableLines sets a table on the decimal point, in so many strips side by
 // side; rows that stand out are marked and bold. The first two lines are the
 // columns' names.
-func (m Model) tableLines(t report.Table, w, strips int, stands func(i int) bool) []string {
+func (m *Model) tableLines(t report.Table, w, strips int, stands func(i int) bool) []string {
 	cols := columnsOf(t)
 	var first, second strings.Builder
 	wide := 2

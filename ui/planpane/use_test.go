@@ -9,6 +9,8 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/ui/act"
+	"chape/ui/part"
+	"chape/ui/test/rig"
 )
 
 // The dividers are set by the chord, not by the pitch along the line, as closely as they can
@@ -61,11 +63,11 @@ func TestDrawingKeysElsewhere(t *testing.T) {
 	m := shown(t, 78, 22, nil)
 	m.page = Section
 	for _, name := range []string{"v", "z", "Z", "f", "H"} {
-		next, cmd := m.Update(keyOf(name))
-		if cmd == nil {
+		next, out := tell(m, part.Press{KeyMsg: rig.Key(name)})
+		if len(out) != 1 {
 			t.Fatalf("%s says nothing", name)
 		}
-		if said, ok := cmd().(act.Say); !ok || !strings.Contains(said.Text, "for the drawing") || next.page != Section || next.zoom != 0 {
+		if said, ok := out[0].(act.Say); !ok || !strings.Contains(said.Text, "for the drawing") || next.page != Section || next.zoom != 0 {
 			t.Errorf("%s: %v", name, said)
 		}
 	}

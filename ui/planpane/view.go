@@ -47,7 +47,7 @@ func said(err error) string {
 
 // View returns exactly as many lines as the pane is high, each as wide as the
 // pane.
-func (m Model) View() string {
+func (m *Model) View() string {
 	if m.width == 0 || m.height == 0 {
 		return ""
 	}
@@ -58,7 +58,7 @@ func (m Model) View() string {
 	return m.last.view
 }
 
-func (m Model) lines() []string {
+func (m *Model) lines() []string {
 	if m.snap.Plan == nil {
 		return append([]string{m.names("")}, m.missingLines()...)
 	}
@@ -75,7 +75,7 @@ func (m Model) lines() []string {
 }
 
 // pictures draws what does not scroll.
-func (m Model) pictures(p places, sheet draw.Sheet) []string {
+func (m *Model) pictures(p places, sheet draw.Sheet) []string {
 	var out []string
 	if !p.drawing.Empty() {
 		m.c.Reset(p.drawing.W, p.drawing.H, m.glyphs)
@@ -98,7 +98,7 @@ func (m Model) pictures(p places, sheet draw.Sheet) []string {
 }
 
 // render is the canvas in the pens of the plan as it stands.
-func (m Model) render() []string {
+func (m *Model) render() []string {
 	pens := m.pens
 	if m.snap.Stale {
 		pens = m.worn
@@ -107,7 +107,7 @@ func (m Model) render() []string {
 }
 
 // text is all that scrolls on the page, with its fixed rows first.
-func (m Model) text(p places, sheet draw.Sheet) []string {
+func (m *Model) text(p places, sheet draw.Sheet) []string {
 	w := p.text.W
 	switch m.page {
 	case HalfWidths:
@@ -121,7 +121,7 @@ func (m Model) text(p places, sheet draw.Sheet) []string {
 }
 
 // besideDrawing is the text of the drawing page: what warns first.
-func (m Model) besideDrawing(w int, section bool, sheet draw.Sheet) []string {
+func (m *Model) besideDrawing(w int, section bool, sheet draw.Sheet) []string {
 	var out []string
 	add := func(lines []string) {
 		if len(out) > 0 && len(lines) > 0 && m.roomy() {
@@ -148,7 +148,7 @@ func (m Model) besideDrawing(w int, section bool, sheet draw.Sheet) []string {
 }
 
 // scrolled is the part of the text that is shown, and where it lies in it.
-func (m Model) scrolled(text []string, p places) (shown []string, where string) {
+func (m *Model) scrolled(text []string, p places) (shown []string, where string) {
 	if len(text) <= p.text.H {
 		return text, ""
 	}
@@ -161,7 +161,7 @@ func (m Model) scrolled(text []string, p places) (shown []string, where string) 
 
 // names is the pane's first line: the pages, the one that is shown in
 // brackets, and where the text stands.
-func (m Model) names(where string) string {
+func (m *Model) names(where string) string {
 	if m.width < namesWidth {
 		name := "[" + m.page.String() + "] " + number(int(m.page)+1) + "/" + number(pages)
 		return layout.Ends(m.Styles.Strong.Render(name), m.Styles.Quiet.Render(where), m.width)
@@ -184,7 +184,7 @@ func (m Model) names(where string) string {
 const namesWidth = len("drawing"+"half-widths"+"holes"+"section") + 2*pages
 
 // pageAt is the page whose name stands at a cell of the first line.
-func (m Model) pageAt(x int) (Page, bool) {
+func (m *Model) pageAt(x int) (Page, bool) {
 	if m.width < namesWidth {
 		return (m.page + 1) % pages, true
 	}
@@ -200,7 +200,7 @@ func (m Model) pageAt(x int) (Page, bool) {
 
 // wrapped breaks words to the width; lines after the first are indented by
 // two.
-func (m Model) wrapped(words string, w int, style canvas.Style) []string {
+func (m *Model) wrapped(words string, w int, style canvas.Style) []string {
 	lines := layout.Wrap(term.Plain(words), max(w-2, 1))
 	for i, l := range lines {
 		if i > 0 {

@@ -16,9 +16,9 @@ import (
 
 // warnings are the checks that warn, notes those that note; what is well is
 // only counted.
-func (m Model) warnings(w int) []string { return m.checks(calc.Warn, w) }
+func (m *Model) warnings(w int) []string { return m.checks(calc.Warn, w) }
 
-func (m Model) notes(w int) []string {
+func (m *Model) notes(w int) []string {
 	out := m.checks(calc.Note, w)
 	fine := 0
 	for _, c := range m.snap.Plan.Checks {
@@ -36,7 +36,7 @@ func (m Model) notes(w int) []string {
 	return out
 }
 
-func (m Model) checks(level calc.Level, w int) []string {
+func (m *Model) checks(level calc.Level, w int) []string {
 	sign, style := "* ", ink.Around(m.Styles.Note)
 	if level == calc.Warn {
 		sign, style = "! ", m.pens[ink.PenWarn]
@@ -51,7 +51,7 @@ func (m Model) checks(level calc.Level, w int) []string {
 }
 
 // markLines say which mark is chosen and how wide the pattern is there.
-func (m Model) markLines(w int) []string {
+func (m *Model) markLines(w int) []string {
 	mark, i, ok := m.mark()
 	if !ok {
 		return nil
@@ -69,7 +69,7 @@ func (m Model) markLines(w int) []string {
 }
 
 // sideWords say how the drawing lies and which half is the back.
-func (m Model) sideWords(s draw.Sheet) string {
+func (m *Model) sideWords(s draw.Sheet) string {
 	where := [...]string{"above", "below"}
 	mouth := "mouth to the right"
 	if s.Upright {
@@ -98,7 +98,7 @@ func (m Model) sideWords(s draw.Sheet) string {
 }
 
 // staleLines say that the plan does not follow the numbers, and why.
-func (m Model) staleLines() []string {
+func (m *Model) staleLines() []string {
 	if !m.snap.Stale || m.snap.Plan == nil {
 		return nil
 	}
@@ -111,7 +111,7 @@ func (m Model) staleLines() []string {
 }
 
 // missingLines say what is needed before there is anything to draw.
-func (m Model) missingLines() []string {
+func (m *Model) missingLines() []string {
 	lines := m.wrapped("No pattern yet.", m.width, m.pens[ink.PenText])
 	if missing := m.missing(); len(missing) > 0 {
 		lines = append(lines, m.wrapped("It needs: "+strings.Join(missing, ", ")+".", m.width, m.pens[ink.PenText])...)
@@ -125,7 +125,7 @@ func (m Model) missingLines() []string {
 }
 
 // missing names the numbers without which nothing can be drawn.
-func (m Model) missing() []string {
+func (m *Model) missing() []string {
 	p := m.snap.Project
 	var out []string
 	need := func(lacks bool, name string) {
@@ -145,7 +145,7 @@ func (m Model) missing() []string {
 }
 
 // sectionPicture is the section at the chosen mark.
-func (m Model) sectionPicture(w, h int) []string {
+func (m *Model) sectionPicture(w, h int) []string {
 	mark, _, ok := m.mark()
 	if !ok || w <= 0 || h <= 0 {
 		return layout.Fit(nil, w, h)
@@ -160,7 +160,7 @@ func (m Model) sectionPicture(w, h int) []string {
 }
 
 // room is the dimension under the section.
-func (m Model) room(a calc.Across) string {
+func (m *Model) room(a calc.Across) string {
 	if !a.Sheathed {
 		return "past the mouth"
 	}
@@ -168,7 +168,7 @@ func (m Model) room(a calc.Across) string {
 }
 
 // sectionText says in words what the section shows.
-func (m Model) sectionText(w int) []string {
+func (m *Model) sectionText(w int) []string {
 	mark, i, ok := m.mark()
 	if !ok {
 		return nil

@@ -26,48 +26,44 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 		return tea.Batch(cmd, m.settle(), m.key(rest)) // to whoever has the keyboard now
 	}
 	p := m.reading.Take(k, m.o.Clock())
-	if m.mode == bench {
-		return m.pageKey(p, k)
-	}
 	if p.Echo {
 		return nil
+	}
+	if m.mode == bench {
+		return m.pageKey(p)
 	}
 	m.message = act.Say{}
 	switch m.mode {
 	case asking, helping, printing:
 		return m.panelKey(p)
 	case editing:
-		return m.editKey(p, k)
+		return m.editKey(p)
 	}
 	if cmd, known := m.rootKey(p); known {
 		return cmd
 	}
-	return m.pageKey(p, k)
+	return m.pageKey(p)
 }
 
 // pageKey hands a key to the page in hand.
-func (m *Model) pageKey(p part.Press, k tea.KeyMsg) tea.Cmd {
-	var msg tea.Msg = p
-	if _, ok := m.inHand().pane.(raw); ok {
-		msg = k
-	}
-	cmd, _ := m.tell(m.inHand(), msg)
+func (m *Model) pageKey(p part.Press) tea.Cmd {
+	cmd, _ := m.tell(m.inHand(), p)
 	return cmd
 }
 
 // editKey hands a key to the text being typed, except those that save, end or stop
 // the program: what is committed can be saved while a number is refused.
-func (m *Model) editKey(p part.Press, k tea.KeyMsg) tea.Cmd {
+func (m *Model) editKey(p part.Press) tea.Cmd {
+	k := p.KeyMsg
 	switch {
 	case key.Matches(k, m.Keys.Break): // first what is typed, then the program
-		esc := tea.KeyMsg{Type: tea.KeyEsc}
-		return m.pageKey(part.Press{KeyMsg: esc}, esc)
+		return m.pageKey(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyEsc}})
 	case key.Matches(k, m.Keys.Suspend):
 		return m.suspend()
 	case key.Matches(k, m.Keys.Keep):
 		return m.do(m.session.Keep())
 	}
-	return m.pageKey(p, k)
+	return m.pageKey(p)
 }
 
 // rootKey does what a key means to the root where it is alive on the page in hand.

@@ -10,14 +10,9 @@ import (
 	"chape/ui/canvas"
 	"chape/ui/knifepane"
 	"chape/ui/part"
-	"chape/ui/planpane"
-	"chape/ui/shelfpane"
 )
 
 // This file dresses panes of the former shape as act.Pane. It goes as they change.
-
-// raw is a pane that watches for readings itself, and wants keys as they come.
-type raw interface{ rawKeys() }
 
 func keysOf(list []key.Binding, brief map[string]string, late ...string) []act.Key {
 	var out []act.Key
@@ -96,82 +91,5 @@ func (p *oldKnife) Keys() []act.Section {
 		{Title: "While a value is typed", Now: typing, Text: true, Keys: keysOf(k.Typing(), map[string]string{
 			"Enter, Tab": "keep it, on to the next number", "Esc": "put the old value back",
 		})},
-	}
-}
-
-type oldPlan struct{ planpane.Model }
-
-func planPage(o *Options) act.Page {
-	return act.Page{Name: "Plan", Room: act.InPlan, Root: act.AllKeys, New: func() act.Pane {
-		return &oldPlan{planpane.New(o.Styles)}
-	}}
-}
-
-func (p *oldPlan) SetSnapshot(s act.Snapshot) {
-	p.SetRates(s.Prices.Rates, s.Prices.Currency)
-	p.SetGlyphs(s.Font.Glyphs, s.Font.Aspect)
-	p.Model.SetSnapshot(s)
-}
-
-func (p *oldPlan) Update(msg tea.Msg) (act.Pane, []act.Msg) {
-	var cmd tea.Cmd
-	switch msg := msg.(type) {
-	case part.Press:
-		p.Model, cmd = p.Model.Update(msg.KeyMsg)
-	case tea.MouseMsg:
-		p.Model, cmd = p.Model.Update(msg)
-	}
-	return p, unwrap(cmd)
-}
-
-func (p *oldPlan) Keys() []act.Section {
-	return []act.Section{{Title: "Plan", Now: true, Keys: keysOf(p.Model.Keys.Bindings(), map[string]string{
-		"→": "next page", "z": "closer", "v": "whole, half", "f": "all of it",
-	}, "v", "f")}}
-}
-
-type oldShelf struct{ shelfpane.Model }
-
-func shelfPage(o *Options) act.Page {
-	if o.Shelf == nil {
-		return act.Page{}
-	}
-	return act.Page{
-		Name: "Shelf", Title: "Shelf: " + o.Shelf.Dir(), Room: act.Whole, Brief: "shelf", Lasts: true,
-		Open: key.NewBinding(key.WithKeys("o"), key.WithHelp("o", "the shelf: open another project, begin one")),
-		New: func() act.Pane {
-			return &oldShelf{shelfpane.New(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles})}
-		},
-	}
-}
-
-func (p *oldShelf) rawKeys() {}
-
-func (p *oldShelf) SetSnapshot(act.Snapshot) {}
-
-func (p *oldShelf) Update(msg tea.Msg) (act.Pane, []act.Msg) {
-	var cmd tea.Cmd
-	switch msg := msg.(type) {
-	case act.InHand:
-		if msg.Is {
-			cmd = p.Look()
-		}
-	default:
-		p.Model, cmd = p.Model.Update(msg)
-	}
-	if cmd == nil {
-		return p, nil
-	}
-	return p, []act.Msg{act.Do(cmd)}
-}
-
-func (p *oldShelf) Keys() []act.Section {
-	typing := p.Typing()
-	return []act.Section{
-		{Title: "Shelf", Now: !typing, Keys: keysOf(slices.Concat(p.KeyMap.FullHelp()[:3]...), map[string]string{
-			"enter": "open the project", "/": "find", "n": "new", "f": "new from this", "r": "rename", "p": "put away",
-		})},
-		{Title: "Shelf, in a question", Text: true, Keys: keysOf(p.KeyMap.FullHelp()[3], nil)},
-		{Now: typing, Text: true, Keys: keysOf(p.KeyMap.QuestionHelp(), map[string]string{"enter": "keep it", "esc": "leave it as it was"})},
 	}
 }

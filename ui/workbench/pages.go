@@ -7,6 +7,8 @@ import (
 	benchview "chape/ui/bench"
 	"chape/ui/drypane"
 	"chape/ui/layout"
+	"chape/ui/planpane"
+	"chape/ui/shelfpane"
 	"chape/ui/stepspane"
 )
 
@@ -43,6 +45,25 @@ func dryPage(o *Options) act.Page {
 		Open: key.NewBinding(key.WithKeys("w"), key.WithHelp("w", "weighings: when the sheath will be dry")),
 		New:  func() act.Pane { return drypane.New(o.Clock, o.Styles) },
 	}
+}
+
+func shelfPage(o *Options) act.Page {
+	if o.Shelf == nil {
+		return act.Page{}
+	}
+	return act.Page{
+		Name: "Shelf", Title: "Shelf: " + o.Shelf.Dir(), Room: act.Whole, Brief: "shelf", Lasts: true,
+		Open: key.NewBinding(key.WithKeys("o"), key.WithHelp("o", "the shelf: open another project, begin one")),
+		New: func() act.Pane {
+			return shelfpane.New(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles})
+		},
+	}
+}
+
+func planPage(o *Options) act.Page {
+	return act.Page{Name: "Plan", Room: act.InPlan, Root: act.AllKeys, New: func() act.Pane {
+		return planpane.New(o.Styles)
+	}}
 }
 
 // leaf is a page as it stands.

@@ -1,6 +1,7 @@
 package workbench
 
 import (
+	"chape/ui/act"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -8,8 +9,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
-
-	"chape/ui/shelfpane"
 )
 
 // shelve puts projects on the shelf of a screen.
@@ -181,18 +180,18 @@ func TestUndoOverTheShelf(t *testing.T) {
 	s.keys("1", "4", "0", "enter")
 	s.send(s.heron())
 	s.shows("Heron  Heron.toml")
-	s.send(shelfpane.OpenMsg{Path: first})
+	s.send(act.Open{Path: first})
 	s.shows("Test knife")
 	s.keys("u")
 	if got := s.readFile(first).Outline.Blade; got != 110 {
 		t.Errorf("undone: %v", got)
 	}
 	// What others made of it meanwhile is taken as it is.
-	s.send(shelfpane.OpenMsg{Path: filepath.Join(s.m.o.Shelf.Dir(), "Heron.toml")})
+	s.send(act.Open{Path: filepath.Join(s.m.o.Shelf.Dir(), "Heron.toml")})
 	theirs := fresh()
 	theirs.Outline.Blade = 99
 	s.write(theirs)
-	s.send(shelfpane.OpenMsg{Path: first})
+	s.send(act.Open{Path: first})
 	s.keys("u")
 	if got := s.readFile(first).Outline.Blade; got != 99 {
 		t.Errorf("changed meanwhile: %v", got)

@@ -10,7 +10,7 @@ import (
 
 	"chape/project"
 	"chape/project/file"
-	"chape/ui/shelfpane"
+	"chape/ui/act"
 )
 
 // hold sends a message whose command the disk has yet to answer.
@@ -20,10 +20,10 @@ func (s *screen) hold(msg tea.Msg) tea.Cmd {
 }
 
 // heron is another project on the shelf.
-func (s *screen) heron() (open shelfpane.OpenMsg) {
+func (s *screen) heron() (open act.Open) {
 	s.t.Helper()
 	s.shelve("Heron")
-	return shelfpane.OpenMsg{Path: filepath.Join(s.m.o.Shelf.Dir(), "Heron.toml")}
+	return act.Open{Path: filepath.Join(s.m.o.Shelf.Dir(), "Heron.toml")}
 }
 
 func TestEnterTwiceOpensOnce(t *testing.T) {

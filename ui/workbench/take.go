@@ -10,7 +10,6 @@ import (
 	"chape/ui/layout"
 	"chape/ui/panel"
 	"chape/ui/session"
-	"chape/ui/shelfpane"
 )
 
 // do does what values say, at once and one after the other, so that no key can overtake
@@ -75,10 +74,6 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 		return m.quit(), true, true
 	case act.Suspend:
 		return m.suspend(), true, true
-	case shelfpane.OpenMsg:
-		return m.open(msg.Path), true, true
-	case shelfpane.LeaveMsg:
-		return m.leave(), true, true
 	default:
 		return nil, true, false
 	}
