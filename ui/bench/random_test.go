@@ -66,18 +66,6 @@ func (r *reader) pressed(now time.Time) string {
 	return ""
 }
 
-// last gives how long ago the last event with one of these names was.
-func (r *reader) last(now time.Time, names ...string) time.Duration {
-	for i := len(r.past) - 1; i >= 0; i-- {
-		for _, name := range names {
-			if r.past[i].name == name {
-				return apart(r.past[i].at, now)
-			}
-		}
-	}
-	return 1 << 60
-}
-
 func (r *reader) read(e event) {
 	if e.name == "elsewhere" {
 		return
