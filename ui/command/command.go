@@ -115,13 +115,20 @@ func Run(w World, args []string) error {
 	if v, ok := find(first); ok {
 		return v.run(w, v, rest)
 	}
+	path := first
 	if !looksLikeFile(first) {
-		return unknown(first)
+		var err error
+		if path, err = locate(loadSettings(), first); err != nil {
+			return err
+		}
+		if path == first {
+			return unknown(first)
+		}
 	}
 	if len(rest) > 0 {
 		return misuse("one file at a time: %q is one too many", rest[0])
 	}
-	return w.Open(first)
+	return w.Open(path)
 }
 
 // looksLikeFile keeps a mistyped command from being taken for a file: a file
@@ -138,10 +145,10 @@ func looksLikeFile(s string) bool {
 // is near.
 func unknown(word string) error {
 	if best := plain.Near(word, names()); best != "" {
-		return misuse("%q is not a command: did you mean %q? (\"chape help\" lists them)", word, best)
+		return misuse("%q is not a command: did you mean chape %s? (\"chape help\" lists them)", word, best)
 	}
 	if file := nearFile(word); file != "" {
-		return misuse("%q is neither a command nor a file: did you mean %q?", word, file)
+		return misuse("%q is neither a command nor a file: did you mean %s?", word, typablePath(file))
 	}
 	return misuse("%q is neither a command nor a file: plain \"chape\" opens the shelf, \"chape help\" lists the commands", word)
 }

@@ -51,7 +51,7 @@ config.toml), to be typed over in the workbench: chape FILE.`,
 		if _, err := store.SaveNew(store.OS(), path, file.Encode(p)); err != nil {
 			return err
 		}
-		_, err = fmt.Fprintf(w.Out, "%[1]s is there; type the knife with: chape %[1]s\n", term.Plain(path))
+		_, err = fmt.Fprintf(w.Out, "%s is there; type the knife with: chape %s\n", term.Plain(path), term.Plain(typablePath(path)))
 		return err
 	},
 }
@@ -123,6 +123,9 @@ type planned struct {
 
 // planOf reads a project and works its plan out by the user's thresholds.
 func planOf(set settings, path string) (f planned, err error) {
+	if path, err = locate(set, path); err != nil {
+		return planned{}, err
+	}
 	f.path = path
 	if f.data, f.stamp, err = store.Read(store.OS(), path); err != nil {
 		return planned{}, missing(path, err)

@@ -53,7 +53,7 @@ func missing(path string, err error) error {
 		return err
 	}
 	if n := nearFile(path); n != "" {
-		return fmt.Errorf("there is no file %q: did you mean %q?", path, n)
+		return fmt.Errorf("there is no file %q: did you mean %s?", path, typablePath(n))
 	}
-	return fmt.Errorf("there is no file %q: look at its name, or begin it with: chape new %s", path, path)
+	return fmt.Errorf("there is no file %q: look at its name, or begin it with: chape new %s", path, typablePath(path))
 }

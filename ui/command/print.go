@@ -2,7 +2,6 @@ package command
 
 import (
 	"fmt"
-	"path/filepath"
 	"strings"
 
 	"chape/calc"
@@ -89,9 +88,6 @@ func runPrint(w World, v verb, args []string) error {
 		if err != nil {
 			return misuse("%v", err)
 		}
-	}
-	if *out == "" {
-		*out = filepath.Dir(path)
 	}
 	if err := printFile(w, set, path, *out, as, o, *force); err != nil || *measured == "" {
 		return err

@@ -15,13 +15,17 @@ import (
 	"chape/ui/term"
 )
 
-// printFile prints a project's pattern into a folder. What is printed first from these
+// printFile prints a project's pattern into a folder, with "" beside its file. What is printed first from these
 // numbers is noted in the file with the day, which the sheets bear from then on; a trial,
 // which nobody cuts by, is not.
 func printFile(w World, set settings, path, dir string, kinds []string, o print.Options, force bool) error {
 	f, err := planOf(set, path)
 	if err != nil {
 		return err
+	}
+	path = f.path
+	if dir == "" {
+		dir = filepath.Dir(path)
 	}
 	p, isNews, unnoted := f.project, false, error(nil)
 	if o.Trial == 0 {

@@ -10,6 +10,14 @@ import (
 // can be pasted: quoted for the shell where it must be.
 func typable(word string) string { return quotedFor(runtime.GOOS == "windows", word) }
 
+// typablePath is typable for a file, whose name must not be taken for an option.
+func typablePath(path string) string {
+	if strings.HasPrefix(path, "-") {
+		path = "./" + path
+	}
+	return typable(path)
+}
+
 // quotedFor quotes a word that is more than letters, digits and what never means
 // anything to a shell: after POSIX.1-2017, 2.2.2, in single quotes; for the shells of
 // Windows, whose names of files hold no quotes, in double ones.
