@@ -4,27 +4,24 @@ import (
 	"errors"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/calc/length"
 	"chape/project"
 	"chape/ui/act"
+	"chape/ui/part"
 )
 
 // edit is a value being typed.
 type edit struct {
 	field  project.Field
 	base   project.Project // as it was when the edit began
-	input  line
+	line   *part.Ask
 	value  any   // what stands in the input, where err is nil
 	err    error // why it will not do
 	asking bool  // whether the value is meant, since it is so far from the old one
 
-	// The text was refused: the next character takes the place of all of it, so
-	// that a tool's next reading is not added to this one.
-	refused bool
 }
 
 // begin opens an edit with a text in it, the cursor behind.
@@ -32,7 +29,7 @@ func begin(f project.Field, p project.Project, text string) *edit {
 	if f.Kind == project.Lines {
 		text = strings.ReplaceAll(text, "\n", lineEnd)
 	}
-	e := &edit{field: f, base: p, input: newLine(text)}
+	e := &edit{field: f, base: p, line: part.NewAsk("", text, longestLine)}
 	e.read()
 	return e
 }
@@ -43,9 +40,9 @@ const lineEnd = "↵"
 // text is what is typed.
 func (e *edit) text() string {
 	if e.field.Kind == project.Lines {
-		return strings.ReplaceAll(e.input.String(), lineEnd, "\n")
+		return strings.ReplaceAll(e.line.Text(), lineEnd, "\n")
 	}
-	return e.input.String()
+	return e.line.Text()
 }
 
 // read works out whether the text will do.
@@ -58,50 +55,47 @@ func (e *edit) read() {
 	}
 }
 
-func (e *edit) empty() bool { return strings.TrimSpace(e.input.String()) == "" }
+func (e *edit) empty() bool { return strings.TrimSpace(e.line.Text()) == "" }
 
 // key puts a key into the text and gives the preview that follows from it.
-func (e *edit) key(k tea.KeyMsg, newLine key.Binding) tea.Cmd {
-	switch {
-	case k.Paste && e.field.Kind == project.Lines:
-		k.Runes = []rune(strings.ReplaceAll(strings.ReplaceAll(string(k.Runes), "\r", ""), "\n", lineEnd))
-	case k.Paste:
-		k.Runes = firstLine(k.Runes)
-	case key.Matches(k, newLine) && e.field.Kind == project.Lines:
-		k = tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(lineEnd)}
+func (e *edit) key(p part.Press) []act.Msg {
+	if p.Paste && e.field.Kind == project.Lines {
+		p.Runes = []rune(strings.ReplaceAll(strings.ReplaceAll(string(p.Runes), "\r", ""), "\n", lineEnd))
 	}
-	if e.refused && types(k) {
-		e.input = line{}
+	if p.Type != tea.KeyRunes && p.Type != tea.KeySpace {
+		e.line.Fresh = false // it is mended where the cursor stands
 	}
-	e.refused = false
-	if !e.input.key(k) {
+	if e.line.Take(p) != part.Typed {
 		return nil
 	}
 	e.read()
 	return e.preview()
 }
 
-// types tells whether a key puts characters into the text.
-func types(k tea.KeyMsg) bool {
-	return (k.Type == tea.KeyRunes || k.Type == tea.KeySpace) && !k.Alt && len(k.Runes) > 0
+// newLine begins another line, in a text of several.
+func (e *edit) newLine() []act.Msg {
+	if e.field.Kind != project.Lines {
+		return nil
+	}
+	return e.key(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(lineEnd)}})
 }
 
 // refuse marks the text as refused. Words are not put at risk: they are mended.
 func (e *edit) refuse() {
-	e.refused = e.field.Kind != project.Text && e.field.Kind != project.Lines
+	e.line.Fresh = !e.words()
 }
 
 // preview shows the value in the plan. A text that will not do leaves the last
 // one that did; an emptied field shows the old value.
-func (e *edit) preview() tea.Cmd {
+func (e *edit) preview() []act.Msg {
 	switch {
 	case e.empty():
-		return act.Send(act.Drop{})
+		return []act.Msg{act.Drop{}}
 	case e.err != nil:
-		return nil
+		return []act.Msg{act.Unfit{Err: e.problem()}}
 	}
 	set := e.setter()
-	return act.Send(act.Preview{Do: func(p *project.Project) { _ = set(p) }}) // it did for the base
+	return []act.Msg{act.Preview{Do: func(p *project.Project) { _ = set(p) }}} // it did for the base
 }
 
 func (e *edit) setter() func(*project.Project) error {
@@ -117,12 +111,12 @@ func (e *edit) setter() func(*project.Project) error {
 // longestLabel is how much of a text an undo is named by.
 const longestLabel = 30
 
-var errGone = errors.New("this row is not there any more: the file was changed meanwhile")
+var errGone = errors.New("this row is gone: the file was changed meanwhile")
 
 // commit keeps the value.
-func (e *edit) commit() tea.Cmd {
-	label := e.name() + " " + ansi.Truncate(strings.TrimSpace(e.input.String()), longestLabel, "…")
-	return act.Send(act.Commit{Label: label, Do: e.setter()})
+func (e *edit) commit() []act.Msg {
+	label := e.name() + " " + ansi.Truncate(strings.TrimSpace(e.line.Text()), longestLabel, "…")
+	return []act.Msg{act.Commit{Label: label, Do: e.setter()}}
 }
 
 func (e *edit) name() string { return e.field.NameIn(e.base) }
@@ -136,7 +130,7 @@ func (e *edit) unchanged() bool {
 // then the calliper may be set to inches, or to millimetres.
 func (e *edit) far() bool {
 	was, ok := e.field.Get(e.base).(length.Length)
-	is, err := length.ParseLeather(e.input.String(), e.base.Units)
+	is, err := length.ParseLeather(e.line.Text(), e.base.Units)
 	if !ok || err != nil || was == 0 || is == 0 {
 		return false
 	}
@@ -178,7 +172,7 @@ func (e *edit) complaint() string {
 // next says what becomes of a text that was refused.
 func (e *edit) next() string {
 	switch {
-	case !e.refused:
+	case !e.line.Fresh:
 		return ""
 	case numeric(e.field):
 		return "; the next number replaces it"
@@ -186,10 +180,14 @@ func (e *edit) next() string {
 	return "; what you type next replaces it"
 }
 
-// firstLine is what of a pasted text goes into one field.
-func firstLine(runes []rune) []rune {
-	s := strings.TrimSpace(string(runes))
-	s, _, _ = strings.Cut(s, "\n")
-	s, _, _ = strings.Cut(s, "\r")
-	return []rune(strings.ReplaceAll(s, "\t", " "))
-}
+// words tells whether it is a text, not a value.
+func (e *edit) words() bool { return e.field.Kind == project.Text || e.field.Kind == project.Lines }
+
+// wrong tells whether there is a text that will not do.
+func (e *edit) wrong() bool { return !e.empty() && e.err != nil }
+
+// problem is why the text will not do, in the words of the screen.
+func (e *edit) problem() error { return errors.New(e.name() + ": " + e.why()) }
+
+// longestLine is how many characters one value may have while it is typed.
+const longestLine = 4096

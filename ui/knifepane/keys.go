@@ -1,65 +1,54 @@
 package knifepane
 
-import "github.com/charmbracelet/bubbles/key"
+import (
+	"chape/ui/act"
+	"chape/ui/part"
+)
 
-// KeyMap is every key of the pane, for the pane itself and for the help.
-type KeyMap struct {
-	Up, Down, Left, Right key.Binding
-	PageUp, PageDown      key.Binding
-	First, Last           key.Binding
-	Next, Previous        key.Binding
-	Cycle, Edit, Clear    key.Binding
-	Source                key.Binding
-	AddMark, AddStep      key.Binding
-	AddFit, Remove        key.Binding
-
-	// While a value is typed; every other key goes into it.
-	KeepNext, KeepBack, KeepUp, KeepDown, Restore, NewLine key.Binding
-}
-
-// DefaultKeys gives the keys in use.
-func DefaultKeys() KeyMap {
-	bind := func(name, does string, keys ...string) key.Binding {
-		return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, does))
-	}
-	return KeyMap{
-		Up:       bind("↑", "row above", "up"),
-		Down:     bind("↓", "row below", "down"),
-		Left:     bind("←", "column to the left, choice before", "left"),
-		Right:    bind("→", "column to the right, next choice", "right"),
-		PageUp:   bind("PgUp", "a page up", "pgup"),
-		PageDown: bind("PgDn", "a page down", "pgdown"),
-		First:    bind("Home", "first row", "home"),
-		Last:     bind("End", "last row", "end"),
-		Next:     bind("Enter", "on to the next number; opens a text", "enter"),
-		Previous: bind("Alt+Enter", "back to the number before", "alt+enter"),
-		Cycle:    bind("Space", "next choice", " "),
-		Edit:     bind("e", "change the value that stands", "e"),
-		Clear:    bind("Backspace", "empty the value and type", "backspace", "ctrl+h"),
-		Source:   bind("m", "marks from the outline, or as measured", "m"),
-		AddMark:  bind("a", "add a mark behind this one", "a"),
-		AddStep:  bind("j", "make this mark a pair: a step, as at a bolster", "j"),
-		AddFit:   bind("f", "add a correction after a trial fit", "f"),
-		Remove:   bind("x", "take this mark or correction out", "x"),
-
-		KeepNext: bind("Enter, Tab", "keep it, on to the next number", "enter", "tab"),
-		KeepBack: bind("Shift+Tab", "keep it, back to the number before", "shift+tab"),
-		KeepUp:   bind("↑", "keep it, row above", "up"),
-		KeepDown: bind("↓", "keep it, row below", "down"),
-		Restore:  bind("Esc", "put the old value back", "esc"),
-		NewLine:  bind("Alt+Enter", "a new line, in notes", "alt+enter"),
+// keys are those while nothing is typed. A number's digits begin an edit.
+func (m *Model) keys() part.Keys {
+	by := func(do func(int) []act.Msg, n int) func() []act.Msg { return func() []act.Msg { return do(n) } }
+	page := func(n int) func() []act.Msg { return func() []act.Msg { return m.move(n * m.page()) } }
+	return part.Keys{
+		part.Key("Enter", "on to the next number; opens a text", m.enter, "enter").Foot("next number"),
+		part.Key("Alt+Enter", "back to the number before", by(m.hop, -1), "alt+enter"),
+		part.Key("↑", "row above", by(m.move, -1), "up"),
+		part.Key("↓", "row below", by(m.move, 1), "down"),
+		part.Key("←", "column to the left, choice before", by(m.sideways, -1), "left"),
+		part.Key("→", "column to the right, next choice", by(m.sideways, 1), "right"),
+		part.Key("PgUp", "a page up", page(-1), "pgup"),
+		part.Key("PgDn", "a page down", page(1), "pgdown"),
+		part.Key("Home", "first row", by(m.move, -len(m.rows)), "home"),
+		part.Key("End", "last row", by(m.move, len(m.rows)), "end"),
+		part.Key("Space", "next choice", by(m.turnChoice, 1), " "),
+		part.Key("e", "change the value that stands", m.open, "e"),
+		part.Key("Backspace", "empty the value and type", m.empty, "backspace", "ctrl+h"),
+		part.Key("m", "marks from the outline, or as measured", m.turnSource, "m").Late("marks"),
+		part.Key("a", "add a mark behind this one", m.addMark, "a").Late("add a mark"),
+		part.Key("j", "make this mark a pair: a step, as at a bolster", m.addStep, "j").Late("make a step"),
+		part.Key("f", "add a correction after a trial fit", m.addFit, "f").Late("trial fit"),
+		part.Key("x", "take this mark or correction out", m.remove, "x"),
 	}
 }
 
-// Bindings lists the keys while nothing is typed, in the order of the help.
-func (k KeyMap) Bindings() []key.Binding {
-	return []key.Binding{
-		k.Next, k.Previous, k.Up, k.Down, k.Left, k.Right, k.PageUp, k.PageDown, k.First, k.Last,
-		k.Cycle, k.Edit, k.Clear, k.Source, k.AddMark, k.AddStep, k.AddFit, k.Remove,
+// editKeys are those while a value is typed; every other key goes into it.
+func (m *Model) editKeys() part.Keys {
+	keep := func(move func(int) []act.Msg, n int) func() []act.Msg {
+		return func() []act.Msg { return m.leave(func() []act.Msg { return move(n) }) }
+	}
+	return part.Keys{
+		part.Key("Enter, Tab", "keep it, on to the next number", keep(m.hop, 1), "enter", "tab").Foot("keep it, on to the next number"),
+		part.Key("Shift+Tab", "keep it, back to the number before", keep(m.hop, -1), "shift+tab"),
+		part.Key("↑", "keep it, row above", keep(m.move, -1), "up"),
+		part.Key("↓", "keep it, row below", keep(m.move, 1), "down"),
+		part.Key("Esc", "put the old value back", m.restore, "esc").Foot("put the old value back"),
+		part.Key("Alt+Enter", "a new line, in notes", func() []act.Msg { return m.edit.newLine() }, "alt+enter"),
 	}
 }
 
-// Typing lists the keys while a value is typed.
-func (k KeyMap) Typing() []key.Binding {
-	return []key.Binding{k.KeepNext, k.KeepBack, k.KeepUp, k.KeepDown, k.Restore, k.NewLine}
+// Keys implements act.Pane.
+func (m *Model) Keys() []act.Section {
+	typing := m.editKeys().Section("While a value is typed", m.edit != nil)
+	typing.Text = true
+	return []act.Section{m.keys().Section("Knife", m.edit == nil), typing}
 }

@@ -5,38 +5,25 @@ import (
 	"fmt"
 	"slices"
 
-	"github.com/charmbracelet/bubbles/key"
-	tea "github.com/charmbracelet/bubbletea"
-
 	"chape/calc/knife"
 	"chape/calc/length"
 	"chape/project"
 	"chape/ui/act"
 )
 
-// change takes the keys that add and remove rows.
-func (m *Model) change(k tea.KeyMsg) tea.Cmd {
-	r := m.row()
-	switch {
-	case key.Matches(k, m.Keys.Source):
-		if source, ok := project.FieldFor(sourceKey); ok {
-			return m.cycle(source, 1)
-		}
-	case key.Matches(k, m.Keys.AddMark):
-		return m.addMark(r)
-	case key.Matches(k, m.Keys.AddStep):
-		return m.addStep(r)
-	case key.Matches(k, m.Keys.AddFit):
-		return m.addFit()
-	case key.Matches(k, m.Keys.Remove):
-		return m.remove(r)
+// turnSource goes over to the outline's marks, or to those that were measured.
+func (m *Model) turnSource() []act.Msg {
+	source, ok := project.FieldFor(sourceKey)
+	if !ok {
+		return nil
 	}
-	return nil
+	return m.cycle(source, 1)
 }
 
 // addMark puts a mark half-way to the next one, with the figures that lie
 // between; behind the last mark, a little further on.
-func (m *Model) addMark(r row) tea.Cmd {
+func (m *Model) addMark() []act.Msg {
+	r := m.row()
 	i := m.snap.Mark
 	if r.list == "mark" {
 		i = r.index
@@ -45,7 +32,7 @@ func (m *Model) addMark(r row) tea.Cmd {
 		i++ // behind the pair
 	}
 	m.aim("knife.station.at", i+1)
-	return tea.Batch(act.Send(act.Commit{Label: "add a mark", Do: func(p *project.Project) error {
+	return []act.Msg{act.Commit{Label: "add a mark", Do: func(p *project.Project) error {
 		marks := p.Knife.Stations
 		if i >= len(marks) {
 			return errGone
@@ -53,7 +40,7 @@ func (m *Model) addMark(r row) tea.Cmd {
 		p.Source = project.FromStations
 		p.Knife.Stations = slices.Insert(slices.Clone(marks), i+1, between(marks, i))
 		return p.Validate()
-	}}), act.Send(act.Choose{Mark: i + 1}))
+	}}, act.Choose{Mark: i + 1}}
 }
 
 // between is a mark after mark i.
@@ -79,44 +66,46 @@ func between(marks []knife.Station, i int) knife.Station {
 }
 
 // addStep doubles the mark in hand: two marks at one place are a step.
-func (m *Model) addStep(r row) tea.Cmd {
+func (m *Model) addStep() []act.Msg {
+	r := m.row()
 	if r.list != "mark" {
-		return act.Send(act.Say{Text: "choose a mark first: the step is made there", Warn: true})
+		return []act.Msg{act.Say{Text: "choose a mark first: the step is made there", Warn: true}}
 	}
 	i := r.index
 	m.aim("knife.station.bottom", i+1)
-	return tea.Batch(act.Send(act.Commit{Label: "make a step", Do: func(p *project.Project) error {
+	return []act.Msg{act.Commit{Label: "make a step", Do: func(p *project.Project) error {
 		if i >= len(p.Knife.Stations) {
 			return errGone
 		}
 		p.Source = project.FromStations
 		p.Knife.Stations = slices.Insert(slices.Clone(p.Knife.Stations), i+1, p.Knife.Stations[i])
 		return p.Validate()
-	}}), act.Send(act.Choose{Mark: i + 1}))
+	}}, act.Choose{Mark: i + 1}}
 }
 
 // addFit puts a correction at the chosen mark, to be filled in.
-func (m *Model) addFit() tea.Cmd {
+func (m *Model) addFit() []act.Msg {
 	p := m.snap.Project
 	at := length.Length(0)
 	if m.snap.Mark < len(p.Knife.Stations) {
 		at = p.Knife.Stations[m.snap.Mark].At
 	}
 	m.aim("fit.by", len(p.Fits))
-	return act.Send(act.Commit{Label: "add a correction", Do: func(p *project.Project) error {
+	return []act.Msg{act.Commit{Label: "add a correction", Do: func(p *project.Project) error {
 		f := project.Fit{With: "same thickness"}
 		f.At, f.Reach = at, 20*length.Millimetre
 		p.Fits = append(slices.Clone(p.Fits), f)
 		return p.Validate()
-	}})
+	}}}
 }
 
 // remove takes the mark or the correction in hand out.
-func (m *Model) remove(r row) tea.Cmd {
+func (m *Model) remove() []act.Msg {
+	r := m.row()
 	i := r.index
 	switch r.list {
 	case "mark":
-		return act.Send(act.Commit{Label: fmt.Sprintf("take out mark %d", i+1), Do: func(p *project.Project) error {
+		return []act.Msg{act.Commit{Label: fmt.Sprintf("take out mark %d", i+1), Do: func(p *project.Project) error {
 			if i >= len(p.Knife.Stations) {
 				return errGone
 			}
@@ -126,17 +115,17 @@ func (m *Model) remove(r row) tea.Cmd {
 			p.Source = project.FromStations
 			p.Knife.Stations = slices.Delete(slices.Clone(p.Knife.Stations), i, i+1)
 			return p.Validate()
-		}})
+		}}}
 	case "fit":
-		return act.Send(act.Commit{Label: "take out a correction", Do: func(p *project.Project) error {
+		return []act.Msg{act.Commit{Label: "take out a correction", Do: func(p *project.Project) error {
 			if i >= len(p.Fits) {
 				return errGone
 			}
 			p.Fits = slices.Delete(slices.Clone(p.Fits), i, i+1)
 			return nil
-		}})
+		}}}
 	}
-	return act.Send(act.Say{Text: "only marks and corrections can be taken out", Warn: true})
+	return []act.Msg{act.Say{Text: "only marks and corrections can be taken out", Warn: true}}
 }
 
 // aim puts the cursor on a field as soon as it is there.

@@ -3,23 +3,20 @@
 package knifepane
 
 import (
-	"errors"
 	"strconv"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
 	"chape/ui/act"
+	"chape/ui/part"
 	"chape/ui/term/ink"
 )
 
 // Model is the pane. It shows the last Snapshot it was given.
 type Model struct {
-	Keys   KeyMap
 	Styles ink.Styles
-	ASCII  bool // the terminal has plain characters only
 
 	snap   act.Snapshot
 	rows   []row
@@ -32,13 +29,11 @@ type Model struct {
 	placed bool // the cursor has been put on its first row
 	wanted *place
 	warned bool // the last key would have put measured marks away, and was not obeyed
-	again  bool // the key before this one was
+	meant  bool // the key before this one was: the same again is meant
 }
 
 // New gives the pane; it shows nothing before it has a snapshot and a size.
-func New(styles ink.Styles) Model {
-	return Model{Keys: DefaultKeys(), Styles: styles}
-}
+func New(styles ink.Styles) *Model { return &Model{Styles: styles} }
 
 // SetSize sets the room inside the frame, in cells.
 func (m *Model) SetSize(width, height int) {
@@ -132,101 +127,54 @@ func (m *Model) clamp() {
 	m.scroll()
 }
 
-// Editing tells whether a value is being typed: then every key belongs to it.
-func (m *Model) Editing() bool { return m.edit != nil }
-
-// Problem is why what is being typed will not do, in the words of the screen; nil
-// otherwise.
-func (m *Model) Problem() error {
-	if m.edit == nil || m.edit.empty() || m.edit.err == nil {
-		return nil
+// Update implements act.Pane.
+func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
+	switch msg := msg.(type) {
+	case part.Press:
+		return m, m.key(msg)
+	case tea.MouseMsg:
+		return m, m.mouse(msg)
+	case act.InHand:
+		if !msg.Is {
+			return m, m.left()
+		}
 	}
-	return errors.New(m.edit.name() + ": " + m.edit.why())
+	return m, nil
 }
 
-// Update takes a message as every part does; the root uses Key instead, which
-// knows a tool's reading from a hand.
-func (m *Model) Update(msg tea.Msg) tea.Cmd {
-	if k, ok := msg.(tea.KeyMsg); ok {
-		return m.Key(k, false)
-	}
-	return nil
-}
-
-// Key takes one key. reading says that it is the Enter of a measuring tool.
-func (m *Model) Key(k tea.KeyMsg, reading bool) tea.Cmd {
-	if len(m.rows) == 0 {
+func (m *Model) key(p part.Press) []act.Msg {
+	if len(m.rows) == 0 || p.Echo {
 		return nil
 	}
 	m.wanted = nil
-	m.again, m.warned = m.warned, false
+	m.meant, m.warned = m.warned, false
 	defer m.scroll() // the lines at the foot may have become more or fewer
 	if m.edit != nil {
-		return m.editKey(k, reading)
+		return m.editKey(p)
 	}
-	return m.browseKey(k, reading)
-}
-
-func (m *Model) browseKey(k tea.KeyMsg, reading bool) tea.Cmd {
 	f, _ := m.field()
 	switch {
-	case k.Paste:
-		return m.paste(k)
-	case k.Type == tea.KeyRunes && !k.Alt && numeric(f) && startsNumber(k.Runes[0]):
-		return m.begin("", k)
-	case key.Matches(k, m.Keys.Next):
-		if reading {
-			return nil // it was typed at something that takes no number
-		}
-		return m.enter(f)
-	case key.Matches(k, m.Keys.Edit):
-		return m.open(f)
-	case key.Matches(k, m.Keys.Clear):
-		if numeric(f) {
-			return m.begin("", tea.KeyMsg{})
-		}
-	case key.Matches(k, m.Keys.Cycle):
-		return m.cycle(f, 1)
-	default:
-		return m.moveOrChange(k, f)
+	case p.Paste:
+		return m.paste(p)
+	case numeric(f) && part.StartsNumber(p.KeyMsg):
+		return m.begin("", p)
 	}
-	return nil
-}
-
-func (m *Model) moveOrChange(k tea.KeyMsg, f project.Field) tea.Cmd {
-	switch {
-	case key.Matches(k, m.Keys.Previous):
-		return m.hop(-1)
-	case key.Matches(k, m.Keys.Up):
-		return m.move(-1)
-	case key.Matches(k, m.Keys.Down):
-		return m.move(1)
-	case key.Matches(k, m.Keys.Left):
-		return m.sideways(f, -1)
-	case key.Matches(k, m.Keys.Right):
-		return m.sideways(f, 1)
-	case key.Matches(k, m.Keys.PageUp):
-		return m.move(-m.page())
-	case key.Matches(k, m.Keys.PageDown):
-		return m.move(m.page())
-	case key.Matches(k, m.Keys.First):
-		return m.move(-len(m.rows))
-	case key.Matches(k, m.Keys.Last):
-		return m.move(len(m.rows))
-	}
-	return m.change(k)
+	out, _ := m.keys().Take(p)
+	return out
 }
 
 // enter opens a text or goes on to the next number.
-func (m *Model) enter(f project.Field) tea.Cmd {
+func (m *Model) enter() []act.Msg {
+	f, _ := m.field()
 	if !numeric(f) && !cycles(f) {
-		return m.open(f)
+		return m.open()
 	}
 	return m.hop(1)
 }
 
 // open edits the value that stands.
-func (m *Model) open(f project.Field) tea.Cmd {
+func (m *Model) open() []act.Msg {
+	f, _ := m.field()
 	if cycles(f) {
 		return m.cycle(f, 1)
 	}
@@ -234,29 +182,43 @@ func (m *Model) open(f project.Field) tea.Cmd {
 	if f.Auto != "" && text == f.Auto {
 		text = ""
 	}
-	return m.begin(text, tea.KeyMsg{})
+	return m.begin(text, part.Press{})
 }
 
-func (m *Model) paste(k tea.KeyMsg) tea.Cmd {
+// empty begins a number with nothing in it.
+func (m *Model) empty() []act.Msg {
+	if f, _ := m.field(); !numeric(f) {
+		return nil
+	}
+	return m.begin("", part.Press{})
+}
+
+// turnChoice goes to another choice of the field in hand.
+func (m *Model) turnChoice(by int) []act.Msg {
+	f, _ := m.field()
+	return m.cycle(f, by)
+}
+
+func (m *Model) paste(p part.Press) []act.Msg {
 	f, ok := m.field()
-	runes := firstLine(k.Runes)
+	runes := []rune(part.FirstLine(string(p.Runes)))
 	name := f.NameIn(m.snap.Project)
 	switch {
 	case !ok || len(runes) == 0:
 		return nil
 	case cycles(f):
-		return act.Send(act.Say{Text: name + " takes no text: Space goes through the choices", Warn: true})
+		return []act.Msg{act.Say{Text: name + " takes no text: Space goes through the choices", Warn: true}}
 	case !numeric(f):
-		return act.Send(act.Say{Text: "Enter opens the text, then paste"})
-	case !startsNumber(runes[0]):
+		return []act.Msg{act.Say{Text: "Enter opens the text, then paste"}}
+	case !part.StartsNumber(tea.KeyMsg{Type: tea.KeyRunes, Runes: runes}):
 		text := strconv.Quote(ansi.Truncate(string(runes), longestLabel, "…"))
-		return act.Send(act.Say{Text: text + " is not a number: paste a figure, with its unit or without; " + name + " stays", Warn: true})
+		return []act.Msg{act.Say{Text: text + " is not a number: paste a figure, with its unit or without; " + name + " stays", Warn: true}}
 	}
-	return m.begin("", k)
+	return m.begin("", p)
 }
 
 // begin opens an edit and gives it its first key, if there is one.
-func (m *Model) begin(text string, first tea.KeyMsg) tea.Cmd {
+func (m *Model) begin(text string, first part.Press) []act.Msg {
 	f, ok := m.field()
 	if !ok {
 		return nil
@@ -265,5 +227,5 @@ func (m *Model) begin(text string, first tea.KeyMsg) tea.Cmd {
 	if len(first.Runes) == 0 {
 		return nil
 	}
-	return m.edit.key(first, m.Keys.NewLine)
+	return m.edit.key(first)
 }

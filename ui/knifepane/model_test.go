@@ -17,16 +17,20 @@ import (
 	"chape/project"
 	"chape/project/store"
 	"chape/ui/act"
+	"chape/ui/part"
 	"chape/ui/session"
 	"chape/ui/term/ink"
+	"chape/ui/test/rig"
 )
 
 // form is the pane on a document, without the rest of the screen.
 type form struct {
 	t    testing.TB
-	pane Model
+	pane *Model
 	doc  *session.Doc
 	said []string
+
+	unfit error // why what is typed will not do
 }
 
 func open(t testing.TB, p project.Project) *form {
@@ -45,30 +49,33 @@ func defaults() project.Project { return project.New("Test", length.Millimetres,
 
 func (f *form) show() { f.pane.SetSnapshot(f.doc.Snapshot(time.Unix(0, 0))) }
 
-func (f *form) take(cmd tea.Cmd) {
-	if cmd == nil {
-		return
-	}
-	switch msg := cmd().(type) {
-	case tea.BatchMsg:
-		for _, c := range msg {
-			f.take(c)
-		}
-	case act.Preview:
-		f.doc.Preview(msg.Do)
-	case act.Drop:
-		f.doc.Drop()
-	case act.Choose:
-		f.doc.Choose(msg.Mark)
-	case act.Say:
-		f.said = append(f.said, msg.Text)
-	case act.Commit:
-		if err := f.doc.Commit(msg.Label, msg.Do); err != nil {
-			f.said = append(f.said, err.Error())
+// press hands the pane a message and does what it answers.
+func (f *form) press(msg tea.Msg) (out []act.Msg) {
+	_, out = f.pane.Update(msg)
+	for _, msg := range out {
+		switch msg := msg.(type) {
+		case act.Preview:
+			f.doc.Preview(msg.Do)
+			f.unfit = nil
+		case act.Drop:
 			f.doc.Drop()
+			f.unfit = nil
+		case act.Unfit:
+			f.unfit = msg.Err
+		case act.Choose:
+			f.doc.Choose(msg.Mark)
+		case act.Say:
+			f.said = append(f.said, msg.Text)
+		case act.Commit:
+			f.unfit = nil
+			if err := f.doc.Commit(msg.Label, msg.Do); err != nil {
+				f.said = append(f.said, err.Error())
+				f.doc.Drop()
+			}
 		}
 	}
 	f.show()
+	return out
 }
 
 var named = map[string]tea.KeyType{
@@ -82,7 +89,7 @@ func (f *form) keys(words ...string) {
 	f.t.Helper()
 	for _, w := range words {
 		if k, ok := named[w]; ok {
-			f.take(f.pane.Key(tea.KeyMsg{Type: k}, false))
+			f.press(part.Press{KeyMsg: tea.KeyMsg{Type: k}})
 			continue
 		}
 		for _, r := range w {
@@ -90,7 +97,7 @@ func (f *form) keys(words ...string) {
 			if r == ' ' {
 				k.Type = tea.KeySpace
 			}
-			f.take(f.pane.Key(k, false))
+			f.press(part.Press{KeyMsg: k})
 		}
 	}
 }
@@ -141,15 +148,15 @@ func TestTypingShowsAtOnceAndEnterKeeps(t *testing.T) {
 func TestEscPutsTheOldValueBack(t *testing.T) {
 	f := open(t, defaults())
 	f.keys("1", "esc")
-	if f.doc.Previewing() || f.pane.Editing() || f.doc.Snapshot(time.Unix(0, 0)).Project.Outline.Blade != 110 {
-		t.Errorf("previewing %v, editing %v", f.doc.Previewing(), f.pane.Editing())
+	if f.doc.Previewing() || act.Typing(f.pane) || f.doc.Snapshot(time.Unix(0, 0)).Project.Outline.Blade != 110 {
+		t.Errorf("previewing %v, editing %v", f.doc.Previewing(), act.Typing(f.pane))
 	}
 }
 
 func TestWhatWillNotDoStaysOpenAndSaysWhatWould(t *testing.T) {
 	f := open(t, defaults())
 	f.keys("140", "x", "enter")
-	if !f.pane.Editing() || f.pane.Problem() == nil {
+	if !act.Typing(f.pane) || f.unfit == nil {
 		t.Fatal("140x was let through")
 	}
 	if got := f.doc.Snapshot(time.Unix(0, 0)).Project.Outline.Blade; got != 140 {
@@ -158,8 +165,8 @@ func TestWhatWillNotDoStaysOpenAndSaysWhatWould(t *testing.T) {
 	if s := f.screen(); !strings.Contains(s, `"140x" is not a length: try 3.2, 3.2 mm, 1/8 in`) {
 		t.Errorf("the screen does not say what would do:\n%s", s)
 	}
-	cmd, ok := f.pane.Leave()
-	f.take(cmd)
+	out := f.press(act.InHand{})
+	ok := !slices.Contains(out, act.Msg(act.Stay{}))
 	if !ok || f.project().Outline.Blade != 110 || len(f.said) != 1 || !strings.Contains(f.said[0], "stays 110") {
 		t.Errorf("left with ok %v, %v, said %q", ok, f.project().Outline.Blade, f.said)
 	}
@@ -173,14 +180,14 @@ func TestCalliperInInches(t *testing.T) {
 	if s := f.screen(); !strings.Contains(s, "is the calliper in inches?") {
 		t.Fatalf("no question:\n%s", s)
 	}
-	f.take(f.pane.Key(tea.KeyMsg{Type: tea.KeyEnter}, true))
+	f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyEnter}, Near: true})
 	f.keys("0")
-	if !f.pane.Editing() {
+	if !act.Typing(f.pane) {
 		t.Error("a second reading answered the question")
 	}
 	f.keys("esc")
-	if got := f.project().Outline.FrontThick; got != was || f.pane.Editing() {
-		t.Errorf("after Esc: %v, editing %v", got, f.pane.Editing())
+	if got := f.project().Outline.FrontThick; got != was || act.Typing(f.pane) {
+		t.Errorf("after Esc: %v, editing %v", got, act.Typing(f.pane))
 	}
 	f.goTo("knife.outline.depth", -1)
 	f.keys("1.2")
@@ -190,7 +197,7 @@ func TestCalliperInInches(t *testing.T) {
 	f.keys("esc")
 	f.goTo("knife.outline.grind", -1) // 0 before: nothing to compare with
 	f.keys("12", "enter")
-	if f.pane.Editing() {
+	if act.Typing(f.pane) {
 		t.Error("asked with nothing to compare with")
 	}
 	f.goTo("sheath.gap", -1)
@@ -204,8 +211,8 @@ func TestCalliperInInches(t *testing.T) {
 func TestReadingsFillTheForm(t *testing.T) {
 	f := open(t, defaults())
 	for _, r := range []string{"142.5", "31,2", "3.8", "0"} {
-		f.take(f.pane.Key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(r)}, false))
-		f.take(f.pane.Key(tea.KeyMsg{Type: tea.KeyEnter}, true))
+		f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(r)}})
+		f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyEnter}, Near: true})
 	}
 	o := f.project().Outline
 	if o.Blade != 142.5 || o.Depth != 31.2 || o.Spine != 3.8 || o.Grind != 0 {
@@ -225,11 +232,11 @@ func TestReadingElsewhereDoesNoHarm(t *testing.T) {
 			before := f.project()
 			f.goTo(c.Key, c.Index)
 			for _, ch := range "12.34" {
-				f.take(f.pane.Key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{ch}}, false))
+				f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{ch}}})
 			}
-			f.take(f.pane.Key(tea.KeyMsg{Type: tea.KeyEnter}, true))
-			if f.pane.Editing() || !reflect.DeepEqual(f.project(), before) || len(f.said) > 0 {
-				t.Errorf("%s: editing %v, said %q", c.Key, f.pane.Editing(), f.said)
+			f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyEnter}, Near: true})
+			if act.Typing(f.pane) || !reflect.DeepEqual(f.project(), before) || len(f.said) > 0 {
+				t.Errorf("%s: editing %v, said %q", c.Key, act.Typing(f.pane), f.said)
 			}
 		}
 	}
@@ -244,14 +251,14 @@ func withRows() project.Project {
 
 func TestPasteOfANumber(t *testing.T) {
 	f := open(t, defaults())
-	f.take(f.pane.Key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(" 5 1/2 in\nand more"), Paste: true}, false))
+	f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(" 5 1/2 in\nand more"), Paste: true}})
 	f.keys("enter")
 	if got := f.project().Outline.Blade; got != 5.5*length.Inch {
 		t.Errorf("got %v", got)
 	}
 	before := f.project()
-	f.take(f.pane.Key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("q x a"), Paste: true}, false))
-	if !reflect.DeepEqual(before, f.project()) || f.pane.Editing() {
+	f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("q x a"), Paste: true}})
+	if !reflect.DeepEqual(before, f.project()) || act.Typing(f.pane) {
 		t.Error("a pasted word was taken for commands")
 	}
 }
@@ -346,7 +353,7 @@ func TestRandomKeys(t *testing.T) {
 			f.pane.SetSize(r.Intn(90), r.Intn(30))
 		}
 		if i%10 == 0 {
-			f.take(f.pane.Click(r.Intn(90), r.Intn(30)))
+			f.press(rig.Click(r.Intn(90), r.Intn(30)))
 		}
 		for _, l := range strings.Split(f.pane.View(), "\n") {
 			if w := ansi.StringWidth(l); w > f.pane.width {
@@ -365,7 +372,7 @@ func TestNotesKeepTheirLines(t *testing.T) {
 	f := open(t, p)
 	f.goTo("notes", -1)
 	f.keys("enter", "end", "x")
-	f.take(f.pane.Key(tea.KeyMsg{Type: tea.KeyEnter, Alt: true}, false))
+	f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyEnter, Alt: true}})
 	f.keys("three", "enter")
 	if got := f.project().Notes; got != "one\ntwox\nthree" {
 		t.Errorf("notes %q", got)

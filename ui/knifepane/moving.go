@@ -8,7 +8,7 @@ import (
 )
 
 // move goes by rows, over headings, and stops at either end.
-func (m *Model) move(by int) tea.Cmd {
+func (m *Model) move(by int) []act.Msg {
 	step := 1
 	if by < 0 {
 		step = -1
@@ -26,7 +26,7 @@ func (m *Model) move(by int) tea.Cmd {
 }
 
 // hop goes to the next number, or the one before, along the rows and columns.
-func (m *Model) hop(by int) tea.Cmd {
+func (m *Model) hop(by int) []act.Msg {
 	m.line, m.column = m.findNumber(m.line, m.column, by)
 	m.clamp()
 	return m.chosen()
@@ -55,74 +55,82 @@ func (m *Model) findNumber(line, column, by int) (int, int) {
 }
 
 // chosen says which mark is in hand now, if that is another one.
-func (m *Model) chosen() tea.Cmd {
+func (m *Model) chosen() []act.Msg {
 	r := m.row()
 	if r.list != "mark" || r.index == m.snap.Mark {
 		return nil
 	}
 	m.snap.Mark = r.index
-	return act.Send(act.Choose{Mark: r.index})
+	return []act.Msg{act.Choose{Mark: r.index}}
 }
 
 // sideways goes by columns in a table and through the choices of a field.
-func (m *Model) sideways(f project.Field, by int) tea.Cmd {
+func (m *Model) sideways(by int) []act.Msg {
 	if r := m.row(); len(r.cells) > 1 {
 		m.column = max(0, min(m.column+by, len(r.cells)-1))
 		return nil
 	}
-	return m.cycle(f, by)
+	return m.turnChoice(by)
 }
 
 // cycle commits the next choice.
-func (m *Model) cycle(f project.Field, by int) tea.Cmd {
+func (m *Model) cycle(f project.Field, by int) []act.Msg {
 	if !cycles(f) {
 		return nil
 	}
 	v := next(f, m.snap.Project, by)
 	away := f.Key == sourceKey && v == project.FromOutline.String() && m.snap.Project.MarksDiffer()
-	if away && !m.again {
+	if away && !m.meant {
 		m.warned = true
-		return act.Send(act.Say{Text: marksAtRisk, Warn: true})
+		return []act.Msg{act.Say{Text: marksAtRisk, Warn: true}}
 	}
-	commit := act.Send(act.Commit{Label: f.NameIn(m.snap.Project) + " " + f.Text(v, m.snap.Project), Do: func(p *project.Project) error {
+	out := []act.Msg{act.Commit{Label: f.NameIn(m.snap.Project) + " " + f.Text(v, m.snap.Project), Do: func(p *project.Project) error {
 		if !inReach(f, *p) {
 			return errGone
 		}
 		return f.Set(p, v)
-	}})
+	}}}
 	if away {
-		return tea.Batch(commit, act.Send(act.Say{Text: "your measured marks are put away: u brings them back"}))
+		out = append(out, act.Say{Text: "your measured marks are put away: u brings them back"})
 	}
-	return commit
+	return out
 }
 
 const marksAtRisk = "the outline's marks would take the place of those you measured: the same key again does it, any other leaves them"
 
-// Click takes a click on a cell of the pane, counted from its upper left.
-func (m *Model) Click(x, y int) tea.Cmd {
+// mouse takes a press: the wheel goes by rows, a click goes to a cell.
+func (m *Model) mouse(e tea.MouseMsg) []act.Msg {
+	defer m.scroll()
+	switch {
+	case e.Action != tea.MouseActionPress:
+	case e.Button == tea.MouseButtonLeft:
+		return m.click(e.X, e.Y)
+	case m.edit != nil:
+	case e.Button == tea.MouseButtonWheelUp:
+		return m.move(-1)
+	case e.Button == tea.MouseButtonWheelDown:
+		return m.move(1)
+	}
+	return nil
+}
+
+// click takes a click on a cell of the pane, counted from its upper left.
+func (m *Model) click(x, y int) []act.Msg {
 	m.warned = false
 	i, ok := m.rowAt(y)
 	if !ok || m.rows[i].isHeading() {
 		return nil
 	}
-	go_ := func() tea.Cmd {
+	there := func() []act.Msg {
 		m.line = i
 		m.column = m.columnAt(x)
 		m.clamp()
 		return m.chosen()
 	}
 	if m.edit != nil {
-		return m.leave(go_)
+		return m.leave(there)
 	}
-	return go_()
-}
-
-// Wheel scrolls by rows.
-func (m *Model) Wheel(by int) tea.Cmd {
-	if m.edit != nil {
-		return nil
-	}
-	return m.move(by)
+	return there()
 }
 
 // columnAt is the column of a table under a cell of the screen.

@@ -8,6 +8,8 @@ import (
 	"github.com/charmbracelet/lipgloss"
 
 	"chape/calc/length"
+	"chape/ui/act"
+	"chape/ui/part"
 )
 
 // read types what a calliper types: the digits and its Enter in one breath.
@@ -15,9 +17,9 @@ func (f *form) read(readings ...string) {
 	f.t.Helper()
 	for _, r := range readings {
 		for _, c := range r {
-			f.take(f.pane.Key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}}, false))
+			f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}}})
 		}
-		f.take(f.pane.Key(tea.KeyMsg{Type: tea.KeyEnter}, true))
+		f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyEnter}, Near: true})
 	}
 }
 
@@ -34,17 +36,17 @@ func (f *form) warned(words string) {
 func TestReadingsAfterARefusedOneAreNotJoined(t *testing.T) {
 	f := open(t, defaults())
 	f.read("142.5", "3000", "2500")
-	if f.at() != "knife.outline.depth" || !f.pane.Editing() || f.pane.edit.text() != "2500" {
+	if f.at() != "knife.outline.depth" || !act.Typing(f.pane) || f.pane.edit.text() != "2500" {
 		t.Fatalf("at %s with %q", f.at(), f.pane.edit.text())
 	}
 	f.warned(`"2500" will not do: give 5, up to 200 mm`)
 	f.warned("the next number replaces it; is the calliper in inches?")
-	if err := f.pane.Problem(); err == nil || err.Error() != `blade depth: "2500" will not do: give 5, up to 200 mm` {
+	if err := f.unfit; err == nil || err.Error() != `blade depth: "2500" will not do: give 5, up to 200 mm` {
 		t.Errorf("the plan says %v", err)
 	}
 	f.read("31.2", "3.8")
 	o := f.project().Outline
-	if o.Blade != 142.5 || o.Depth != 31.2 || o.Spine != 3.8 || f.pane.Editing() || f.at() != "knife.outline.grind" {
+	if o.Blade != 142.5 || o.Depth != 31.2 || o.Spine != 3.8 || act.Typing(f.pane) || f.at() != "knife.outline.grind" {
 		t.Errorf("got %+v, at %s", o, f.at())
 	}
 }
@@ -105,7 +107,7 @@ func TestARefusedTextIsReplacedOrMended(t *testing.T) {
 	}
 	f := open(t, defaults())
 	f.keys("3x1", "enter")
-	f.take(f.pane.Key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("120"), Paste: true}, false))
+	f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("120"), Paste: true}})
 	if f.pane.edit.text() != "120" {
 		t.Errorf("pasted over a refused text: %q", f.pane.edit.text())
 	}

@@ -1,10 +1,6 @@
 package knifepane
 
 import (
-	"strings"
-
-	tea "github.com/charmbracelet/bubbletea"
-
 	"chape/project"
 )
 
@@ -102,14 +98,6 @@ func numeric(f project.Field) bool {
 
 // cycles tells whether left, right and space go through the values.
 func cycles(f project.Field) bool { return f.Kind == project.Choice || f.Kind == project.Flag }
-
-// startsNumber tells whether a character begins a number. Letters never do.
-func startsNumber(r rune) bool {
-	return '0' <= r && r <= '9' || strings.ContainsRune("+-.,¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞−", r)
-}
-
-// beginsNumber tells whether a key begins a number.
-func beginsNumber(k tea.KeyMsg) bool { return types(k) && startsNumber(k.Runes[0]) }
 
 // next is the option after (by 1) or before (by -1) the one that stands.
 func next(f project.Field, p project.Project, by int) any {

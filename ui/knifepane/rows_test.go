@@ -9,6 +9,9 @@ import (
 
 	"chape/calc/length"
 	"chape/project"
+	"chape/ui/act"
+	"chape/ui/part"
+	"chape/ui/test/rig"
 )
 
 func TestMeasuredMarksAreNotPutAwayUnasked(t *testing.T) {
@@ -53,7 +56,7 @@ func TestMarksAsTheOutlineGivesThemGoWithoutAsking(t *testing.T) {
 
 func TestPastes(t *testing.T) {
 	paste := func(f *form, s string) {
-		f.take(f.pane.Key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s), Paste: true}, false))
+		f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s), Paste: true}})
 	}
 	for text, want := range map[string]length.Length{
 		"120": 120, " 120,5 mm\r\n": 120.5, "\n4 1/2 in\n": 4.5 * length.Inch, "½ in": 0, "12 cm\tblade": 0,
@@ -61,7 +64,7 @@ func TestPastes(t *testing.T) {
 		f := open(t, defaults())
 		paste(f, text)
 		if want == 0 {
-			if f.pane.Problem() == nil {
+			if f.unfit == nil {
 				t.Errorf("%q is taken", text)
 			}
 			continue
@@ -79,7 +82,7 @@ func TestPastes(t *testing.T) {
 	} {
 		f.goTo(c.key, -1)
 		paste(f, c.text)
-		if len(f.said) != i+1 || f.said[i] != c.want || f.pane.Editing() {
+		if len(f.said) != i+1 || f.said[i] != c.want || act.Typing(f.pane) {
 			t.Errorf("%s: said %q, want %q", c.key, f.said, c.want)
 		}
 	}
@@ -182,4 +185,10 @@ func TestClicksFindTheirRow(t *testing.T) {
 			}
 		}
 	}
+}
+
+func TestKeyTable(t *testing.T) {
+	f := open(t, defaults())
+	rig.CheckKeys(t, f.pane)
+	rig.CheckSizes(t, f.pane, 90, 40)
 }

@@ -79,10 +79,10 @@ func (m *Model) headLine() string {
 func (m *Model) where(from, to int) string {
 	var keys []string
 	if from > 0 {
-		keys = append(keys, m.Keys.PageUp.Help().Key)
+		keys = append(keys, "PgUp")
 	}
 	if to < len(m.rows) {
-		keys = append(keys, m.Keys.PageDown.Help().Key)
+		keys = append(keys, "PgDn")
 	}
 	return fmt.Sprintf("%d-%d of %d, %s", from+1, to, len(m.rows), strings.Join(keys, " "))
 }

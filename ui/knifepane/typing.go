@@ -1,68 +1,71 @@
 package knifepane
 
 import (
-	"github.com/charmbracelet/bubbles/key"
-	tea "github.com/charmbracelet/bubbletea"
-
 	"chape/ui/act"
+	"chape/ui/part"
 )
 
-func (m *Model) editKey(k tea.KeyMsg, reading bool) tea.Cmd {
-	switch {
-	case key.Matches(k, m.Keys.Restore):
-		m.edit = nil
-		return act.Send(act.Drop{})
-	case m.edit.asking && !key.Matches(k, m.Keys.KeepNext) && !beginsNumber(k):
-		return nil // the question wants Enter, Esc or another number
-	case key.Matches(k, m.Keys.KeepNext):
-		if m.edit.asking && reading {
-			return nil // a second reading does not answer for the maker
-		}
-		return m.leave(func() tea.Cmd { return m.hop(1) })
-	case key.Matches(k, m.Keys.KeepBack):
-		return m.leave(func() tea.Cmd { return m.hop(-1) })
-	case key.Matches(k, m.Keys.KeepUp):
-		return m.leave(func() tea.Cmd { return m.move(-1) })
-	case key.Matches(k, m.Keys.KeepDown):
-		return m.leave(func() tea.Cmd { return m.move(1) })
+// editKey is a key while a value is typed.
+func (m *Model) editKey(p part.Press) []act.Msg {
+	if p.Figure() && m.edit.words() {
+		return []act.Msg{act.Say{Text: part.NoText, Warn: true}}
 	}
-	return m.edit.key(k, m.Keys.NewLine)
+	if r, known := m.editKeys().Find(p.KeyMsg); known {
+		switch {
+		case m.edit.asking && p.String() == "esc":
+		case m.edit.asking && (p.String() != "enter" && p.String() != "tab" || p.Tool() || p.Held):
+			return nil // the question wants Enter, Esc or another number, and a tool's Enter is no answer
+		}
+		return r.Do()
+	}
+	if m.edit.asking && !part.StartsNumber(p.KeyMsg) {
+		return nil
+	}
+	return m.edit.key(p)
+}
+
+// restore puts the old value back.
+func (m *Model) restore() []act.Msg {
+	m.edit = nil
+	return []act.Msg{act.Drop{}}
 }
 
 // leave keeps what was typed and moves on. What will not do stays open with its
 // error; what is far from the old value asks first.
-func (m *Model) leave(then func() tea.Cmd) tea.Cmd {
+func (m *Model) leave(then func() []act.Msg) []act.Msg {
 	e := m.edit
 	switch {
 	case e.unchanged():
 		m.edit = nil
-		return tea.Batch(act.Send(act.Drop{}), then())
+		return append([]act.Msg{act.Drop{}}, then()...)
 	case e.err != nil:
 		e.refuse()
-		return nil
+		return []act.Msg{act.Unfit{Err: e.problem()}}
 	case e.far() && !e.asking:
 		e.asking = true
 		e.refuse()
 		return nil
 	}
 	m.edit = nil
-	return tea.Batch(then(), e.commit()) // the mark first: what is shown follows the cursor
+	return append(then(), e.commit()...) // the mark first: what is shown follows the cursor
 }
 
-// Leave ends an edit because another pane is taken in hand: what will do is
-// kept, what will not is dropped and said. It gives false when a question has
-// to be answered first.
-func (m *Model) Leave() (cmd tea.Cmd, ok bool) {
+// left ends an edit because another pane is taken in hand: what will do is kept, what
+// will not is dropped and said. It says Stay when a question has to be answered first.
+func (m *Model) left() []act.Msg {
 	e := m.edit
 	switch {
 	case e == nil:
-		return nil, true
+		return nil
 	case e.err != nil && !e.unchanged():
 		m.edit = nil
-		return tea.Batch(act.Send(act.Drop{}), act.Send(act.Say{
+		return []act.Msg{act.Drop{}, act.Say{
 			Text: e.name() + " stays " + e.field.Show(e.base) + ": " + e.complaint(), Warn: true,
-		})), true
+		}}
 	}
-	cmd = m.leave(func() tea.Cmd { return nil })
-	return cmd, m.edit == nil
+	out := m.leave(func() []act.Msg { return nil })
+	if m.edit != nil {
+		out = append(out, act.Stay{})
+	}
+	return out
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
+	"chape/ui/canvas"
 	"chape/ui/layout"
 	"chape/ui/term"
 )
@@ -91,7 +92,7 @@ func (m *Model) valueText(f project.Field) string {
 }
 
 // ascii tells whether the terminal has plain characters only.
-func (m *Model) ascii() bool { return m.ASCII }
+func (m *Model) ascii() bool { return m.snap.Font.Glyphs == canvas.ASCII }
 
 // aligned sets a figure so that its decimal point stands in the same column as
 // any other's; inches with a fraction have their whole number there.
@@ -119,12 +120,12 @@ func (m *Model) inputWidth(f project.Field) int {
 func (m *Model) typed(width int) string {
 	style := m.Styles.Strong
 	switch {
-	case m.edit.refused:
+	case m.edit.line.Fresh:
 		style = m.Styles.Chosen // all of it will be replaced
-	case m.Problem() != nil || m.edit.asking:
+	case m.edit.wrong() || m.edit.asking:
 		style = m.Styles.Warn
 	}
-	return m.edit.input.view(max(1, width), style, m.Styles.Chosen)
+	return m.edit.line.Short(max(1, width), style)
 }
 
 func (m *Model) mark(plain, ascii string) string {
@@ -143,7 +144,7 @@ func (m *Model) foot() []string {
 		return nil
 	case m.edit != nil && m.edit.asking:
 		return m.styled("! "+m.edit.question(), m.Styles.Warn, warnLines)
-	case m.Problem() != nil:
+	case m.edit != nil && m.edit.wrong():
 		return m.styled("! "+m.edit.complaint(), m.Styles.Warn, warnLines)
 	case f.Hint == "":
 		return nil

@@ -1,11 +1,16 @@
 package part
 
 import (
+	"errors"
+	"slices"
 	"strings"
+	"unicode"
 
 	"github.com/charmbracelet/bubbles/cursor"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+	"github.com/charmbracelet/x/ansi"
 
 	"chape/ui/act"
 	"chape/ui/layout"
@@ -95,6 +100,7 @@ func (a *Ask) Take(p Press) Reply {
 	if p.Paste {
 		p.Runes = []rune(FirstLine(string(p.Runes)))
 	}
+	p.Runes = slices.DeleteFunc(slices.Clone(p.Runes), func(r rune) bool { return !unicode.IsPrint(r) })
 	before := a.input.Value()
 	a.input, _ = a.input.Update(p.KeyMsg)
 	if a.input.Value() == before {
@@ -116,11 +122,10 @@ func (a *Ask) enter(p Press) Reply {
 	return Kept
 }
 
-var errFigure = textError("this came as from a measuring tool: Enter keeps it all the same")
+// NoText is said of a figure that a measuring tool has typed where a text is asked.
+const NoText = "this came as from a measuring tool: Enter keeps it all the same"
 
-type textError string
-
-func (e textError) Error() string { return string(e) }
+var errFigure = errors.New(NoText)
 
 // Refuse says why the text will not do. After a tool's Enter its next reading takes the
 // place of this one.
@@ -162,6 +167,17 @@ func (a *Ask) Line(w int, st ink.Styles) string {
 		return layout.Line(st.Chosen.Render(a.Text()+" "), w)
 	}
 	return layout.Line(a.input.View(), w)
+}
+
+// Short is the stretch of the line round the cursor, in a style, on at most w cells, no
+// wider than it is long; the cursor is a cell in reverse, which shows without colour and
+// does not blink.
+func (a *Ask) Short(w int, style lipgloss.Style) string {
+	in := a.input
+	in.TextStyle = style
+	in.Width = max(1, min(w-1, ansi.StringWidth(a.Text())))
+	in.SetCursor(in.Position()) // what is in sight depends on the width
+	return in.View()
 }
 
 // AskKeys are the keys of a line being typed, for the foot and the help; an Ask goes by

@@ -154,5 +154,5 @@ func Letters(k tea.KeyMsg) (first, rest tea.KeyMsg, several bool) {
 
 // StartsNumber tells whether a key is the beginning of a number.
 func StartsNumber(k tea.KeyMsg) bool {
-	return k.Type == tea.KeyRunes && !k.Alt && len(k.Runes) > 0 && strings.ContainsRune("0123456789.,+-", k.Runes[0])
+	return k.Type == tea.KeyRunes && !k.Alt && len(k.Runes) > 0 && strings.ContainsRune("0123456789.,+-¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞−", k.Runes[0])
 }

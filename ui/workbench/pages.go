@@ -6,6 +6,7 @@ import (
 	"chape/ui/act"
 	benchview "chape/ui/bench"
 	"chape/ui/drypane"
+	"chape/ui/knifepane"
 	"chape/ui/layout"
 	"chape/ui/planpane"
 	"chape/ui/shelfpane"
@@ -63,6 +64,12 @@ func shelfPage(o *Options) act.Page {
 func planPage(o *Options) act.Page {
 	return act.Page{Name: "Plan", Room: act.InPlan, Root: act.AllKeys, New: func() act.Pane {
 		return planpane.New(o.Styles)
+	}}
+}
+
+func knifePage(o *Options) act.Page {
+	return act.Page{Name: "Knife", Room: act.InKnife, Root: act.AllKeys, New: func() act.Pane {
+		return knifepane.New(o.Styles)
 	}}
 }
 
