@@ -98,7 +98,7 @@ func (j *job) frame(p *sheet.Page, high float64, words []string) {
 	apart := length.Length(pricksApart).Format(length.Millimetres, length.Ruler)
 	d.Text(sheet.Text{Layer: sheet.ScaleLayer, At: corner.Add(curve.Vec{X: 50, Y: 0.8}), Says: "set your dividers here: " + apart, Size: sheet.WordSize, Anchor: sheet.Middle})
 	d.Text(sheet.Text{Layer: sheet.ScaleLayer, At: corner.Add(curve.Vec{X: 0.8, Y: -50}), Says: "set your dividers here: " + apart, Size: sheet.WordSize, Anchor: sheet.Middle, Angle: math.Pi / 2})
-	sheet.Rule(d, corner.Add(curve.Vec{Y: 6}))
+	rule(d, corner.Add(curve.Vec{Y: 6}))
 	for i, s := range j.beside(p.Name) {
 		d.Text(sheet.Text{Layer: sheet.WordLayer, At: corner.Add(curve.Vec{X: pricksApart + 6, Y: 1 + 4*float64(i)}), Says: s, Size: nameSize, Bold: true})
 	}
