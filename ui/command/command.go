@@ -74,14 +74,17 @@ type verb struct {
 	args string
 	does string // one line
 	more string // the rest of its help; may be empty
-	run  func(w World, v verb, args []string) error
+	// What completions offer: words in its place of a file, values of its options.
+	words  []string
+	values map[string][]string
+	run    func(w World, v verb, args []string) error
 }
 
 // verbs lists the commands in the order of the help. It is a function because
 // help itself is one of them.
 func verbs() []verb {
 	return []verb{
-		newVerb, planVerb, printVerb, settingsVerb, ringVerb, helpVerb(),
+		newVerb, planVerb, printVerb, settingsVerb, ringVerb, completionVerb(), helpVerb(),
 	}
 }
 

@@ -18,6 +18,7 @@ import (
 
 var newVerb = verb{
 	name: "new", args: "FILE", does: "start a project in a file of its own",
+	values: map[string][]string{"units": {"mm", "in"}},
 	more: `  --title TEXT   what you call the knife; the file's name, if it is not given
   --units UNIT   what you measure in: mm or in
 

@@ -10,16 +10,29 @@ import (
 
 const opening = `chape — a workbench for leather sheaths: a knife's measurements in, the flat
 pattern and the stitch plan out, and the steps of the work with their waits.
-
-  chape                       open the shelf, or the example while it is empty
-  chape FILE                  open one project
-  chape FOLDER                open another folder as the shelf
 `
+
+// call is one form of calling the program.
+type call struct{ call, does string }
+
+// calls are the forms of calling it, the commands among them, in the order of the help.
+func calls() []call {
+	all := []call{
+		{"chape", "open the shelf, or the example while it is empty"},
+		{"chape FILE", "open one project, by its file or its title"},
+		{"chape FOLDER", "open another folder as the shelf"},
+	}
+	for _, v := range verbs() {
+		all = append(all, call{strings.TrimSpace("chape " + v.name + " " + v.args), v.does})
+	}
+	return append(all, call{"chape --version", "say the version"})
+}
 
 // helpVerb is made by a function: help lists all verbs, itself included.
 func helpVerb() verb {
 	return verb{
 		name: "help", args: "[COMMAND]", does: "say how chape, or one command, is used",
+		more: `"chape help man" prints the manual page: chape help man > chape.1`,
 		run: func(w World, v verb, args []string) error {
 			fs := flags(v.name)
 			addHelp(fs)
@@ -30,6 +43,9 @@ func helpVerb() verb {
 			case 0:
 				return overview(w.Out)
 			case 1:
+				if fs.Arg(0) == "man" {
+					return man(w.Out)
+				}
 				about, ok := find(fs.Arg(0))
 				if !ok {
 					return unknown(fs.Arg(0))
@@ -44,11 +60,11 @@ func helpVerb() verb {
 func overview(w io.Writer) error {
 	var b strings.Builder
 	b.WriteString(opening)
-	for _, v := range verbs() {
-		fmt.Fprintf(&b, "  %-27s %s\n", strings.TrimSpace("chape "+v.name+" "+v.args), v.does)
+	b.WriteByte('\n')
+	for _, c := range calls() {
+		fmt.Fprintf(&b, "  %-29s %s\n", c.call, c.does)
 	}
-	b.WriteString("  chape --version             say the version\n\n")
-	b.WriteString("In the workbench ? lists the keys. \"chape help COMMAND\" says more about one.\n")
+	b.WriteString("\nIn the workbench ? lists the keys. \"chape help COMMAND\" says more about one.\n")
 	_, err := io.WriteString(w, b.String())
 	return err
 }

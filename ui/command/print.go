@@ -13,6 +13,7 @@ import (
 
 var printVerb = verb{
 	name: "print", args: "FILE | --tracing", does: "print the pattern at true size: PDF, SVG",
+	values: map[string][]string{"as": {"pdf", "svg", "pdf,svg"}, "paper": {"a4", "a3", "letter", "legal"}, "measured": {"none"}},
 	more: `  --out DIR        the folder to write to; that of FILE, if it is not given
   --as KINDS       pdf, svg (for a cutter) or pdf,svg (the default)
   --paper PAPER    a4, a3, letter, legal, or such as 210x297 or 8.5x11in

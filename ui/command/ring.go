@@ -22,7 +22,7 @@ type Voice interface {
 }
 
 var ringVerb = verb{
-	name: "ring", does: "try the alarm: all that a hold that falls due does",
+	name: "ring", does: "try the alarm: what a hold that falls due does",
 	more: "It rings the bell, sets the window's title, asks for a notice on the desktop\n" +
 		"and runs your own command, as your settings have it, and says what you should\n" +
 		"hear and see.",
