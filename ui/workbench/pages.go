@@ -17,60 +17,13 @@ import (
 // that knows which there are: a new one is a line here.
 func pages(o *Options) []act.Page {
 	return []act.Page{
-		knifePage(o),
-		planPage(o),
-		stepsPage(o),
-		benchPage(o),
-		shelfPage(o),
-		dryPage(o),
+		knifepane.AsPage(o.Styles),
+		planpane.AsPage(o.Styles),
+		stepspane.AsPage(o.Clock, o.Styles),
+		benchview.AsPage(o.Clock, o.Styles),
+		shelfpane.AsPage(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles}),
+		drypane.AsPage(o.Clock, o.Styles),
 	}
-}
-
-func stepsPage(o *Options) act.Page {
-	return act.Page{Name: "Steps", Room: act.InSteps, Root: act.AllKeys, Ticks: true, New: func() act.Pane {
-		return stepspane.New(o.Clock, o.Styles)
-	}}
-}
-
-func benchPage(o *Options) act.Page {
-	return act.Page{
-		Name: "Bench view", Room: act.Screen, Brief: "bench", Ticks: true,
-		Open: key.NewBinding(key.WithKeys("b"), key.WithHelp("b", "the bench view: one step, one hold, seen from afar")),
-		New:  func() act.Pane { return benchview.New(o.Clock, o.Styles) },
-	}
-}
-
-func dryPage(o *Options) act.Page {
-	return act.Page{
-		Name: "Drying", Room: act.Whole, Root: act.Changes,
-		Open: key.NewBinding(key.WithKeys("w"), key.WithHelp("w", "weighings: when the sheath will be dry")),
-		New:  func() act.Pane { return drypane.New(o.Clock, o.Styles) },
-	}
-}
-
-func shelfPage(o *Options) act.Page {
-	if o.Shelf == nil {
-		return act.Page{}
-	}
-	return act.Page{
-		Name: "Shelf", Title: "Shelf: " + o.Shelf.Dir(), Room: act.Whole, Brief: "shelf", Lasts: true,
-		Open: key.NewBinding(key.WithKeys("o"), key.WithHelp("o", "the shelf: open another project, begin one")),
-		New: func() act.Pane {
-			return shelfpane.New(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles})
-		},
-	}
-}
-
-func planPage(o *Options) act.Page {
-	return act.Page{Name: "Plan", Room: act.InPlan, Root: act.AllKeys, New: func() act.Pane {
-		return planpane.New(o.Styles)
-	}}
-}
-
-func knifePage(o *Options) act.Page {
-	return act.Page{Name: "Knife", Room: act.InKnife, Root: act.AllKeys, New: func() act.Pane {
-		return knifepane.New(o.Styles)
-	}}
 }
 
 // leaf is a page as it stands.
