@@ -41,8 +41,8 @@ type Entry struct {
 	PutAway  bool
 	Err      string // why it can't be loaded, in one line
 
-	begun  []begun // every hold that was started, over or not
-	folded string  // title, customer and file name, for finding
+	begun  []steps.Begun // every hold that was started, over or not
+	folded string        // title, customer and file name, for finding
 }
 
 // NextDue is the hold that needs attention first.
@@ -79,7 +79,7 @@ func (e Entry) read(fsys store.FS) Entry {
 	e.Customer, e.Due, e.State, e.Steps = p.Customer.Name, p.Customer.Due, Finished, len(p.Steps)
 	for _, s := range p.Steps {
 		if !s.Started.IsZero() {
-			e.begun = append(e.begun, begun{s.Title, s.Started.Unix()})
+			e.begun = append(e.begun, s.Begun())
 		}
 	}
 	if i := steps.Current(p.Steps); i >= 0 {

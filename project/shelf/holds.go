@@ -32,12 +32,6 @@ const (
 	mostAtOnce = 500
 )
 
-// begun is a hold by what stays the same whatever becomes of it.
-type begun struct {
-	title string
-	at    int64 // when it was started, Unix seconds
-}
-
 // Holds gives the holds of all projects, those put away too. Where two files tell of
 // the same hold it is that of the one with the shorter name. A copy kept beside a
 // project tells only of holds that the project never had: what was put off or is over
@@ -147,7 +141,7 @@ func originalOf(path string) string {
 func (s *Shelf) running() []Running {
 	type same struct {
 		project string
-		begun
+		steps.Begun
 	}
 	seen := map[same]bool{}
 	var out []Running
@@ -155,7 +149,7 @@ func (s *Shelf) running() []Running {
 		r := Running{Path: c.entry.Path}
 		original, _ := s.known(originalOf(c.entry.Path))
 		for _, h := range c.entry.Holds {
-			b := begun{h.Title, h.Started.Unix()}
+			b := h.Begun()
 			if k := (same{h.Project, b}); !seen[k] && !slices.Contains(original.entry.begun, b) {
 				seen[k] = true
 				h.PutAway, h.Key = c.entry.PutAway, store.FullPath(r.Path)

@@ -61,13 +61,34 @@ func (s Step) HoldState(now time.Time) HoldState {
 		return HoldWaiting
 	case !s.Ended.IsZero():
 		return HoldDue
-	case now.Before(s.NotBefore()):
+	}
+	return stateAt(now, s.NotBefore(), s.LookBy())
+}
+
+// stateAt is the one rule for a hold that was started and not ended early; lookBy is
+// zero for none.
+func stateAt(now, due, lookBy time.Time) HoldState {
+	switch {
+	case now.Before(due):
 		return HoldRunning
-	case s.Latest > 0 && !now.Before(s.LookBy()):
+	case !lookBy.IsZero() && !now.Before(lookBy):
 		return HoldLate
 	}
 	return HoldDue
 }
+
+// Begun is a hold by what stays the same whatever becomes of it: a copy of the project
+// tells of the same ones. Which project it is of is the Key of Hold.
+type Begun struct {
+	Title string // of its step
+	At    int64  // when it was started, Unix seconds
+}
+
+// Begun tells which hold of the step it is.
+func (s Step) Begun() Begun { return Begun{s.Title, s.Started.Unix()} }
+
+// Begun tells which hold it is.
+func (h Hold) Begun() Begun { return Begun{h.Title, h.Started.Unix()} }
 
 // StartHold starts the hold of step i: at now, or with the tick of the step it counts
 // from. One that was started already starts anew at now, and First keeps when it was
@@ -210,16 +231,7 @@ func Holds(list []Step, name string) []Hold {
 func (h Hold) key() string { return cmp.Or(h.Key, h.Project) }
 
 // State returns where the hold stands at now.
-func (h Hold) State(now time.Time) HoldState {
-	now = now.Round(0)
-	switch {
-	case now.Before(h.Due):
-		return HoldRunning
-	case !h.LookBy.IsZero() && !now.Before(h.LookBy):
-		return HoldLate
-	}
-	return HoldDue
-}
+func (h Hold) State(now time.Time) HoldState { return stateAt(now.Round(0), h.Due, h.LookBy) }
 
 // attention orders holds by what needs it: the one due first comes first, so those due
 // already lead; those put away come last.

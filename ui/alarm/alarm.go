@@ -241,6 +241,6 @@ func (a *Alarm) Take(msg tea.Msg) (out []act.Msg, changed, ok bool) {
 // that was put beside tells of the same ones.
 func (a *Alarm) isOwn(h steps.Hold) bool {
 	return h.Project == a.own.Title && slices.ContainsFunc(steps.Holds(a.own.Steps, ""), func(own steps.Hold) bool {
-		return own.Title == h.Title && own.Started.Equal(h.Started) && own.Due.Equal(h.Due)
+		return own.Begun() == h.Begun()
 	})
 }
