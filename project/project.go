@@ -35,6 +35,7 @@ type Project struct {
 	Source   Source
 	Outline  knife.Outline
 	Knife    knife.Knife
+	Tracing  Tracing
 	Sheath   calc.Sheath
 	Belt     calc.Belt
 	Stitch   calc.Stitch

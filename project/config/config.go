@@ -24,17 +24,19 @@ import (
 // Config is what config.toml holds. Defaults gives one; the zero value is not
 // of use.
 type Config struct {
-	Units   length.Unit      // of new projects
-	Paper   string           // what sheet.ParsePaper reads
-	Shelf   string           // the folder of project files; "": the system's data folder
-	Glyphs  string           // "braille", "blocks", "ascii"; "": not asked yet
-	Cell    float64          // height of a character cell over its width
-	Colours string           // "auto", "dark", "light", "none"
-	Bell    bool             // whether a hold that falls due rings
-	Notice  string           // "none", "osc 9", "osc 777"
-	OnDue   []string         // command and its words, run without a shell; none: empty
-	Printer sheet.Correction // what the pricks 100 mm apart measured
-	Scale   float64          // grams, one step of the kitchen scale; 0: as the digits of the weighings tell
+	Units    length.Unit      // of new projects
+	Paper    string           // what sheet.ParsePaper reads
+	Shelf    string           // the folder of project files; "": the system's data folder
+	Glyphs   string           // "braille", "blocks", "ascii"; "": not asked yet
+	Cell     float64          // height of a character cell over its width
+	Colours  string           // "auto", "dark", "light", "none"
+	Bell     bool             // whether a hold that falls due rings
+	Notice   string           // "none", "osc 9", "osc 777"
+	OnDue    []string         // command and its words, run without a shell; none: empty
+	Printer  sheet.Correction // what the pricks 100 mm apart measured
+	Pictures string           // the folder where pictures of tracings arrive; "": none
+	Standoff float64          // mm, from the middle of a drawn line to the knife; 0: half the line
+	Scale    float64          // grams, one step of the kitchen scale; 0: as the digits of the weighings tell
 
 	list     string          // which checklist new projects start with
 	limits   calc.Limits     //

@@ -34,6 +34,9 @@ func (c *Config) own() []file.Setting {
 		number("printer.x", "what the pricks 100 mm apart across the paper measured, in mm; 0: not measured", 0, 105, &c.Printer.X),
 		number("printer.y", "the same along the paper", 0, 105, &c.Printer.Y),
 
+		number("tracing.standoff", "from the middle of a line drawn round a knife to the knife, in mm; 0: half the line's width", 0, 2, &c.Standoff),
+		text("tracing.pictures", "the folder where pictures of tracings arrive, as a full path or from ~/ on; empty: none", 1000, &c.Pictures),
+
 		limit("loose", "the tightest place, mm a side: below this the knife is loose", -50, 50, &l.Loose),
 		limit("snug", "up to this the moulding holds it", -50, 50, &l.Snug),
 		limit("tight", "above this it will not go in", -50, 50, &l.Tight),

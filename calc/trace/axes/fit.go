@@ -62,11 +62,10 @@ func (k Knife) run(from, to float64, first, last bool) run {
 		x := from + (to-from)*float64(i)/float64(n)
 		y := min(max(x, lo), hi)
 		top, bottom := k.sides.at(y)
+		top, bottom = top+k.Rule, bottom+k.Rule
 		if y != x { // carried on straight from further inside
-			z := 2*y - x
-			z = min(max(y+(y-x), from), to)
-			t, b := k.sides.at(z)
-			top, bottom = 2*top-t, 2*bottom-b
+			t, b := k.sides.at(min(max(2*y-x, from), to))
+			top, bottom = 2*top-t-k.Rule, 2*bottom-b-k.Rule
 		}
 		r.x, r.top, r.bottom = append(r.x, x), append(r.top, top), append(r.bottom, bottom)
 	}

@@ -7,7 +7,8 @@ import (
 	"chape/calc/curve"
 )
 
-// Mark is one place along the knife, mm: gap from the fold line, depth from back to edge.
+// Mark is one place along the knife, mm: gap from a rule that lies along the fold line and touches the knife where it
+// stands out furthest; depth from back to edge.
 type Mark struct {
 	At, Gap, Depth float64
 }
@@ -20,6 +21,7 @@ type Knife struct {
 	Turns   Turns
 	Steps   []float64 // places of steps, ascending
 	Marks   []Mark    // ascending, doubled at steps
+	Rule    float64   // how far the rule lies above the fold line: what a guard stands out of the back, mm
 	sides   sides
 }
 
@@ -31,6 +33,7 @@ func NewKnife(outline curve.Line, feet []curve.Vec) Knife {
 func lay(outline curve.Line, feet []curve.Vec, t Turns) Knife {
 	k := Knife{Axes: ofKnife(outline, feet, t), Outline: outline, Feet: feet, Turns: t}
 	k.sides = sidesOf(k.in(outline))
+	k.Rule = max(0, -slices.Min(k.sides.top))
 	k.Steps = k.stepsOf(feet)
 	k.Marks = k.fit()
 	return k
@@ -106,7 +109,7 @@ func (k Knife) AddMark(at float64) (out Knife, ok bool) {
 		return k, false
 	}
 	top, bottom := k.sides.at(at)
-	k.Marks = slices.Insert(slices.Clone(k.Marks), i, mark(at, top, bottom))
+	k.Marks = slices.Insert(slices.Clone(k.Marks), i, mark(at, top+k.Rule, bottom+k.Rule))
 	return k, true
 }
 
