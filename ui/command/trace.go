@@ -34,8 +34,8 @@ var traceVerb = verb{
 
 PHOTO is a JPEG or PNG of a whole tracing sheet, which "chape print --tracing"
 prints; its second page says how to trace. With FILE the marks are put into that
-project in one saved change, and the former version is kept; thicknesses stay for
-the calliper.`,
+project in one saved change, and the former version is kept; thicknesses stay
+for the calliper.`,
 	run: runTrace,
 }
 
