@@ -202,8 +202,8 @@ type othersMsg struct {
 	read    bool // every file was looked at once
 }
 
-// Look gives the command that asks for the holds of the shelf; nil while one is at it.
-func (a *Alarm) Look() tea.Cmd {
+// Poll gives the command that asks for the holds of the shelf; nil while one is at it.
+func (a *Alarm) Poll() tea.Cmd {
 	sh, now := a.o.Shelf, a.now()
 	if sh == nil || a.looking {
 		return nil

@@ -18,9 +18,9 @@ type lookedMsg struct { // at the file
 	err     error
 }
 
-// Look gives the command that looks whether someone else changed the file; nil while
+// Poll gives the command that looks whether someone else changed the file; nil while
 // there is nothing to look at.
-func (s *Session) Look() tea.Cmd {
+func (s *Session) Poll() tea.Cmd {
 	if s.doc.Path() == "" || s.polling || s.doc.Flying() {
 		return nil
 	}

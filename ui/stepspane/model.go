@@ -4,6 +4,7 @@ package stepspane
 import (
 	"errors"
 	"slices"
+	"sync"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -28,8 +29,8 @@ type Model struct {
 	seen     bool // a snapshot has come
 	list     part.List
 	question *question
-	mine     []steps.Step // what the pane's own change makes of the list
-	drying   weigh.Drying // what the snapshot's weighings say
+	mine     []steps.Step        // what the pane's own change makes of the list
+	drying   func() weigh.Drying // what the snapshot's weighings say
 }
 
 // New returns the pane. Now is the clock that ticks and holds are noted by (time.Now).
@@ -50,7 +51,8 @@ func (m *Model) SetSize(w, h int) {
 // (at the bench, by undo, by another program) the chosen one follows.
 func (m *Model) SetSnapshot(s act.Snapshot) {
 	if !m.seen || !slices.Equal(s.Project.Weigh, m.snap.Project.Weigh) {
-		m.drying = weigh.DryingOf(s.Project.Weigh, s.Scale)
+		m.drying = sync.OnceValue(func() weigh.Drying { return weigh.DryingOf(s.Project.Weigh, s.Scale) })
+		go m.drying() // it takes some milliseconds: they are waited for where it is drawn
 	}
 	was, is := m.snap.Project.Steps, s.Project.Steps
 	if changed := !slices.Equal(was, is); !m.seen || changed {

@@ -205,7 +205,7 @@ func (m *Model) dryText(i int) string {
 	if s := m.steps()[i]; s.ShortName() != dryingStep || !s.Done.IsZero() {
 		return ""
 	}
-	text, _ := m.drying.By(m.snap.Project.Room, m.snap.Project.Weigh, m.snap.Now)
+	text, _ := m.drying().By(m.snap.Project.Room, m.snap.Project.Weigh, m.snap.Now)
 	return text
 }
 

@@ -28,7 +28,7 @@ func (m *Model) tick() tea.Cmd {
 
 // look gives the commands that look whether someone else changed the file, and at the
 // other projects of the shelf.
-func (m *Model) look() tea.Cmd { return tea.Batch(m.alarm.Look(), m.session.Look()) }
+func (m *Model) look() tea.Cmd { return tea.Batch(m.alarm.Poll(), m.session.Poll()) }
 
 // observe has the alarm ring for what has fallen due.
 func (m *Model) observe() tea.Cmd {
