@@ -62,9 +62,29 @@ func (m *Model) add(text, state string, when time.Time) (answer, error) {
 		label += " before wetting"
 	}
 	return answer{last: true, doubt: m.doubt(grams, when, -1), commit: act.Commit{Label: label, Do: func(p *project.Project) error {
+		list, err := reminded(p.Steps, when)
+		if err != nil {
+			return err
+		}
+		p.Steps = list
 		p.Weigh = append(p.Clone().Weigh, w)
 		return p.Validate()
 	}}}, nil
+}
+
+// startAgain starts the hold that rings when it is to be weighed again.
+func (m *Model) startAgain() []act.Msg {
+	due, now := m.dry.Next, m.wall()
+	if !due.After(now) {
+		return nil
+	}
+	return []act.Msg{act.Commit{Label: "weigh again about " + m.clock(due), Do: func(p *project.Project) error {
+		list, err := remind(p.Steps, due, now)
+		if err == nil {
+			p.Steps = list
+		}
+		return err
+	}}}
 }
 
 func (m *Model) askGrams() []act.Msg {

@@ -12,6 +12,7 @@ const (
 	removeKey = "x"
 	warmKey   = "r"
 	dampKey   = "h"
+	againKey  = "a"
 )
 
 // keys are those of the page while nothing is being typed. None is a digit or a sign:
@@ -31,6 +32,7 @@ func (m *Model) keys() part.Keys {
 		part.Key(removeKey, "take the weighing out", m.ofRow(m.askRemove), removeKey),
 		part.Key(warmKey, "the room's temperature", m.askTemperature, warmKey),
 		part.Key(dampKey, "the room's humidity", m.askHumidity, dampKey),
+		part.Key(againKey, "start a hold till it is to be weighed again", m.startAgain, againKey),
 		part.Key("v", "curve or table, where one fits", part.Quiet(m.turn), "v"),
 	}...)
 }

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"chape/project/steps"
+	"chape/project/weigh"
 )
 
 // The hold to weigh it again stands ahead of the drying step, is moved rather than
@@ -38,5 +39,39 @@ func TestRemind(t *testing.T) {
 	}
 	if done := must(remind(list[:1], noon.Add(time.Hour), noon)); len(done) != 2 || done[1].Short != againShort {
 		t.Errorf("all steps done: %+v", done)
+	}
+}
+
+// A key starts the hold, the page says till when, and the next weighing ends it.
+func TestWeighAgain(t *testing.T) {
+	p := sheath(withBefore(zumdahl(6)))
+	p.Steps = []steps.Step{{Title: "Let it dry", Short: "DRY", Hold: 24 * time.Hour, Started: noon}}
+	r := newRig(t, p, 78, 19)
+	r.Shows("weigh it again about ", "a starts a hold till then")
+	r.Keys("a")
+	if list := r.Project.Steps; len(list) != 2 || list[0].Short != againShort || list[0].HoldState(r.Now) != steps.HoldRunning {
+		t.Fatalf("steps %+v", list)
+	}
+	r.Shows("a hold runs till ")
+	r.Wait(time.Hour).Type("120").Keys("enter")
+	if list := r.Project.Steps; len(list) != 2 || list[0].Done.IsZero() {
+		t.Errorf("weighed: steps %+v", list)
+	}
+	r.Shows("a starts a hold till then").Wait(48 * time.Hour).Shows("weigh it again now")
+	r.Keys("a")
+	if len(r.Project.Steps) != 2 {
+		t.Errorf("a hold that is over was started: %+v", r.Project.Steps)
+	}
+}
+
+// Two weighings that agree are dry by weight, with no curve or any.
+func TestDryByWeight(t *testing.T) {
+	for _, list := range [][]weigh.Weighing{
+		append(withBefore(zumdahl(9)), weigh.Weighing{When: noon.Add(10 * time.Hour), Grams: 101.5, State: drying}, weigh.Weighing{When: noon.Add(13 * time.Hour), Grams: 101.4, State: drying}),
+		{{When: noon, Grams: 101.5, State: drying}, {When: noon.Add(4 * time.Hour), Grams: 101.4, State: drying}},
+	} {
+		r := newRig(t, sheath(list), 78, 19)
+		r.Wait(14 * time.Hour).Shows("dry by weight: 101.4 g at ")
+		r.Lacks("weigh it again")
 	}
 }

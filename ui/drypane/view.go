@@ -87,6 +87,9 @@ func (m *Model) head(much int) []string {
 	} else if much > 0 {
 		out = append(out, layout.Paragraph(text, m.w, 2, m.Styles.Text)...)
 	}
+	if much > 0 {
+		out = append(out, layout.Paragraph(m.next(), m.w, 2, m.Styles.Text)...)
+	}
 	if much > 1 {
 		out = append(out, layout.Paragraph(m.how(), m.w, 3, m.Styles.Quiet)...)
 	}

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	lewis "chape/calc/drying"
+	"chape/project/steps"
 	"chape/project/weigh"
 )
 
@@ -18,10 +19,13 @@ func (m *Model) verdict() (text string, bad bool) {
 		return fmt.Sprintf("%s g weighed %s is still to come: %s corrects its time, %s takes it out",
 			figure(w.Grams), m.clock(w.When), timeKey, removeKey), true
 	}
-	if m.dry.Err != nil {
+	if m.dry.Err != nil && !m.dry.Steady {
 		return m.dry.Err.Error(), len(m.dry.Rows) > 0
 	}
 	last := m.snap.Project.Weigh[m.dry.Rows[len(m.dry.Rows)-1]]
+	if m.dry.Steady {
+		return fmt.Sprintf("dry by weight: %s g at %s, as at %s", figure(last.Grams), m.clock(last.When), m.clock(m.dry.Since)), false
+	}
 	if m.dry.Estimate.Reached {
 		what := "its weight before wetting"
 		if m.dry.Estimate.Rate > 0 {
@@ -35,6 +39,21 @@ func (m *Model) verdict() (text string, bad bool) {
 		text += ": weigh it now"
 	}
 	return text, false
+}
+
+// next says when to weigh it again.
+func (m *Model) next() string {
+	if _, early := m.toCome(); early || m.dry.Next.IsZero() {
+		return ""
+	}
+	list := m.snap.Project.Steps
+	switch i := reminder(list); {
+	case !m.dry.Next.After(m.snap.Now):
+		return "weigh it again now"
+	case i >= 0 && list[i].HoldState(m.snap.Now) == steps.HoldRunning:
+		return fmt.Sprintf("weigh it again about %s: a hold runs till %s", m.clock(m.dry.Next), m.clock(list[i].NotBefore()))
+	}
+	return fmt.Sprintf("weigh it again about %s: %s starts a hold till then", m.clock(m.dry.Next), againKey)
 }
 
 // toCome finds a weighing that the clock has not come to: a slip in the file, or the
