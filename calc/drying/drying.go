@@ -25,7 +25,10 @@ const NearDry = 0.02
 
 // Confidence is how often the window of an Estimate holds the true moment: in
 // simulations of sheaths that dry by one exponential, by two, with solubles
-// washed out, and by day and night, each as often (see cover_test.go).
+// washed out, and by day and night, each as often (see cover_test.go). Where two
+// of these come together it holds fewer, from two thirds down to one third for a
+// slower welt with solubles washed out, and the sheath then dries later than it
+// says: only the scale can tell (see Settled).
 const Confidence = 0.90
 
 // believed is how much belief a window holds for that. It is less than

@@ -83,7 +83,7 @@ func (m *Model) how() string {
 	}
 	text += fmt.Sprintf("; scatter %s g", fine(math.Max(e.Scatter, 0.1)))
 	if !e.Reached {
-		text += fmt.Sprintf("; right %.0f times in 10 while the weather stays", 10*lewis.Confidence)
+		text += fmt.Sprintf("; right %.0f times in 10 while the weather stays, else it dries later", 10*lewis.Confidence)
 	}
 	return text
 }
