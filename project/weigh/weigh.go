@@ -48,7 +48,7 @@ type Drying struct {
 
 // DryingOf fits drying laws to the weighings that follow the last one before
 // wetting. step is that of the scale in grams, 0 where the digits tell. It
-// takes some five milliseconds: call it when weighings change.
+// takes some three milliseconds: call it when weighings change.
 func DryingOf(list []Weighing, step float64) Drying {
 	order := make([]int, len(list))
 	for i := range order {
