@@ -99,6 +99,9 @@ func (s *search) run(t Task, n int) (*floor, *plan) {
 	step := min(2, max(0.5, math.Sqrt(area)/250))
 	rough := newFloor(t, step)
 	plans := s.side(rough, n, true, func(int) *plan { return rough.largestFirst() })
+	if s.ctx.Err() != nil {
+		return rough, least(plans)
+	}
 	fine := newFloor(t, step/finer)
 	again := s.side(fine, n/fineShare, false, func(i int) *plan { return plans[i].clone() })
 	if a, b := least(plans), least(again); b.cost <= a.cost {
