@@ -70,6 +70,10 @@ func (r *Reading) Take(k tea.KeyMsg, now time.Time) Press {
 	return p
 }
 
+// Done tells that the last key was a command that has opened something: what is pressed
+// there next is not in one breath with it.
+func (r *Reading) Done() { r.char, r.run, r.figure = time.Time{}, nil, false }
+
 // echo tells whether an Enter belongs to one before it: an LF to a CR, or a second one
 // to a reading.
 func (r *Reading) echo(k tea.KeyMsg, now time.Time) bool {

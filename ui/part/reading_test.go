@@ -146,3 +146,14 @@ func TestLetters(t *testing.T) {
 		}
 	}
 }
+
+// A key that opens a page is no character of a reading.
+func TestDone(t *testing.T) {
+	var r Reading
+	now := time.Date(2026, 3, 2, 10, 0, 0, 0, time.UTC)
+	r.Take(keyOf("b"), now)
+	r.Done()
+	if p := r.Take(keyOf(" "), now.Add(time.Millisecond)); p.Near || !p.Command() {
+		t.Errorf("Space after the key that opened the page: %+v", p)
+	}
+}

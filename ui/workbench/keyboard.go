@@ -76,6 +76,7 @@ func (m *Model) rootKey(p part.Press) (cmd tea.Cmd, known bool) {
 	opens := m.opener(func(b ...key.Binding) bool { return is(act.Openers, b...) })
 	switch {
 	case opens != nil:
+		m.reading.Done()
 		return m.takeUp(opens), true
 	case is(act.Turn, m.Keys.NextPane):
 		return m.takeUp(m.standing[m.focus.Next()]), true
