@@ -30,6 +30,7 @@ type Reading struct {
 	enter  time.Time // the last Enter of any kind
 	run    []rune    // what was typed in one breath
 	figure bool      // a digit is in it
+	pasted bool      // it was, by hand: no reading
 }
 
 // Press is a key, and what its time tells of who pressed it.
@@ -61,7 +62,10 @@ func (r *Reading) Take(k tea.KeyMsg, now time.Time) Press {
 			break
 		}
 		if p.Near = Within(r.char, now, Breath); p.Near {
-			p.Run, r.ended = string(r.run), now
+			p.Run = string(r.run)
+		}
+		if p.Near && !r.pasted {
+			r.ended = now
 		}
 		r.char = time.Time{} // a reading has one Enter
 	case k.Type == tea.KeyRunes, k.Type == tea.KeySpace:
@@ -90,6 +94,9 @@ func (r *Reading) typed(p *Press, now time.Time) {
 	same, next := Within(r.char, now, Breath), Within(r.ended, now, Breath) // the same line, the next one
 	if !same || p.Paste {
 		r.run, r.figure = nil, false
+	}
+	if !same || p.Paste {
+		r.pasted = p.Paste
 	}
 	p.Near = same || next
 	p.part = r.figure || next || unicode.IsLetter(p.Runes[0]) && Within(r.digit, now, Settle)

@@ -120,6 +120,9 @@ func TestNoReading(t *testing.T) {
 	if p := r.Take(keyOf("cr"), now.Add(time.Millisecond)); p.Figure() {
 		t.Error("a pasted figure is taken for a tool's")
 	}
+	if p := r.Take(keyOf("u"), now.Add(2*time.Millisecond)); !p.Command() {
+		t.Error("a letter after a pasted figure and its Enter is no command")
+	}
 	r.Take(keyOf("4"), now.Add(time.Second))
 	if p := r.Take(tea.KeyMsg{Type: tea.KeyEnter, Alt: true}, now.Add(time.Second)); p.Tool() || p.String() != "alt+enter" {
 		t.Errorf("Alt+Enter after a digit: %+v", p)
