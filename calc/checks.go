@@ -19,6 +19,7 @@ func (p *Plan) makeChecks() {
 	}
 	p.Checks = append(p.Checks, p.checkMouth()...)
 	p.Checks = append(p.Checks, p.checkCorner()...)
+	p.Checks = append(p.Checks, p.checkHoles()...)
 	if p.Input.Belt.Loop == FoldedLoop {
 		p.Checks = append(p.Checks, p.checkTab())
 	}

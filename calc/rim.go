@@ -1,0 +1,84 @@
+package calc
+
+import (
+	"math"
+	"slices"
+
+	"chape/calc/curve"
+)
+
+// byX gives the order of the holes along the fold.
+func byX(holes []sewn) []int {
+	order := make([]int, len(holes))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(a, b int) int {
+		switch x, y := holes[a].Centre.X, holes[b].Centre.X; {
+		case x < y:
+			return -1
+		case x > y:
+			return 1
+		}
+		return a - b
+	})
+	return order
+}
+
+// rim is a closed outline in pieces with a box round each, so that most of it need not
+// be looked at.
+type rim struct {
+	line   curve.Line
+	pieces []piece
+}
+
+type piece struct {
+	from, to int // of the segments
+	lo, hi   curve.Vec
+}
+
+const pieceSize = 32
+
+func newRim(l curve.Line) rim {
+	r := rim{line: l}
+	for from := 0; from < len(l); from += pieceSize {
+		to := min(from+pieceSize, len(l))
+		lo, hi := l[from:to].Bounds()
+		end := l[to%len(l)]
+		r.pieces = append(r.pieces, piece{from, to, curve.Vec{X: math.Min(lo.X, end.X), Y: math.Min(lo.Y, end.Y)}, curve.Vec{X: math.Max(hi.X, end.X), Y: math.Max(hi.Y, end.Y)}})
+	}
+	return r
+}
+
+// depth is how far a point lies inside the outline, mm; less than 0 outside.
+func (r rim) depth(v curve.Vec) float64 {
+	inside, least := false, math.Inf(1)
+	for _, q := range r.pieces {
+		crosses := q.lo.Y <= v.Y && q.hi.Y > v.Y && q.hi.X > v.X // a ray to the right may
+		away := math.Hypot(math.Max(0, math.Max(q.lo.X-v.X, v.X-q.hi.X)), math.Max(0, math.Max(q.lo.Y-v.Y, v.Y-q.hi.Y)))
+		if !crosses && away >= least {
+			continue
+		}
+		for i := q.from; i < q.to; i++ {
+			a, b := r.line[i], r.line[(i+1)%len(r.line)]
+			if (a.Y > v.Y) != (b.Y > v.Y) && v.X < a.X+(b.X-a.X)*(v.Y-a.Y)/(b.Y-a.Y) {
+				inside = !inside
+			}
+			least = math.Min(least, toSegment(v, a, b))
+		}
+	}
+	if !inside {
+		return -least
+	}
+	return least
+}
+
+// toSegment is the distance from v to the segment from a to b.
+func toSegment(v, a, b curve.Vec) float64 {
+	d, w := b.Sub(a), v.Sub(a)
+	t := 0.0
+	if n := d.X*d.X + d.Y*d.Y; n > 0 {
+		t = math.Max(0, math.Min(1, (w.X*d.X+w.Y*d.Y)/n))
+	}
+	return v.Dist(a.Add(d.Mul(t)))
+}
