@@ -1,0 +1,48 @@
+package report
+
+import (
+	"fmt"
+
+	"chape/calc"
+	"chape/calc/length"
+	"chape/calc/nest"
+	"chape/project"
+	bill "chape/project/money"
+)
+
+// Loss is the leather lost between the parts.
+type Loss struct {
+	Share float64 // of what is cut, bought on top of it
+	From  string  // where that comes from
+}
+
+// OffcutLoss is the share of the settings.
+func OffcutLoss(share float64) Loss {
+	return Loss{share, fmt.Sprintf("%.0f %% for offcuts", 100*share)}
+}
+
+// PlacedLoss is what a placing loses of the rectangles it uses. Where nothing was
+// placed there is none.
+func PlacedLoss(r nest.Result) Loss {
+	y := r.Yield()
+	if y <= 0 {
+		return Loss{}
+	}
+	return Loss{1/y - 1, fmt.Sprintf("placed, yield %.0f %%", 100*y)}
+}
+
+// Takes is what a sheath takes, for its cost: leather, thread and minutes. Steps that
+// are skipped take none. Hardware is the caller's to add.
+func Takes(p project.Project, plan *calc.Plan, loss Loss) bill.Use {
+	c := plan.Cost(calc.Rates{Offcut: loss.Share}, 0)
+	u := bill.Use{
+		Leather: []bill.Leather{{Cut: length.Area(c.LeatherArea), Bought: length.Area(c.ToBuy), From: loss.From}},
+		Thread:  length.Length(c.ThreadUsed),
+	}
+	for _, s := range p.Steps {
+		if !s.Skipped {
+			u.Steps = append(u.Steps, bill.Step{Title: s.Title, Expected: s.Expect, Spent: s.Spent, Done: !s.Done.IsZero()})
+		}
+	}
+	return u
+}
