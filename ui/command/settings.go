@@ -106,7 +106,36 @@ func (s settings) workbench() workbench.Options {
 		o.Alarm.Notice = term.OSC777
 	}
 	o.Greeting = strings.Join(s.warnings(), "; ")
+	o.Reread = s.reread()
 	return o
+}
+
+// reread looks whether the settings' file has changed since they were read.
+func (s settings) reread() func() *workbench.Settings {
+	if s.path == "" {
+		return nil
+	}
+	fsys := store.OS()
+	_, seen, _ := store.Read(fsys, s.path) // none there: the zero stamp
+	return func() *workbench.Settings {
+		changed, now, err := store.Changed(fsys, s.path, seen)
+		if seen = now; err != nil || !changed {
+			return nil
+		}
+		set := loadSettings()
+		if set.broken != nil {
+			return &workbench.Settings{Say: act.Say{Text: "your settings were changed and can't be used, those of before hold: " + set.broken.Error(), Warn: true}}
+		}
+		return &workbench.Settings{Put: set.put, Limits: set.Limits(), Say: act.Say{Text: "your settings were changed, and are read again"}}
+	}
+}
+
+// put has them hold in a workbench that is open; its look and its shelf stay.
+func (s settings) put(o *workbench.Options) {
+	now := s.workbench()
+	now.Alarm.Voice, now.Alarm.Clock, now.Alarm.Shelf = o.Alarm.Voice, o.Alarm.Clock, o.Alarm.Shelf
+	o.Alarm, o.Rates, o.Scale, o.Currency, o.Begin, o.Print = now.Alarm, now.Rates, now.Scale, now.Currency, now.Begin, now.Print
+	o.Document, o.KeepPrinter = now.Document, now.KeepPrinter
 }
 
 func (s settings) styles() ink.Styles {

@@ -99,6 +99,12 @@ func (d *Doc) planOf(in calc.Input) made {
 	return made{in, plan, err}
 }
 
+// SetLimits has the plan checked by other thresholds.
+func (d *Doc) SetLimits(l calc.Limits) {
+	d.limits = l
+	d.refresh()
+}
+
 // Preview shows what do would make of the project without keeping it. It
 // stands on the last committed state, not on an earlier preview.
 func (d *Doc) Preview(do func(*project.Project)) {

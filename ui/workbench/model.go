@@ -37,14 +37,15 @@ type Model struct {
 	cover    *leaf               // what is in hand instead, and fills the room; nil: nothing
 	bare     bool                // no project is open yet: only the shelf is shown
 
-	mode    mode
-	panel   panel.Panel   // of the modes that have one
-	waiting *act.Question // asked while the bench view is on
-	reading part.Reading
-	message act.Say
-	warned  time.Time // that no bell rings in the shell
-	unfit   error     // what is being typed will not do: the plan is of the last value that did
-	changed bool      // the pages have to be shown the project anew
+	mode      mode
+	panel     panel.Panel   // of the modes that have one
+	waiting   *act.Question // asked while the bench view is on
+	reading   part.Reading
+	message   act.Say
+	warned    time.Time // that no bell rings in the shell
+	unfit     error     // what is being typed will not do: the plan is of the last value that did
+	rereading bool      // a look at the settings is under way
+	changed   bool      // the pages have to be shown the project anew
 }
 
 // New gives the workbench for a document.
@@ -91,6 +92,8 @@ func (m *Model) route(msg tea.Msg) tea.Cmd {
 		return m.mouse(msg)
 	case tickMsg:
 		return m.tick()
+	case rereadMsg:
+		return m.putSettings(msg)
 	case tea.ResumeMsg:
 		m.say(m.o.Alarm.Voice.Title(m.title()))
 		return tea.Batch(tea.ClearScreen, m.look())

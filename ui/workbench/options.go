@@ -31,9 +31,21 @@ type Options struct {
 	Rates    calc.Rates
 	Scale    float64 // grams, one step of the kitchen scale; 0: as the digits tell
 	Currency string
+	// Reread looks whether the user's settings have changed on the disk, and gives what
+	// puts them in and what is to be said of it; nil where there is nothing new. It is
+	// called from a command, one at a time. Reread nil: nobody looks.
+	Reread   func() *Settings
 	OnShelf  bool                               // start on the shelf, with no project open
 	Begin    func(title string) project.Project // a new project by the user's defaults
 	Greeting string                             // one line for the start
+}
+
+// Settings are those read again: what holds from now on, but for the look of the screen,
+// which holds from the next start.
+type Settings struct {
+	Put    func(*Options)
+	Limits calc.Limits
+	Say    act.Say
 }
 
 type mute struct{}

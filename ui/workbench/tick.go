@@ -23,7 +23,7 @@ func (m *Model) nextTick() tea.Cmd {
 func (m *Model) tick() tea.Cmd {
 	due := m.observe()
 	m.refreshTime(m.snapshot())
-	return tea.Batch(m.nextTick(), m.do(m.session.Save()), m.look(), due)
+	return tea.Batch(m.nextTick(), m.do(m.session.Save()), m.look(), m.reread(), due)
 }
 
 // look gives the commands that look whether someone else changed the file, and at the

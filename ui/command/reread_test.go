@@ -1,0 +1,49 @@
+package command
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"chape/ui/workbench"
+)
+
+// Settings that change on the disk are put into the workbench that is open; broken ones
+// leave those of before.
+func TestReread(t *testing.T) {
+	configure(t, "bell = true\n")
+	set := loadSettings()
+	look := set.reread()
+	if news := look(); news != nil {
+		t.Fatalf("nothing has changed: %+v", news)
+	}
+	o := set.workbench()
+	write := func(text string) {
+		t.Helper()
+		if err := os.WriteFile(set.path, []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	write("bell = false\n[limits]\ndrum = 31.0\n[price]\nhour = 41\n")
+	news := look()
+	if news == nil || news.Put == nil || news.Say.Warn || news.Limits.Drum != 31 {
+		t.Fatalf("changed: %+v", news)
+	}
+	news.Put(&o)
+	if !o.Alarm.NoBell || o.Rates.Hour != 41 {
+		t.Errorf("put in: %+v, %+v", o.Alarm, o.Rates)
+	}
+	if again := look(); again != nil {
+		t.Errorf("said twice: %+v", again)
+	}
+	write("bell = 3\n")
+	if news = look(); news == nil || news.Put != nil || !news.Say.Warn || !strings.Contains(news.Say.Text, "those of before hold") {
+		t.Errorf("broken: %+v", news)
+	}
+	if err := os.Remove(set.path); err != nil {
+		t.Fatal(err)
+	}
+	if news = look(); news == nil || news.Limits == (workbench.Settings{}).Limits || news.Limits.Drum == 31 {
+		t.Errorf("taken away: %+v", news)
+	}
+}
