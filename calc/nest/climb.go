@@ -14,11 +14,15 @@ type gene struct {
 	turn       int
 }
 
-// plan is an order of parts and, for each piece, the height that may be used;
-// it comes to a placing.
+// window is the part of a piece that parts are laid in while there is room, from the
+// lower left corner of its box.
+type window struct{ left, low, top float64 }
+
+// plan is an order of parts and, for each piece, the window that is used; it comes
+// to a placing.
 type plan struct {
 	order  []gene
-	limits []float64
+	limits []window
 	down   []lying // in the same order; shape -1 where there was no room
 	cost   float64
 }
@@ -56,7 +60,7 @@ func (f *floor) largestFirst() *plan {
 	}
 	slices.SortStableFunc(p.order, func(a, b gene) int { return cmp.Compare(f.area[b.part], f.area[a.part]) })
 	for _, b := range f.boards {
-		p.limits = append(p.limits, b.h)
+		p.limits = append(p.limits, window{top: b.h})
 	}
 	return p
 }
@@ -69,12 +73,7 @@ func (f *filler) change(p *plan, r *rand.Rand, turning bool) int {
 	switch {
 	case what < 15 || n == 1 && !turning:
 		i := r.IntN(len(p.limits))
-		high := f.boards[i].h
-		if r.IntN(3) == 0 {
-			p.limits[i] = high * (0.15 + 0.85*r.Float64())
-		} else {
-			p.limits[i] = min(high, p.limits[i]*(0.9+0.2*r.Float64()))
-		}
+		p.limits[i] = f.boards[i].other(p.limits[i], r)
 		return 0
 	case turning && (what < 55 || n == 1):
 		i := r.IntN(n)
@@ -89,6 +88,28 @@ func (f *filler) change(p *plan, r *rand.Rand, turning bool) int {
 	g := p.order[i]
 	p.order = slices.Insert(slices.Delete(p.order, i, i+1), j, g)
 	return min(i, j)
+}
+
+// other is a window changed at random: its height anew or by a tenth at most; on a
+// piece that is no bare rectangle also where it begins, for parts pushed into a
+// slanting corner make no small rectangle.
+func (b *board) other(w window, r *rand.Rand) window {
+	if len(b.obstacles) > 0 {
+		switch r.IntN(4) {
+		case 0:
+			w.left = max(0, b.w*(0.6*r.Float64()-0.2))
+			return w
+		case 1:
+			w.low = max(0, b.h*(0.6*r.Float64()-0.2))
+			return w
+		}
+	}
+	if r.IntN(3) == 0 {
+		w.top = b.h * (0.15 + 0.85*r.Float64())
+	} else {
+		w.top = min(b.h, w.top*(0.9+0.2*r.Float64()))
+	}
+	return w
 }
 
 // memory is for how many tries a climb takes back what it would not take now.

@@ -46,7 +46,7 @@ func (f *floor) fit(a, b int) *nofit {
 	sb := f.shapes[b]
 	sb.make(f.drawn)
 	if a < 0 {
-		n = noFit(f.boards[-1-a].obstacles, sb.exact, f.step)
+		n = noFit(f.boards[-1-a].obstacles, sb.edge, f.step)
 	} else {
 		f.shapes[a].make(f.drawn)
 		n = noFit(f.shapes[a].grown, sb.grown, f.step)
@@ -93,10 +93,10 @@ func (f *filler) fit(a, b int) *nofit {
 	return n
 }
 
-// spot finds where a shape lies farthest left, and there lowest, below the limit.
-func (f *filler) spot(k, piece int, limit float64, down []lying, from int) (lying, bool) {
+// spot finds where a shape lies farthest left, and there lowest, in a window.
+func (f *filler) spot(k, piece int, in window, down []lying, from int) (lying, bool) {
 	s, b := f.shapes[k], &f.boards[piece]
-	top := min(limit, b.h) - s.h + hair
+	top := min(in.top, b.h) - s.h + hair
 	if s.w > b.w+hair || top < 0 {
 		return lying{}, false
 	}
@@ -110,17 +110,17 @@ func (f *filler) spot(k, piece int, limit float64, down []lying, from int) (lyin
 		}
 	}
 	last := int((b.w - s.w + hair) / f.step)
-	for col := from; col <= last; col++ {
-		if y := f.lowest(col, top); y <= top {
+	for col := max(from, int(math.Ceil(in.left/f.step))); col <= last; col++ {
+		if y := f.lowest(col, in.low, top); y <= top {
 			return lying{k, piece, col, min(y, max(0, b.h-s.h))}, true
 		}
 	}
 	return lying{}, false
 }
 
-// lowest is the lowest free place in a column, or one above top.
-func (f *filler) lowest(col int, top float64) float64 {
-	y := 0.0
+// lowest is the lowest free place in a column from low on, or one above top.
+func (f *filler) lowest(col int, low, top float64) float64 {
+	y := low
 	for again := true; again; {
 		again = false
 		for i := range f.near {
@@ -140,8 +140,8 @@ func (f *filler) lowest(col int, top float64) float64 {
 }
 
 // lay puts one part down on the first piece that has room: in the turn asked
-// for below the limit, in that turn anywhere, in any turn.
-func (f *filler) lay(g gene, limits []float64, down []lying) lying {
+// for within the window, in that turn anywhere, in any turn.
+func (f *filler) lay(g gene, limits []window, down []lying) lying {
 	for piece, shapes := range f.on[g.part] {
 		if len(shapes) == 0 {
 			continue
@@ -169,7 +169,7 @@ func (f *filler) try(k, piece int, down []lying) (lying, bool) {
 	if f.hopeless[key] {
 		return lying{}, false
 	}
-	l, ok := f.spot(k, piece, math.Inf(1), down, 0)
+	l, ok := f.spot(k, piece, window{top: math.Inf(1)}, down, 0)
 	f.hopeless[key] = !ok
 	return l, ok
 }

@@ -102,10 +102,10 @@ func (s *search) run(t Task, n int) (*floor, *plan) {
 	if s.ctx.Err() != nil {
 		return rough, least(plans)
 	}
-	fine := newFloor(t, step/finer)
-	again := s.side(fine, n/fineShare, false, func(i int) *plan { return plans[i].clone() })
+	closer := newFloor(t, step/finer)
+	again := s.side(closer, n/fineShare, false, func(i int) *plan { return plans[i].clone() })
 	if a, b := least(plans), least(again); b.cost <= a.cost {
-		return fine, b
+		return closer, b
 	}
 	return rough, least(plans)
 }

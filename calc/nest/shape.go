@@ -18,7 +18,7 @@ type shape struct {
 	w, h   float64
 
 	once  sync.Once
-	exact []cell // the true outline
+	edge  []cell // the outline that is held against the edge of the leather and flaws
 	grown []cell // half the gap round it, and a little
 }
 
@@ -63,16 +63,20 @@ func (s *shape) make(outlines []drawn) {
 			}
 			return l
 		}
-		s.exact = cells(put(outlines[s.part].exact))
+		s.edge = cells(put(outlines[s.part].edge))
 		s.grown = cells(put(outlines[s.part].grown))
 	})
 }
 
 // drawn is a part's outline as the search uses it, counter-clockwise.
-type drawn struct{ exact, grown curve.Line }
+type drawn struct{ edge, grown curve.Line }
+
+// fine is how far the outline held against the edge of an odd piece, and against
+// flaws, may lie outside the true one, mm. On a bare rectangle the true size counts.
+const fine = 0.05
 
 func draw(outline curve.Line, gap float64) drawn {
-	return drawn{simplify(outline, 1e-6), grow(simplify(outline, coarse), gap/2+coarse)}
+	return drawn{grow(simplify(outline, fine), fine), grow(simplify(outline, coarse), gap/2+coarse)}
 }
 
 // turnStep is the angle between the turns tried where any turn will do.

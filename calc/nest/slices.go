@@ -63,6 +63,9 @@ func reach(cs []cell) (lo, hi float64) {
 // together they are one.
 func forbidden(c, d cell, dx float64) (stretch, bool) {
 	f := stretch{math.Inf(1), math.Inf(-1)}
+	if c[len(c)-1].x1 <= d[0].x0+dx || d[len(d)-1].x1+dx <= c[0].x0 {
+		return f, false
+	}
 	for i, j := 0, 0; i < len(c) && j < len(d); {
 		s, t := &c[i], &d[j]
 		x0, x1 := max(s.x0, t.x0+dx), min(s.x1, t.x1+dx)
