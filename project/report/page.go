@@ -29,6 +29,9 @@ func Page(p project.Project, plan *calc.Plan, u length.Unit, prices Prices) stri
 	b.heading("figures")
 	b.figures(Figures(p, plan, u, prices))
 	b.table(HalfWidths(plan, u), 1)
+	if t := MouthCurve(plan, u); len(t.Rows) > 0 {
+		b.table(t, 2)
+	}
 	b.table(TenthHoles(plan, u), 1)
 	for _, s := range Dividers() {
 		b.wrap("  ", s)

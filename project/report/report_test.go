@@ -264,8 +264,10 @@ func TestInchRows(t *testing.T) {
 		}
 	}
 	rows := HalfWidths(plan, length.Inches).Rows
-	if rows[0][0] != "0" || rows[1][0] != "1/2" || rows[len(rows)-1][4] != "mouth" {
-		t.Errorf("rows of an inch table start at %s, %s and end with %q", rows[0][0], rows[1][0], rows[len(rows)-1][4])
+	for _, want := range []string{"0", "1/2", "1", "1 1/2", "4 1/2"} {
+		if !slices.ContainsFunc(rows, func(r []string) bool { return r[0] == want }) {
+			t.Errorf("the inch table has no row at %s", want)
+		}
 	}
 }
 

@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 
 	"chape/calc"
@@ -16,55 +15,6 @@ type Table struct {
 	Note    string
 	Columns []string
 	Rows    [][]string
-}
-
-// none stands where a line has no figure.
-const none = "–"
-
-// HalfWidths is the table a maker marks the leather from: distances from the
-// fold to each line, at places along the fold.
-func HalfWidths(plan *calc.Plan, u length.Unit) Table {
-	t := Table{
-		Name:    "half-widths, " + u.String(),
-		Note:    "from the fold line, square to it; along the fold from the knife's point",
-		Columns: []string{"along the fold", "stitch line", "glue line", "cut line", ""},
-	}
-	mouth := plan.Input.Sheath.Mouth.MM()
-	for _, o := range offsets(plan, u) {
-		row := []string{fig(o.At, u), none, none, fig(o.Cut, u), ""}
-		if o.Sewn {
-			row[1], row[2] = fig(o.Stitch, u), fig(o.Glue, u)
-		}
-		switch {
-		case o.At == 0:
-			row[4] = "point"
-		case math.Abs(o.At-mouth) < 1e-9:
-			row[4] = "mouth"
-		}
-		t.Rows = append(t.Rows, row)
-	}
-	return t
-}
-
-// offsets are the plan's rows, every 10 mm; for an inch ruler, every half inch.
-func offsets(plan *calc.Plan, u length.Unit) []calc.Offset {
-	if u == length.Millimetres {
-		return plan.Body.Offsets
-	}
-	const step = float64(length.Inch) / 2
-	mouth := plan.Input.Sheath.Mouth.MM()
-	row := func(x float64) calc.Offset {
-		o := calc.Offset{At: x, Cut: plan.Flat.Cut.Height(x), Sewn: x >= plan.Flat.Stitch[0].X}
-		if o.Sewn {
-			o.Stitch, o.Glue = plan.Flat.Stitch.Height(x), plan.Flat.Glue.Height(x)
-		}
-		return o
-	}
-	var out []calc.Offset
-	for k := math.Ceil(plan.Flat.Cut[0].X / step); k*step < mouth-1e-9; k++ {
-		out = append(out, row(k*step+0))
-	}
-	return append(out, row(mouth))
 }
 
 // Tenths are the holes counted from the mouth that are numbered on paper:

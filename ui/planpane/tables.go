@@ -11,13 +11,20 @@ import (
 	"chape/ui/layout"
 )
 
-// halfWidths is the table of offsets from the fold; its first two lines are
-// the columns' names.
+// halfWidths is the table of offsets from the fold, and below it that of the mouth's
+// curve; its first two lines are the columns' names.
 func (m *Model) halfWidths(w int) []string {
 	t := report.HalfWidths(m.snap.Plan, m.snap.Unit)
 	rows := m.tableLines(t, w, 1, nil)
 	rows = append(rows, "")
-	return append(rows, m.wrapped(inUnit(m.snap.Unit)+t.Note, w, m.pens[quietPen])...)
+	rows = append(rows, m.wrapped(inUnit(m.snap.Unit)+t.Note, w, m.pens[quietPen])...)
+	t = report.MouthCurve(m.snap.Plan, m.snap.Unit)
+	if len(t.Rows) == 0 {
+		return rows
+	}
+	rows = append(rows, "", m.Styles.Heading.Render("mouth"))
+	rows = append(rows, m.tableLines(t, w, 1, nil)...)
+	return append(append(rows, ""), m.wrapped(t.Note, w, m.pens[quietPen])...)
 }
 
 // holes is every hole, with the loop's figures and how to step off below.
