@@ -14,7 +14,7 @@ import (
 const (
 	dot      = 0.1  // mm, of the true picture
 	mostDots = 24e6 // of the true picture; on a larger sheet the dots are larger
-	clear    = 1.0  // mm inside the frame, where the frame's own ink may still show
+	clear    = 1.5  // mm inside the frame, where the frame's own ink may still show
 )
 
 // truth is the inside of the frame as it is: dots of a size, square to the sheet.
@@ -93,6 +93,10 @@ func (t *truth) even() {
 	}
 }
 
+// faint is how far under the paper the level has to lie that parts a line from it: what a camera's own
+// sharpening and packing leave beside the frame is fainter.
+const faint = 0.05
+
 // ink is the levels of a drawing in even light.
 type ink struct {
 	paper, noise, line float32
@@ -142,5 +146,5 @@ func (t *truth) levels() (k ink, ok bool) {
 	}
 	slices.Sort(darkest)
 	k.line = darkest[len(darkest)*2/5]
-	return k, k.paper-k.half() > 4.5*k.noise
+	return k, k.paper-k.half() > max(4.5*k.noise, faint)
 }

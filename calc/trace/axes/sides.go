@@ -69,15 +69,17 @@ func (s sides) whole() {
 }
 
 // fold turns the axes until x runs along the fold line: of all straight lines nowhere past the back over the
-// length before the handle (the mouth is not known yet), the one that comes highest at its middle, which is the edge of
-// the back's convex hull there. The point's foot on it is x = 0.
+// length before the handle, the one that comes highest half-way to the mouth, which is the edge of the back's convex hull
+// there. The mouth is not known yet: half the handle is taken, and never more than the blade; the middle of the blade alone would lie
+// on many a clipped point. The point's foot on it is x = 0.
 func (a Axes) fold(outline curve.Line, feet []curve.Vec) Axes {
 	for range 6 {
 		l := a.in(outline)
 		a.From = a.Out(curve.Vec{X: least(l)})
 		s := sidesOf(a.in(outline))
 		end := blade(a, s, feet)
-		p, q := hullEdge(s.top[:min(int(end/s.step)+1, len(s.top))], s.step)
+		mid := min((end+s.length())/4, 0.9*end)
+		p, q := hullEdge(s.top[:min(int(end/s.step)+1, len(s.top))], s.step, mid)
 		slope := (q.Y - p.Y) / max(q.X-p.X, s.step)
 		a.From = a.Out(curve.Vec{Y: p.Y - slope*p.X})
 		k := 1 / math.Hypot(1, slope)
@@ -91,8 +93,8 @@ func (a Axes) fold(outline curve.Line, feet []curve.Vec) Axes {
 	return a
 }
 
-// hullEdge is the edge over the middle of the convex hull, on the side of small u.
-func hullEdge(u []float64, step float64) (p, q curve.Vec) {
+// hullEdge is the edge over mid of the convex hull, on the side of small u.
+func hullEdge(u []float64, step, mid float64) (p, q curve.Vec) {
 	var hull curve.Line
 	for i, y := range u {
 		v := curve.Vec{X: float64(i) * step, Y: y}
@@ -105,7 +107,6 @@ func hullEdge(u []float64, step float64) (p, q curve.Vec) {
 		}
 		hull = append(hull, v)
 	}
-	mid := float64(len(u)-1) * step / 2
 	for i := 1; i < len(hull); i++ {
 		if hull[i].X > mid || i == len(hull)-1 {
 			return hull[i-1], hull[i]

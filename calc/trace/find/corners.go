@@ -112,7 +112,7 @@ func missing(m []Mark, w, h float64) error {
 	case dots == 0:
 		which = "the corner mark with the dot"
 	}
-	return fmt.Errorf("%s is missing, %s: photograph the whole sheet, with nothing on its corners", which, where(at, w, h))
+	return fmt.Errorf("%s is missing, %s: photograph the whole sheet, sharp, with nothing on its corners", which, where(at, w, h))
 }
 
 func others(m []Mark, k Mark) (p, q curve.Vec) {
