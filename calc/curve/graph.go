@@ -48,6 +48,18 @@ func (g Graph) Between(lo, hi float64) Graph {
 	return Graph{g.X[i:j], g.Y[i:j]}
 }
 
+// Raise lifts the graph to h wherever that is higher. The abscissae of h must
+// be a stretch of those of g.
+func (g Graph) Raise(h Graph) {
+	if len(h.X) == 0 {
+		return
+	}
+	from := sort.SearchFloat64s(g.X, h.X[0])
+	for i, y := range h.Y {
+		g.Y[from+i] = max(g.Y[from+i], y)
+	}
+}
+
 // Line is the graph as a polyline, with more points put before it.
 func (g Graph) Line(before ...Vec) Line {
 	l := append(make(Line, 0, len(before)+len(g.X)), before...)
