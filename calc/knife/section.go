@@ -3,6 +3,8 @@ package knife
 import (
 	"math"
 
+	"gonum.org/v1/gonum/mathext"
+
 	"chape/calc/curve"
 )
 
@@ -13,6 +15,7 @@ type Section struct {
 	Thick       float64 // full thickness
 	Bevel       float64 // blades
 	Round       float64 // slabs
+	Handle      bool    // bolster, guard or grip: no edge to keep off
 }
 
 // shaped takes kind, bevel and round from the station.
@@ -74,4 +77,33 @@ func arc(dst []curve.Vec, c curve.Vec, a, b, t0, t1 float64) []curve.Vec {
 		x, y = x*cos-y*sin, x*sin+y*cos
 	}
 	return dst
+}
+
+// Arms are the two parts of a strap pulled tight round the section's convex
+// hull, both from the middle of the depth on one side to the middle on the
+// other: over the back and under the belly, mm. An ellipse is measured by its
+// integral, the rest is straight and round.
+func (s Section) Arms() (back, belly float64) {
+	d, t := s.Depth(), s.Thick
+	switch s.Kind {
+	case Slab:
+		r := max(0, min(s.Round, min(t, d)/2))
+		arm := d + t - (4-math.Pi)*r
+		return arm, arm
+	case Oval:
+		a, b := max(d, t)/2, min(d, t)/2
+		if a == 0 {
+			return 0, 0
+		}
+		arm := 2 * a * mathext.CompleteE(1-b*b/(a*a))
+		return arm, arm
+	default:
+		flat := (1 - s.Bevel) * d // from the spine to where the taper begins
+		slope := math.Hypot(s.Bevel*d, t/2)
+		if flat >= d/2 {
+			return t + d, 2 * (flat - d/2 + slope)
+		}
+		half := slope * (d/2 - flat) / (s.Bevel * d)
+		return t + 2*(flat+half), 2 * (slope - half)
+	}
 }
