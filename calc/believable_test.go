@@ -49,12 +49,13 @@ func believable(rng *rand.Rand) Input {
 	sh.Leather, sh.Welt = mm(2, 4), mm(2, 7)
 	sh.Clearance = mm(1, 4)
 	sh.Gap = sh.Clearance + mm(2, 6)
+	sh.HandleClearance, sh.PointRoom = mm(0, min(2, sh.Clearance.MM())), mm(0, 5)
 	sh.Margin, sh.Sanding = mm(4, 7), mm(0, 2)
 	sh.Blend = sh.Margin + sh.Sanding + mm(5, 60)
 	sh.Ease, sh.MouthRise, sh.Neutral = mm(-0.5, 2), mm(0, 25), 0.3+0.3*rng.Float64()
 	in.Stitch.Pitch, in.Stitch.First, in.Stitch.Last = mm(3, 6), mm(3, 8), mm(3, 8)
 	if rng.IntN(2) == 0 {
-		in.Fits = []Fit{{At: mm(20, at.MM()), By: mm(-1, 3), Reach: mm(15, 40)}}
+		in.Fits = []Fit{{At: mm(20, at.MM()), By: mm(-1, 3), Reach: mm(15, 40), Paper: rng.IntN(2) == 0}}
 	}
 	if rng.IntN(3) == 0 {
 		in.Stitch.Measured = mm(170, 260)

@@ -15,16 +15,20 @@ import (
 type bruteRun struct {
 	st                 []knife.Station
 	top, bottom, thick []float64
+	blade              bool // a stretch of blade lies before it
 }
 
 func bruteRuns(st []knife.Station) []bruteRun {
 	var runs []bruteRun
-	start := 0
+	start, blade := 0, false
 	for i := 1; i <= len(st); i++ {
 		if i < len(st) && st[i].At > st[i-1].At {
 			continue
 		}
-		r := bruteRun{st: st[start:i]}
+		r := bruteRun{st: st[start:i], blade: blade}
+		for _, s := range r.st[:len(r.st)-1] {
+			blade = blade || s.Kind == knife.Blade
+		}
 		r.top = r.slopes(func(s knife.Station) float64 { return s.Top.MM() })
 		r.bottom = r.slopes(func(s knife.Station) float64 { return s.Bottom.MM() })
 		r.thick = r.slopes(func(s knife.Station) float64 { return s.Thick.MM() })
@@ -71,6 +75,7 @@ func (r bruteRun) slopes(of func(knife.Station) float64) []float64 {
 type bruteSection struct {
 	top, bottom, thick float64
 	st                 knife.Station // kind, bevel and round
+	handle             bool
 }
 
 func (s bruteSection) depth() float64 { return s.bottom - s.top }
@@ -93,7 +98,12 @@ func sectionsAt(runs []bruteRun, x float64) []bruteSection {
 		hermite := func(p, q, mp, mq float64) float64 {
 			return p*(1+2*t)*(1-t)*(1-t) + h*mp*t*(1-t)*(1-t) + q*t*t*(3-2*t) + h*mq*t*t*(t-1)
 		}
+		blade := r.blade
+		for _, s := range r.st[:j+1] {
+			blade = blade || s.Kind == knife.Blade
+		}
 		out = append(out, bruteSection{
+			handle: blade && a.Kind != knife.Blade,
 			top:    hermite(a.Top.MM(), b.Top.MM(), r.top[j], r.top[j+1]),
 			bottom: hermite(a.Bottom.MM(), b.Bottom.MM(), r.bottom[j], r.bottom[j+1]),
 			thick:  hermite(a.Thick.MM(), b.Thick.MM(), r.thick[j], r.thick[j+1]),

@@ -45,8 +45,8 @@ func (t *bruteTwin) figures(drill float64) figures {
 	}
 	f.area = 2 * (t.area(t.cut) + sh.MouthRise.MM()*t.cut.y[len(t.cut.y)-1]/2)
 	inner := t.inner
-	for k := range inner.y { // the welt reaches the fold left of -c
-		if t.x(inner.from+k) < -sh.Clearance.MM()-t.h/2 {
+	for k := range inner.y { // the welt reaches the fold left of -q
+		if t.x(inner.from+k) < -(sh.PointRoom+sh.Clearance).MM()-t.h/2 {
 			inner.y[k] = math.NaN()
 		}
 	}
@@ -58,10 +58,14 @@ func (t *bruteTwin) figures(drill float64) figures {
 	f.guard = math.Inf(1)
 	for _, h := range f.holes {
 		d := math.Inf(1)
-		for i, b := range t.lower.y {
-			d = math.Min(d, h.Dist(curve.Vec{X: t.x(i), Y: math.Min(h.Y, b)}))
+		for k, b := range t.edge.y {
+			d = math.Min(d, h.Dist(curve.Vec{X: t.x(t.edge.from + k), Y: math.Min(h.Y, b)}))
 		}
-		if d < sh.Gap.MM()+0.002 { // the line keeps the gap, its samples stray
+		front := math.Inf(1)
+		if len(t.handle.y) > 0 {
+			front = t.x(t.handle.from) - (sh.Gap - sh.Clearance + sh.HandleClearance).MM()
+		}
+		if g := sh.Gap.MM(); d < g+0.002 && (d > g-0.002 || h.X < front) { // the line keeps the gap, its samples stray
 			d = sh.Gap.MM()
 		}
 		d -= drill / 2
@@ -77,7 +81,7 @@ func (t *bruteTwin) figures(drill float64) figures {
 func (t *bruteTwin) gather(f *figures) {
 	var plane, flat, x []float64
 	p, q := 0.0, 0.0
-	for i := range t.lower.y {
+	for i := range t.seam.to() + 1 {
 		if i > 0 {
 			p += math.Hypot(t.h, t.seam.at(i)-t.seam.at(i-1))
 			q += math.Hypot(t.h, t.stitch.at(i)-t.stitch.at(i-1))

@@ -11,10 +11,11 @@ import (
 // crowds at steps, no divide and conquer, no valleys, a string of its own.
 
 type bruteTwin struct {
-	in                                                 Input
-	h                                                  float64
-	lower, seam, inner, outer, stitch, cut, need, room samples
-	end                                                float64 // where the seam meets the fold in the flat
+	in                                                        Input
+	h                                                         float64
+	edge, handle, seam, inner, outer, stitch, cut, need, room samples
+	gap, slope                                                float64 // of the fold line
+	end                                                       float64 // where the seam meets the fold in the flat
 }
 
 // samples is a curve over whole samples, y[0] at sample from; NaN where
@@ -73,43 +74,115 @@ func (t *bruteTwin) shrink(f samples, from, to int, r float64) samples {
 	return out
 }
 
-// lowerAt is the lower edge found so far at sample i.
-func (t *bruteTwin) lowerAt(i int) float64 {
-	if y := t.lower.at(i); !math.IsNaN(y) {
-		return y
+// needs is what the edge needs, or the handle: over each sample from the first
+// that has such a section, the lowest such section or the deepest before.
+func (t *bruteTwin) needs(secs [][]bruteSection, handle bool) samples {
+	first, deepest := -1, 0.0
+	var out samples
+	for i := range secs {
+		low, found := 0.0, false
+		for _, s := range secs[i] {
+			if s.handle == handle {
+				found = true
+				low, deepest = math.Max(low, s.bottom), math.Max(deepest, s.depth())
+			}
+		}
+		if first < 0 && found {
+			first, out = i, newSamples(i, len(secs)-1)
+		}
+		if first >= 0 {
+			out.put(i, math.Max(low, deepest))
+		}
 	}
-	return 0
+	return out
+}
+
+// both is the higher of two curves where there are two, over the first.
+func (t *bruteTwin) both(a, b samples) samples {
+	for k, y := range b.y {
+		if i := b.from + k; i >= a.from && i <= a.to() && !math.IsNaN(y) && !(a.at(i) > y) {
+			a.put(i, y)
+		}
+	}
+	return a
 }
 
 // bruteCurves reads the definitions out over samples h apart. Steps, mouth and
 // radii should be whole samples.
 func bruteCurves(in Input, h float64) *bruteTwin {
-	runs := bruteRuns(in.Knife.Stations)
 	sh := in.Sheath
+	var runs []bruteRun // what begins before the mouth
+	for _, r := range bruteRuns(in.Knife.Stations) {
+		if r.st[0].At < sh.Mouth {
+			runs = append(runs, r)
+		}
+	}
 	c, g, b, m := sh.Clearance.MM(), sh.Gap.MM(), sh.Blend.MM(), (sh.Margin + sh.Sanding).MM()
+	ch, p := sh.HandleClearance.MM(), sh.PointRoom.MM()
+	gh := g - (c - ch)
 	tw := &bruteTwin{in: in, h: h}
 	n := func(x float64) int { return int(math.Round(x / h)) }
 	mouth := n(sh.Mouth.MM())
-	deepest := 0.0
 	secs := make([][]bruteSection, mouth+1)
-	tw.lower = newSamples(0, mouth)
 	for i := range secs {
 		secs[i] = sectionsAt(runs, tw.x(i))
-		for _, s := range secs[i] {
-			deepest = math.Max(deepest, s.depth())
-			tw.lower.put(i, max(s.bottom, deepest, tw.lowerAt(i)))
-		}
 	}
-	grown := tw.grow(tw.lower, n(-g), mouth+n(g), g)
-	wide := tw.grow(grown, n(-g-b), mouth+n(g+b), b)
-	tw.seam = tw.shrink(wide, n(-g), mouth, b)
-	tw.outer = tw.grow(tw.seam, n(-g-m), mouth, m)
-	tw.inner = tw.grow(tw.lower, n(-g), mouth, c)
-	for i := n(-g); tw.x(i) < -c-h/2; i++ {
+	tw.rest(secs)
+	edge, left := tw.needs(secs, false), n(-p-g)
+	tw.edge = newSamples(n(-p), mouth)
+	for i := n(-p); i <= mouth; i++ {
+		tw.edge.put(i, edge.at(max(i, 0)))
+	}
+	tw.handle = tw.needs(secs, true)
+	if tw.handle.from == mouth { // nothing of it lies inside
+		tw.handle = samples{}
+	}
+	grown := tw.both(tw.grow(tw.edge, left, mouth+n(g), g), tw.grow(tw.handle, left, mouth+n(g), gh))
+	wide := tw.grow(grown, left-n(b), mouth+n(g+b), b)
+	tw.seam = tw.shrink(wide, left, mouth, b)
+	tw.outer = tw.grow(tw.seam, left-n(m), mouth, m)
+	tw.inner = tw.both(tw.grow(tw.edge, left, mouth, c), tw.grow(tw.handle, left, mouth, ch))
+	for i := left; tw.x(i) < -p-c-h/2; i++ {
 		tw.inner.put(i, 0)
 	}
 	tw.flat(secs)
 	return tw
+}
+
+// rest lays the fold line: round all points of the back goes a string from
+// below, and its piece over the middle (on the mouth's side of it) is the line.
+func (t *bruteTwin) rest(secs [][]bruteSection) {
+	var hull []curve.Vec
+	for i := range secs {
+		top := math.Inf(1)
+		for _, s := range secs[i] {
+			top = math.Min(top, s.top)
+		}
+		p := curve.Vec{X: t.x(i), Y: top}
+		for k := len(hull); k >= 2; k-- {
+			a, b := hull[k-2], hull[k-1]
+			if (b.Y-a.Y)*(p.X-a.X) < (p.Y-a.Y)*(b.X-a.X)-1e-12 {
+				break
+			}
+			hull = hull[:k-1]
+		}
+		hull = append(hull, p)
+	}
+	for k := 1; k < len(hull); k++ {
+		a, b := hull[k-1], hull[k]
+		if b.X > t.in.Sheath.Mouth.MM()/2+1e-9 {
+			t.slope = (b.Y - a.Y) / (b.X - a.X)
+			t.gap = a.Y - t.slope*a.X
+			break
+		}
+	}
+	for i := range secs {
+		for k := range secs[i] {
+			d := t.gap + t.slope*t.x(i)
+			secs[i][k].top -= d
+			secs[i][k].bottom -= d
+		}
+	}
 }
 
 // flat reads out the curves of the opened leather, and what passing takes.
@@ -155,7 +228,11 @@ func (t *bruteTwin) fit(x float64) float64 {
 	var sum float64
 	for _, f := range t.in.Fits {
 		if z := (math.Max(0, x) - f.At.MM()) / f.Reach.MM(); z > -1 && z < 1 {
-			sum += f.By.MM() * (1 + math.Cos(math.Pi*z)) / 2
+			by := f.By.MM()
+			if f.Paper {
+				by += math.Pi / 2 * t.in.Sheath.Neutral * (t.in.Sheath.Leather.MM() - 0.1)
+			}
+			sum += by * (1 + math.Cos(math.Pi*z)) / 2
 		}
 	}
 	return sum
@@ -185,7 +262,7 @@ func TestCurvesAgainstBruteTwin(t *testing.T) {
 		tw := bruteCurves(in, 0.02)
 		p := mustPlan(t, in)
 		compareFigures(t, name, p, tw)
-		compareTwin(t, name+": lower edge", p.at.lower, tw.lower, tw, 0.01)
+		compareTwin(t, name+": what the edge needs", p.at.edge, tw.edge, tw, 0.01)
 		compareTwin(t, name+": stitch line in the plane", p.at.seam, tw.seam, tw, 0.02)
 		compareTwin(t, name+": stitch line in the flat", p.at.stitch, tw.stitch, tw, 0.02)
 		compareTwin(t, name+": cut line", p.at.cut, tw.cut, tw, 0.02)

@@ -1,44 +1,74 @@
 package calc
 
-import "math"
+import (
+	"math"
 
-// checkCorner tells when rounding the corners of the mouth takes so much off
-// the end of the stitch line that the first hole comes near the edge. There
-// is none without rounding.
+	"chape/calc/curve"
+)
+
+// checkCorner tells when the corners of the mouth are rounded by less than
+// asked for, and when the first hole comes near the rounded edge. There is none
+// without rounding.
 func (p *Plan) checkCorner() []Check {
-	r := p.corner.radius
-	if r <= 0 {
+	asked, r, beside := p.Input.Sheath.MouthRound.MM(), p.corner.radius, p.backCorner.radius
+	if asked < leastRound {
 		return nil
 	}
-	lost := p.corner.takes(p.Body.MouthStitch, p.at.mouth)
-	c := Check{Name: "mouth corners", Value: lost, At: p.at.mouth, HasAt: true}
-	if lost > p.Input.Stitch.First.MM()/2 {
+	c := Check{Name: "mouth corners", Value: beside, At: p.at.mouth, HasAt: true}
+	const place = "corners of the mouth, %v: "
+	x := inPlace(p.at.mouth)
+	switch {
+	case beside < r-tie && beside == 0:
 		c.Level = Note
-		c.say("corners of the mouth, %v: rounded by %v they take %v off the end of the stitch line: round them by %v",
-			inPlace(p.at.mouth), inCalliper(r), inCalliper(lost), inCalliper(p.at.m))
-	} else {
-		c.say("corners of the mouth, %v: rounded by %v", inPlace(p.at.mouth), inCalliper(r))
+		c.say(place+"rounded by %v, but square on the half with the tab, which leaves no room: make the tab narrower", x, inCalliper(r))
+	case beside < r-tie:
+		c.Level = Note
+		c.say(place+"rounded by %v, but by %v on the half with the tab, off the relief hole; make them alike, or the tab narrower", x, inCalliper(r), inCalliper(beside))
+	case r < asked-tie:
+		c.Level = Note
+		c.say(place+"there is no room for %v: rounded by %v", x, inCalliper(asked), inCalliper(r))
+	default:
+		c.say(place+"rounded by %v", x, inCalliper(r))
 	}
-	return []Check{c}
+	near, raise := p.firstHole()
+	margin := p.Input.Sheath.Margin.MM()
+	f := Check{Name: "first hole", Value: near, At: p.Stitch.Positions[0].X, HasAt: true}
+	if near < margin-tie {
+		f.Level = Note
+		f.say("first hole, %v: %v from the rounded edge, less than %v: raise mouth to first hole by %v", inPlace(f.At),
+			inCalliper(near), inCalliper(margin), inCalliper(raise))
+	} else {
+		f.say("first hole, %v: %v from the rounded edge", inPlace(f.At), inCalliper(near))
+	}
+	return []Check{c, f}
 }
 
-// takes is how much the corner takes off a line that runs to the mouth at
-// the half-width y.
-func (c corner) takes(y, mouth float64) float64 {
-	for i := 1; i < len(c.arc); i++ { // from the cut line to the mouth, y falling
-		a, b := c.arc[i-1], c.arc[i]
-		if b.Y <= y && a.Y > y {
-			return mouth - a.X - (b.X-a.X)*(a.Y-y)/(a.Y-b.Y)
+// firstHole is how near the first hole in the flat comes to the rounded edge
+// of the mouth, and by how much first has to be raised for the margin.
+func (p *Plan) firstHole() (near, raise float64) {
+	s, margin := p.at, p.Input.Sheath.Margin.MM()
+	corner := p.corner // the larger arc comes nearer
+	dist := func(v curve.Vec) float64 { return corner.arc.Nearest(v).Dist(v) }
+	near = dist(p.Stitch.Flat[0])
+	if near >= margin-tie {
+		return near, 0
+	}
+	line := p.Plane.Stitch.Reverse()
+	scale := p.Stitch.Laid / p.Stitch.PlaneLine
+	first := p.Input.Stitch.First.MM()
+	for raise = 0; near < margin && first+raise < p.Stitch.Laid; raise += 0.05 {
+		at := line.Along((first + raise) / scale)
+		if dist(s.flatten(at.Vec, p.Stitch.PlaneLine-at.S)) >= margin-tie {
+			break
 		}
 	}
-	return 0
+	return near, raise
 }
 
 // checkTab keeps the loop's stitches out of fold and welt.
 func (p *Plan) checkTab() Check {
 	b, l, s := p.Input.Belt, p.Loop, p.at
-	n := len(s.seam.Y) - 1
-	glue := p.Body.MouthStitch - (s.seam.Y[n] - s.inner.Y[n])
+	glue := s.glue(len(s.seam.Y) - 1)
 	tab, least := b.Tab.MM(), 2*p.Input.Sheath.Leather.MM()
 	pitch, between := p.Input.Stitch.Pitch.MM(), glue-least
 	inFold, inWelt := least-l.Offset, l.Offset+tab-glue

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"chape/calc/knife"
 	"chape/calc/length"
 )
 
@@ -18,11 +19,14 @@ func (p *Plan) makeChecks() {
 		p.checkHollow(), p.checkFold(), p.checkThread(), p.checkBack(),
 	}
 	p.Checks = append(p.Checks, p.checkMouth()...)
+	p.Checks = append(p.Checks, p.checkStrap()...)
 	p.Checks = append(p.Checks, p.checkCorner()...)
 	p.Checks = append(p.Checks, p.checkHoles()...)
 	if p.Input.Belt.Loop == FoldedLoop {
-		p.Checks = append(p.Checks, p.checkTab())
+		p.Checks = append(p.Checks, p.checkTab(), p.checkRub())
 	}
+	p.Checks = append(p.Checks, p.Input.checkThickness()...)
+	p.Checks = append(p.Checks, p.Input.checkUntouched()...)
 }
 
 // say keeps what the check says: the words of form with each figure of args
@@ -100,23 +104,58 @@ func (p *Plan) checkSqueeze() Check {
 	d := s.need.Y[at] - s.room.Y[at]
 	const place = "tightest place, %v: %v a side "
 	x, spare, tight := inPlace(c.At), inCalliper(-d), inCalliper(d)
+	held := "room to form"
+	if s.grips() {
+		held = "the moulding grips it"
+	}
 	switch {
 	case d < lim.Loose.MM():
 		c.Level = Note
-		c.say(place+"to spare, loose: form it closely all along", x, spare)
+		c.say(place+"to spare, loose: form it closely, or add a strap", x, spare)
 	case d <= 0:
-		c.say(place+"to spare, the moulding holds the knife", x, spare)
+		c.say(place+"to spare, "+held, x, spare)
 	case d <= lim.Snug.MM():
-		c.say(place+"tight, the moulding holds the knife", x, tight)
+		c.say(place+"tight, "+held, x, tight)
 	case d <= lim.Tight.MM():
 		c.Level = Note
 		c.say(place+"tight: form it wet and insert the knife slowly", x, tight)
 	default:
 		c.Level = Warn
-		c.say(place+"too tight, the knife will not go in: add a correction of %v from there to the mouth", x, tight, inCalliper(d-lim.Snug.MM()))
+		c.say(place+"too tight, the knife will not go in: add ease, or a correction of %v from there to the mouth", x, tight, inCalliper(d-lim.Snug.MM()))
 	}
 	return c
 }
+
+// grips tells whether wet leather can be moulded behind something: the mouth
+// lies past the handle's fattest part, or past a guard that is more to pass
+// than what stands at the mouth.
+func (s *sampled) grips() bool {
+	if !s.hasHandle() {
+		return false
+	}
+	if fat, _ := s.fattest(); fat <= s.mouth+tie {
+		return true
+	}
+	half := s.in.Sheath.Welt.MM() / 2
+	var str tautString
+	passing, at := 0.0, 0.0
+	var buf []knife.Section
+	for _, x := range append(s.inside.Marks(), s.mouth) {
+		if x < s.front-tie || x > s.mouth+tie {
+			continue
+		}
+		buf = s.inside.Sections(buf[:0], x)
+		for _, sec := range buf {
+			at = str.alone(half, sec)
+			passing = max(passing, at)
+		}
+	}
+	return passing > at+leastGrip
+}
+
+// leastGrip is how much more a guard is to pass than the place behind it, for
+// leather to grip it, mm a side (common practice, no source).
+const leastGrip = 0.5
 
 // checkGather looks for the stretch where the flat line is longest against
 // the line on the closed sheath.
@@ -138,7 +177,7 @@ func (p *Plan) checkGather() Check {
 		say(": ease it in wet, a little at every stitch")
 	default:
 		c.Level = Warn
-		say("; it will pucker: make the smallest hollow larger")
+		say("; it will pucker: make the smallest hollow larger, or move the stitch line out")
 	}
 	return c
 }

@@ -8,13 +8,13 @@ import (
 	"chape/calc/length"
 )
 
-// checkGuard finds the hole whose rim comes nearest to the knife.
+// checkGuard finds the hole whose rim comes nearest to what the edge needs.
 func (p *Plan) checkGuard() Check {
 	lim, half := p.Input.Limits, p.Stitch.Choice().Diameter/2
 	dist := make([]float64, len(p.Stitch.Positions))
 	least := math.Inf(1)
 	for i, h := range p.Stitch.Positions {
-		dist[i] = p.at.toKnife(h) - half
+		dist[i] = p.at.toEdge(h) - half
 		least = math.Min(least, dist[i])
 	}
 	c := Check{Name: "thread guard", Value: least, At: math.Inf(1), HasAt: true}
@@ -23,15 +23,15 @@ func (p *Plan) checkGuard() Check {
 			c.At = math.Min(c.At, h.X)
 		}
 	}
-	const place = "knife to the rim of a hole, %v: %v; "
+	const place = "edge to the rim of a hole, %v: %v; "
 	x, d := inPlace(c.At), inCalliper(least)
 	switch {
 	case least < lim.GuardWarn.MM():
 		c.Level = Warn
-		c.say(place+"the edge can reach the thread: stitch %v further from the knife", x, d, inCalliper(lim.GuardNote.MM()-least))
+		c.say(place+"the edge can reach the thread: stitch %v further from the edge", x, d, inCalliper(lim.GuardNote.MM()-least))
 	case least < lim.GuardNote.MM():
 		c.Level = Note
-		c.say(place+"little leather before the thread: stitch %v further from the knife", x, d, inCalliper(lim.GuardNote.MM()-least))
+		c.say(place+"little leather before the thread: stitch %v further from the edge", x, d, inCalliper(lim.GuardNote.MM()-least))
 	default:
 		c.say(place+"enough leather before the thread", x, d)
 	}
@@ -42,19 +42,19 @@ func (p *Plan) checkGuard() Check {
 // the true one, mm.
 const drawn = 0.002
 
-// toKnife is the distance in the plane from a point of the stitch line to the
-// region that the knife needs. It is the gap all along where the closing left
+// toEdge is the distance in the plane from a point of the stitch line to the
+// region that the edge needs. It is the gap all along where the closing left
 // the line alone; so that such holes tie, what strays by the drawing is taken
-// for the gap.
-func (s *sampled) toKnife(h curve.Vec) float64 {
+// for the gap. Round a handle the line may come nearer.
+func (s *sampled) toEdge(h curve.Vec) float64 {
 	// The closing moves the line out by no more than its radius.
 	far := s.g + s.b + s.step
-	near := s.lower.Between(h.X-far, h.X+far)
+	near := s.edge.Between(h.X-far, h.X+far)
 	d := near.Nearest(h).Dist(h)
-	if h.X < 0 && h.Y < s.lower.Y[0] { // beside the point the knife ends in a line across
-		d = -h.X
+	if h.X < s.edge.X[0] && h.Y < s.edge.Y[0] { // beside the point the region ends in a line across
+		d = s.edge.X[0] - h.X
 	}
-	if d < s.g+drawn {
+	if d < s.g+drawn && (h.X < s.front-s.gh || d > s.g-drawn) {
 		return s.g
 	}
 	return d
@@ -65,14 +65,14 @@ func (p *Plan) checkEdge() Check {
 	margin, leather := p.Input.Sheath.Margin.MM(), p.Input.Sheath.Leather.MM()
 	hole := p.Stitch.Choice().Diameter
 	c := Check{Name: "edge", Value: margin}
-	const place = "stitch line to the rim, all along: %v; "
+	const place = "stitch line to the finished edge, all along: %v; "
 	switch {
 	case margin <= hole/2:
 		c.Level = Warn
-		c.say(place+"the holes break out of the rim: make it %v", inCalliper(margin), inCalliper(math.Max(leather, hole)))
+		c.say(place+"the holes break out of the edge: make it %v", inCalliper(margin), inCalliper(math.Max(leather, hole)))
 	case margin < leather-tie:
 		c.Level = Note
-		c.say(place+"less than the leather is thick, the rim may tear: make it %v", inCalliper(margin), inCalliper(leather))
+		c.say(place+"less than the leather is thick, the edge may tear: make it %v", inCalliper(margin), inCalliper(leather))
 	default:
 		c.say(place+"enough to carry the stitches", inCalliper(margin))
 	}

@@ -19,8 +19,8 @@ func (r Rates) Any() bool { return r.Leather > 0 || r.Thread > 0 || r.Sundries >
 
 // Cost is what a sheath takes and what it comes to.
 type Cost struct {
-	LeatherArea float64 // body with tab, and all plies of the welt, mm²
-	ToBuy       float64 // with offcuts, mm²
+	LeatherArea float64 // body with tab, all plies of the welt, strap, mm²
+	ToBuy       float64 // with offcuts, and never less than the parts take side by side, mm²
 	ThreadUsed  float64 // seam and loop, mm
 	Leather     float64 // in the shop's currency, as all below
 	Thread      float64
@@ -33,12 +33,12 @@ type Cost struct {
 func (p *Plan) Cost(r Rates, hours float64) Cost {
 	const squareMetre = 1e6
 	c := Cost{
-		LeatherArea: p.Body.AreaWithTab + p.Welt.Area*float64(max(1, p.Welt.Plies)),
+		LeatherArea: p.Body.AreaWithTab + p.Welt.Area*float64(max(1, p.Welt.Plies)) + p.Strap.Area(),
 		ThreadUsed:  p.Thread.Length + p.Loop.Thread,
 		Sundries:    r.Sundries,
 		Work:        hours * r.Hour,
 	}
-	c.ToBuy = c.LeatherArea * (1 + r.Offcut)
+	c.ToBuy = max(c.LeatherArea*(1+r.Offcut), p.boxes())
 	c.Leather = c.ToBuy / squareMetre * r.Leather
 	c.Thread = c.ThreadUsed / 1000 * r.Thread
 	c.Total = c.Leather + c.Thread + c.Sundries + c.Work

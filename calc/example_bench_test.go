@@ -23,7 +23,7 @@ func orchard() Input {
 		mark(117, 0, 29, 16, knife.Oval), mark(150, 0.5, 33, 21, knife.Oval), mark(190, 1.5, 30, 18, knife.Oval),
 		mark(225, 0, 34, 19, knife.Oval),
 	}}
-	in.Sheath = Sheath{Mouth: 150, Leather: 3.2, Welt: 3.2, Plies: 1, Clearance: 3, Gap: 7.5, Margin: 5,
+	in.Sheath = Sheath{Mouth: 150, Leather: 3.2, Welt: 3.2, Plies: 1, Clearance: 3, HandleClearance: 1, PointRoom: 3, Gap: 7.5, Margin: 5,
 		Sanding: 1.5, Blend: 60, Neutral: 0.5, MouthRise: 8, MouthRound: 6}
 	in.Belt = Belt{Width: 38, Thickness: 4, Ease: 4, Tab: 30, Row: 12, Lap: 20, Offset: 8}
 	in.Fits = []Fit{{At: 108, By: 1.5, Reach: 20}}

@@ -34,6 +34,7 @@ func extremeInput(rng *rand.Rand) Input {
 		Neutral: pick(0, 1, 0.5).MM(), MouthRound: pick(0, 200, 6), MouthRise: pick(0, 200, 10), Drain: pick(0, 20),
 	}
 	sh := &in.Sheath
+	sh.HandleClearance, sh.PointRoom = pick(0, sh.Clearance.MM(), 0), pick(0, 30, 3)
 	sh.Gap = sh.Clearance + pick(1e-6, 100-sh.Clearance.MM(), 4, 4)
 	sh.Blend = sh.Margin + sh.Sanding + pick(1e-6, 900, 5, 50)
 	in.Belt = Belt{Loop: LoopKind(rng.IntN(2)), Width: pick(5, 150, 40), Thickness: pick(0.5, 20, 4), Ease: pick(0, 50),

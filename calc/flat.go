@@ -11,9 +11,9 @@ import (
 // inFlat makes the curves of the opened leather, and what passing takes.
 func (s *sampled) inFlat(base curve.Graph) {
 	raw := curve.Graph{X: s.seam.X, Y: make([]float64, len(s.seam.X))}
-	over := s.lower.X
+	over := raw.Between(0, s.mouth).X
 	s.need = curve.Graph{X: over, Y: make([]float64, len(over))}
-	first := len(raw.X) - len(over) // raw begins at -g, the knife at 0
+	first := len(raw.X) - len(over) // raw begins at -e, the knife at 0
 
 	half := s.in.Sheath.Welt.MM() / 2
 	extra := s.bend() + s.in.Sheath.Ease.MM()
@@ -24,7 +24,7 @@ func (s *sampled) inFlat(base curve.Graph) {
 		us, uc := s.seam.Y[i], s.inner.Y[i]
 		inside := half + us
 		if k := i - first; k >= 0 {
-			buf = s.knife.Sections(buf[:0], x)
+			buf = s.inside.Sections(buf[:0], x)
 			inside = str.over(half, buf, curve.Vec{X: uc, Y: half}) + (us - uc)
 			for _, sec := range buf {
 				passing = max(passing, str.alone(half, sec))
@@ -34,7 +34,7 @@ func (s *sampled) inFlat(base curve.Graph) {
 		raw.Y[i] = inside + extra + s.fit(x)
 	}
 	s.stitch = s.closed(raw)
-	s.cut = curve.Dilate(s.stitch, base.Between(-(s.g+s.m), s.mouth).X, s.m)
+	s.cut = curve.Dilate(s.stitch, base.Between(-(s.e+s.m), s.mouth).X, s.m)
 
 	s.room = curve.Graph{X: over, Y: make([]float64, len(over))}
 	for k := range over {
@@ -75,13 +75,13 @@ func (s *sampled) fit(x float64) float64 {
 	var sum float64
 	for _, f := range s.in.Fits {
 		if z := (x - f.At.MM()) / f.Reach.MM(); math.Abs(z) < 1 {
-			sum += f.By.MM() * (1 + math.Cos(math.Pi*z)) / 2
+			sum += f.Counts(s.in.Sheath).MM() * (1 + math.Cos(math.Pi*z)) / 2
 		}
 	}
 	return sum
 }
 
-// end is where the seam meets the fold in the flat, at x = -g.
+// end is where the seam meets the fold in the flat, at x = -e.
 func (s *sampled) end() float64 {
 	return s.in.Sheath.Welt.MM()/2 + s.bend() + s.in.Sheath.Ease.MM() + s.fit(0)
 }
@@ -89,7 +89,7 @@ func (s *sampled) end() float64 {
 // eaten refuses an ease or corrections so negative that nothing is left
 // between the fold and the welt.
 func (s *sampled) eaten() error {
-	short, at := -s.end(), -s.g
+	short, at := -s.end(), -s.e
 	for i, y := range s.stitch.Y {
 		if d := s.seam.Y[i] - s.inner.Y[i] - y; d > short {
 			short, at = d, s.stitch.X[i]

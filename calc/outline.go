@@ -23,16 +23,65 @@ type corner struct {
 	arc        curve.Line
 }
 
-// mouthCorner rounds the corner between cut line and mouth by mouth_round, or
-// by as much of it as half the mouth and half the sheath have room for. The
-// stitch line runs on to the mouth; checkCorner says when that is cut short.
-func (s *sampled) mouthCorner() corner {
-	wide := s.cut.Y[len(s.cut.Y)-1]
-	if r := math.Min(s.in.Sheath.MouthRound.MM(), math.Min(wide, s.mouth)/2); r >= leastRound {
+// mostRound is mouth_round, or as much of it as half the mouth and half the
+// sheath have room for.
+func (s *sampled) mostRound() float64 {
+	return math.Min(s.in.Sheath.MouthRound.MM(), math.Min(s.cut.Y[len(s.cut.Y)-1], s.mouth)/2)
+}
+
+// mouthCorner rounds the corner between cut line and mouth with the radius r.
+// The stitch line runs on to the mouth.
+func (s *sampled) mouthCorner(r float64) corner {
+	if r >= leastRound {
 		return s.roundCorner(r)
 	}
-	tip := curve.Vec{X: s.mouth, Y: wide}
+	tip := curve.Vec{X: s.mouth, Y: s.cut.Y[len(s.cut.Y)-1]}
 	return corner{0, tip, tip, curve.Line{tip}}
+}
+
+// besideTab is the leather left on the mouth line between a rounded corner and
+// the relief hole of the tab, mm.
+const besideTab = 2
+
+// roundBesideTab is the largest radius that keeps a corner on the tab's half
+// off the tab; at most that of p.corner.
+func (p *Plan) roundBesideTab() float64 {
+	r := p.corner.radius
+	if r == 0 || len(p.Loop.Relief) == 0 {
+		return r
+	}
+	hole := p.Loop.Relief[1]
+	spare := func(end curve.Vec) float64 {
+		d := end.Dist(hole.Centre)
+		if end.Y < hole.Centre.Y {
+			d = -d
+		}
+		return d - hole.Diameter/2 - besideTab
+	}
+	short := spare(p.corner.mouth)
+	if short >= 0 {
+		return r
+	}
+	lo, hi := 0.0, r
+	free := spare(p.at.mouthCorner(0).mouth)
+	if free <= 0 {
+		return 0
+	}
+	for range 30 { // nearly straight: false position closes in at once
+		mid := min(max(lo+(hi-lo)*free/(free-short), lo), hi)
+		v := spare(p.at.mouthCorner(mid).mouth)
+		if v >= 0 && v < 1e-6 {
+			return mid
+		}
+		if v >= 0 {
+			lo, free = mid, v
+			short /= 2
+		} else {
+			hi, short = mid, v
+			free /= 2
+		}
+	}
+	return lo
 }
 
 // leastRound is the smallest radius that is worth drawing, mm.
@@ -105,9 +154,9 @@ func (s *sampled) mouthLine(c corner) curve.Line {
 	return l
 }
 
-// frontHalf is the closed outline of one half without the tab, from the fold
+// half is the closed outline of one half without the tab, from the fold
 // at the point end along the cut line to the mouth and back along the fold.
-func (s *sampled) frontHalf(c corner) curve.Line {
+func (s *sampled) half(c corner) curve.Line {
 	mouth := s.mouthLine(c)
 	l := make(curve.Line, 0, len(s.cut.X)+len(c.arc)+len(mouth))
 	l = append(l, curve.Vec{X: s.cut.X[0]})

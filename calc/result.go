@@ -2,23 +2,27 @@ package calc
 
 import (
 	"chape/calc/curve"
+	"chape/calc/knife"
 	"chape/calc/length"
 )
 
 // Plan is everything that follows from an Input.
 type Plan struct {
 	Input  Input
+	Fold   knife.FoldLine // where the fold lies in the axes of the marks
 	Body   Body
 	Flat   Flat  // curves of the opened, cut leather: (x, y)
 	Plane  Plane // curves on the closed sheath: (x, u)
 	Welt   Welt
 	Stitch Stitching
 	Loop   Loop
+	Strap  *StrapCut // nil: there is none
 	Thread Thread
 	Checks []Check
 
-	at     *sampled // what Across and Outline need
-	corner corner   // of the mouth
+	at         *sampled // what Across and Outline need
+	corner     corner   // of the mouth, on the front half
+	backCorner corner   // on the half with the tab
 }
 
 // Body holds the figures of the flat body.
@@ -50,10 +54,10 @@ type Flat struct {
 	Glue    curve.Line
 	Cut     curve.Line // half, from the fold at the point end to the mouth, mouth corner not taken off
 	Mouth   curve.Line // from the fold to the cut line
-	Outline curve.Line // closed: both halves, corners rounded, tab and relief holes included
+	Outline curve.Line // closed: both halves, corners rounded, tab and relief holes included; the back has y > 0
 	Front   curve.Line // closed: the front half alone, along the fold
 	EndY    float64    // where the seam meets the fold at the point end
-	Drain   *Circle
+	Drain   *Circle    // in the back half; nil: there is none
 }
 
 // Circle is a hole.

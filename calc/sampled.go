@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"math"
+
 	"chape/calc/curve"
 	"chape/calc/knife"
 )
@@ -10,20 +12,24 @@ import (
 const spacing = 0.25
 
 // sampled holds the curves over x that everything else is read from. Names
-// follow the definitions: c clearance, g gap, b blend, m margin and sanding.
+// follow the definitions: c clearance, g gap, ch and gh the same from the
+// handle, b blend, m margin and sanding, p point room, q = p + c, e = p + g.
 type sampled struct {
-	in         Input
-	knife      *knife.Profile
-	c, g, b, m float64
-	mouth      float64
-	step       float64
+	in                       Input
+	knife                    *knife.Profile // the whole knife, from the fold line
+	inside                   *knife.Profile // what counts in the sheath: nothing that begins at the mouth
+	line                     knife.FoldLine
+	c, g, ch, gh, b, m, q, e float64
+	mouth, front             float64 // front: where the handle begins inside, +Inf without one
+	step                     float64
 
-	lower  curve.Graph // B: lower edge of what the knife needs, 0..mouth
-	seam   curve.Graph // u_s: stitch line in the plane, -g..mouth
-	inner  curve.Graph // u_c: welt's inner edge, -g..mouth, 0 left of -c
-	outer  curve.Graph // welt's outer edge, -(g+m)..mouth
-	stitch curve.Graph // Y: stitch line in the flat, -g..mouth
-	cut    curve.Graph // cut line, -(g+m)..mouth
+	edge   curve.Graph // B_E: what the edge needs, -p..mouth
+	handle curve.Graph // B_H: what the handle needs, front..mouth; empty without one
+	seam   curve.Graph // u_s: stitch line in the plane, -e..mouth
+	inner  curve.Graph // u_c: welt's inner edge, -e..mouth, 0 left of -q
+	outer  curve.Graph // welt's outer edge, -(e+m)..mouth
+	stitch curve.Graph // Y: stitch line in the flat, -e..mouth
+	cut    curve.Graph // cut line, -(e+m)..mouth
 	need   curve.Graph // half girth that must pass, 0..mouth
 	room   curve.Graph // half girth there is, 0..mouth
 }
@@ -35,10 +41,16 @@ func sample(in Input, step float64) (*sampled, error) {
 		return nil, err
 	}
 	sh := in.Sheath
+	line := profile.Resting(sh.Mouth.MM())
 	s := &sampled{
-		in: in, knife: profile, step: step,
-		c: sh.Clearance.MM(), g: sh.Gap.MM(), b: sh.Blend.MM(), m: (sh.Margin + sh.Sanding).MM(),
-		mouth: sh.Mouth.MM(),
+		in: in, knife: profile.Laid(line), line: line, step: step,
+		c: sh.Clearance.MM(), g: sh.Gap.MM(), ch: sh.HandleClearance.MM(), gh: sh.handleGap().MM(),
+		b: sh.Blend.MM(), m: sh.outside().MM(), q: sh.pointWelt().MM(), e: sh.pointEnd().MM(),
+		mouth: sh.Mouth.MM(), front: math.Inf(1),
+	}
+	s.inside = s.knife.Before(s.mouth)
+	if at, has := s.inside.HandleFront(); has && at < s.mouth-tie {
+		s.front = at
 	}
 	if long := s.mouth / 1000; long > 1 {
 		s.step *= long // a long knife has no finer curves than a short one
@@ -50,16 +62,27 @@ func sample(in Input, step float64) (*sampled, error) {
 	return s, s.eaten()
 }
 
+// hasHandle tells whether a part of the handle lies inside the sheath.
+func (s *sampled) hasHandle() bool { return !math.IsInf(s.front, 1) }
+
 // jumps are the places where the flat line before its closing may jump: the
 // point, the mouth and the steps; and where the welt's edges round them begin.
 func (s *sampled) jumps() (steps, round []float64) {
-	steps, round = []float64{0, s.mouth}, []float64{-s.c, -s.g}
-	for _, x := range s.knife.Breaks() {
-		if x > s.mouth+s.g {
+	steps, round = []float64{0, s.mouth}, []float64{-s.q, -s.e, s.c - s.q}
+	for _, x := range s.inside.Breaks() {
+		if x > s.mouth {
 			break
 		}
 		steps = append(steps, x)
-		round = append(round, x-s.c, x-s.g, x+s.c, x+s.g)
+		// Round a wall, the welt keeps off by what the higher side asks for.
+		left, right := [2]float64{s.c, s.g}, [2]float64{s.c, s.g}
+		if x >= s.front-tie {
+			left = [2]float64{s.ch, s.gh}
+		}
+		if x > s.front+tie {
+			right = left
+		}
+		round = append(round, x-left[0], x-left[1], x+right[0], x+right[1])
 	}
 	return steps, round
 }
@@ -68,15 +91,15 @@ func (s *sampled) jumps() (steps, round []float64) {
 const perStretch = 24
 
 // grid is where the curves are sampled: evenly, crowding at jumps, closer
-// where marks stand close, and at the bends of the lower edge.
+// where marks stand close, and at the bends of the lower edges.
 func (s *sampled) grid() []float64 {
 	steps, round := s.jumps()
-	xs := curve.Grid(-(s.g + s.m), s.mouth+s.g, s.step, steps, round)
+	xs := curve.Grid(-(s.e + s.m), s.mouth+s.g, s.step, steps, round)
 	var more []float64
 	for _, x := range append(steps, round...) { // a jump of the stitch line stands m away on the cut line
 		more = append(more, x-s.m-curve.Wall, x-s.m, x+s.m, x+s.m+curve.Wall)
 	}
-	marks := s.knife.Marks()
+	marks := s.inside.Marks()
 	for i := 1; i < len(marks); i++ {
 		d := (marks[i] - marks[i-1]) / perStretch * (s.step / spacing)
 		if d <= 0 || d >= s.step {
@@ -87,74 +110,34 @@ func (s *sampled) grid() []float64 {
 		}
 	}
 	xs = curve.Insert(xs, more...)
-	return curve.Insert(xs, s.bends(xs)...)
-}
-
-// bends are the places where the lower edge changes over from the knife's
-// own edge to what its deepest part needs, or back.
-func (s *sampled) bends(xs []float64) []float64 {
-	var at []float64
-	var l lowerEdge
-	was, x0, first := 0.0, 0.0, true
-	for _, x := range xs {
-		if x < 0 || x > s.mouth {
-			continue
-		}
-		before := l.deepest
-		l.at(s.knife, x)
-		over := l.bottom - l.deepest
-		if !first && over*was < 0 {
-			lo, hi := x0, x
-			for range 30 {
-				mid := (lo + hi) / 2
-				m := lowerEdge{deepest: before}
-				if m.at(s.knife, mid); (m.bottom-m.deepest)*was > 0 {
-					lo = mid
-				} else {
-					hi = mid
-				}
-			}
-			at = append(at, lo, hi)
-		}
-		was, x0, first = over, x, false
+	over := func(lo float64) []float64 { return curve.Graph{X: xs, Y: xs}.Between(lo, s.mouth).X }
+	bends, edge := s.bends(over(0), false)
+	if s.hasHandle() {
+		more, _ := s.bends(over(s.front), true)
+		bends = append(append(bends, more...), s.meeting(edge)...)
 	}
-	return at
+	return curve.Insert(xs, bends...)
 }
 
-// lowerEdge walks the lower edge of what the knife needs from the point on.
-type lowerEdge struct {
-	deepest float64 // greatest depth so far
-	bottom  float64 // the knife's own edge here
-	buf     []knife.Section
-}
-
-// at is the lower edge at x, which must not lie before the last one asked.
-func (l *lowerEdge) at(k *knife.Profile, x float64) float64 {
-	l.buf = k.Sections(l.buf[:0], x)
-	l.bottom = 0
-	for _, sec := range l.buf {
-		l.deepest = max(l.deepest, sec.Depth())
-		l.bottom = max(l.bottom, sec.Bottom)
-	}
-	return max(l.bottom, l.deepest)
-}
-
-// inPlane makes the curves on the closed sheath.
+// inPlane makes the curves on the closed sheath: the stitch line and the
+// welt's edges run round what the edge needs and round what the handle needs.
 func (s *sampled) inPlane(base curve.Graph) {
-	over := base.Between(0, s.mouth).X
-	s.lower = curve.Graph{X: over, Y: make([]float64, len(over))}
-	var l lowerEdge
-	for i, x := range over {
-		s.lower.Y[i] = l.at(s.knife, x)
+	s.edge = s.lower(base.Between(s.c-s.q, s.mouth).X, false)
+	grown := curve.Dilate(s.edge, base.Between(-s.e, s.mouth+s.g).X, s.g)
+	if s.hasHandle() {
+		s.handle = s.lower(base.Between(s.front, s.mouth).X, true)
+		grown.Raise(curve.Dilate(s.handle, base.Between(s.front-s.gh, s.mouth+s.gh).X, s.gh))
 	}
-	grown := curve.Dilate(s.lower, base.Between(-s.g, s.mouth+s.g).X, s.g)
-	s.seam = curve.Close(grown, s.b, s.step).Between(-s.g, s.mouth)
+	s.seam = curve.Close(grown, s.b, s.step).Between(-s.e, s.mouth)
 
-	s.inner = curve.Dilate(s.lower, s.seam.X, s.c)
+	s.inner = curve.Dilate(s.edge, s.seam.X, s.c)
+	if s.hasHandle() {
+		s.inner.Raise(curve.Dilate(s.handle, s.seam.Between(s.front-s.ch, s.mouth).X, s.ch))
+	}
 	for i, x := range s.inner.X {
-		if x < -s.c {
+		if x < -s.q {
 			s.inner.Y[i] = 0 // the welt reaches the fold
 		}
 	}
-	s.outer = curve.Dilate(s.seam, base.Between(-(s.g+s.m), s.mouth).X, s.m)
+	s.outer = curve.Dilate(s.seam, base.Between(-(s.e+s.m), s.mouth).X, s.m)
 }

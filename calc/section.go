@@ -21,11 +21,15 @@ type Across struct {
 	Room     float64 // half girth there is, fold to welt
 }
 
-// Across cuts the sheath at x, 0 to the end of the knife.
+// Across cuts the sheath at x, 0 to the end of the knife. At a step that stands
+// at the mouth it is the side nearer the point.
 func (p *Plan) Across(x float64) Across {
 	s := p.at
 	a := Across{At: x, HalfWelt: s.in.Sheath.Welt.MM() / 2, Leather: s.in.Sheath.Leather.MM()}
 	secs := s.knife.Sections(nil, x)
+	if x <= s.mouth {
+		secs = s.inside.Sections(nil, x)
+	}
 	for _, sec := range secs {
 		a.Knife = append(a.Knife, sec.Upper(nil))
 	}

@@ -145,33 +145,6 @@ func TestRefusals(t *testing.T) {
 	within(t, "end of the seam", mustPlan(t, in).Flat.EndY, 2+math.Pi/4*3-4.35, 1e-12)
 }
 
-// TestDrillsAtTheBorders: a size that equals a border is offered, though
-// neither is a round number in binary.
-func TestDrillsAtTheBorders(t *testing.T) {
-	for _, c := range []struct {
-		thread, shank float64
-		choice, last  string
-	}{
-		{0.8, 1.2, "1.2 mm", "1.6 mm"}, {0.6, 0.9, "0.9 mm", "1.2 mm"}, {1.4, 2.1, "2.1 mm", "2.8 mm"}, {0.2, 0.3, "0.3 mm", "0.4 mm"},
-		{0.7, 1.5875, "1/16 in", ""}, // a shank of 1/16 in: nothing in between, but the size itself
-		{0.5, 0.0465 * 25.4, "#56", ""},
-	} {
-		drills := Drills(c.thread, c.shank)
-		last := ""
-		for _, d := range drills {
-			if d.Series == "metric" {
-				last = d.Name
-			}
-			if d.Choice && d.Name != c.choice {
-				t.Errorf("Drills(%v, %v) chooses %s, want %s", c.thread, c.shank, d.Name, c.choice)
-			}
-		}
-		if last != c.last {
-			t.Errorf("Drills(%v, %v) ends with %q, want %q", c.thread, c.shank, last, c.last)
-		}
-	}
-}
-
 // TestFitIsLevelBeforeThePoint: left of the point a correction keeps its value.
 func TestFitIsLevelBeforeThePoint(t *testing.T) {
 	in := bar()

@@ -144,34 +144,3 @@ func TestNumberDrills(t *testing.T) {
 		}
 	}
 }
-
-// TestDrillChoice: thread of 0.8 mm with a needle of 1.5 threads goes through
-// holes of 1.2 to 1.6 mm; 1/16 in is the usual drill (common practice, no
-// source) and has to be on offer.
-func TestDrillChoice(t *testing.T) {
-	names := map[string]bool{}
-	var choice []string
-	for _, d := range Drills(0.8, 1.2) {
-		names[d.Name] = true
-		if d.Choice {
-			choice = append(choice, d.Name)
-		}
-		if d.Diameter < 1.2-1e-9 || d.Diameter > 1.6+1e-9 {
-			t.Errorf("%s (%.3f mm) is offered for 1.2 to 1.6 mm", d.Name, d.Diameter)
-		}
-	}
-	for _, want := range []string{"1.2 mm", "1.6 mm", "1/16 in", "#53", "#55"} {
-		if !names[want] {
-			t.Errorf("%s is not offered", want)
-		}
-	}
-	if len(choice) != 1 || choice[0] != "1.2 mm" {
-		t.Errorf("choice %v, want the smallest, 1.2 mm", choice)
-	}
-	// No drill in a range of one diameter: the next larger.
-	for _, d := range Drills(0.5, 1.23) {
-		if d.Choice && d.Name != "#55" && d.Diameter < 1.23 {
-			t.Errorf("choice %s lets no needle of 1.23 mm through", d.Name)
-		}
-	}
-}

@@ -8,17 +8,17 @@ import (
 
 // outline is the whole body: the back half (y > 0) with the tab, then the
 // front half mirrored.
-func (s *sampled) outline(half curve.Line, l Loop, tabLength, tab float64) curve.Line {
-	out := make(curve.Line, 0, 2*len(half)+100)
+func (s *sampled) outline(back, front curve.Line, l Loop, tabLength, tab float64) curve.Line {
+	out := make(curve.Line, 0, 2*len(front)+100)
 	fold := 0.0 // how far past the fold the tab and its relief hole reach
 	if tabLength > 0 && len(l.Relief) == 2 {
-		out = s.withTab(out, half, l, tabLength, tab)
+		out = s.withTab(out, back, l, tabLength, tab)
 		fold = min(0, out[len(out)-1].Y)
 	} else {
-		out = append(out, half...)
+		out = append(out, back...)
 	}
-	for i := len(half) - 2; i > 0; i-- { // both ends lie on the fold
-		if p := half[i]; p.X < s.mouth || -p.Y < fold {
+	for i := len(front) - 2; i > 0; i-- { // both ends lie on the fold
+		if p := front[i]; p.X < s.mouth || -p.Y < fold {
 			out = append(out, curve.Vec{X: p.X, Y: -p.Y})
 		}
 	}

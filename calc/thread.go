@@ -3,6 +3,8 @@ package calc
 import (
 	"fmt"
 	"math"
+
+	"chape/calc/length"
 )
 
 // seamThread is the thread for the seam: each stitch has a strand on either
@@ -39,29 +41,34 @@ const firstNumberDrill = 30
 // NumberDrill is the diameter of drill #n in mm; n is 30 to 80.
 func NumberDrill(n int) float64 { return 25.4 * numberDrills[n-firstNumberDrill] }
 
-// Drills offers the drills for thread of diameter d (one strand) and a needle
-// or hook shank: between the larger of 1.5 d and the shank and the larger of
-// 2 d and the shank, from the metric 0.1 mm, the inch 1/64 and the number
-// series, each from the smallest up. The smallest of all is the choice. A
-// range so narrow that no drill lies in it gets the next larger of each
-// series. All figures mm.
-func Drills(d, shank float64) []Drill {
+// strandThrough is how wide a waxed strand of diameter 1 lies in its hole: it
+// flattens (common practice, no source).
+const strandThrough = 0.75
+
+// drillRange is how much larger than the smallest hole a drill may be, mm.
+const drillRange = 0.4
+
+// Hole is the smallest hole that the seam can be sewn through, mm. On the
+// second pass the hook or needle comes through beside the strand that is
+// there; with two needles both strands lie in it in the end, and two circles
+// in a circle take twice their diameter.
+func (s Stitch) Hole() float64 {
+	d := s.Thread.MM()
+	least := s.Shank().MM() + strandThrough*d
+	if s.Method == TwoNeedles {
+		least = math.Max(least, 2*d)
+	}
+	return least
+}
+
+// Drills offers the drills from the smallest hole to 0.4 mm above, from the
+// metric 0.1 mm, the inch 1/64 and the number series, each from the smallest
+// up. The smallest of all is the choice.
+func (s Stitch) Drills() []Drill {
 	const hair = 1e-9
-	lo, hi := math.Max(1.5*d, shank)-hair, math.Max(2*d, shank)+hair
-	series := [][]Drill{metricDrills(lo, hi), inchDrills(lo, hi), numberedDrills(lo, hi)}
-	var all []Drill
-	for _, sizes := range series {
-		for _, dr := range sizes {
-			if dr.Diameter <= hi {
-				all = append(all, dr)
-			}
-		}
-	}
-	if len(all) == 0 {
-		for _, sizes := range series {
-			all = append(all, sizes[:min(1, len(sizes))]...)
-		}
-	}
+	lo := s.Hole() - hair
+	hi := s.Hole() + drillRange + hair
+	all := append(append(metricDrills(lo, hi), inchDrills(lo, hi)...), numberedDrills(lo, hi)...)
 	choice := 0
 	for i, dr := range all {
 		if dr.Diameter < all[choice].Diameter {
@@ -72,11 +79,11 @@ func Drills(d, shank float64) []Drill {
 	return all
 }
 
-// metricDrills lists the sizes from lo to hi, or the next above lo where
-// none lies in between; so do the other two.
+// metricDrills lists the sizes from lo to hi: always some, the range being
+// wider than their steps.
 func metricDrills(lo, hi float64) []Drill {
 	var out []Drill
-	for n := math.Ceil(lo * 10); len(out) == 0 || n/10 <= hi; n++ {
+	for n := math.Ceil(lo * 10); n/10 <= hi; n++ {
 		out = append(out, Drill{Series: "metric", Name: fmt.Sprintf("%.1f mm", n/10), Diameter: n / 10})
 	}
 	return out
@@ -85,17 +92,8 @@ func metricDrills(lo, hi float64) []Drill {
 func inchDrills(lo, hi float64) []Drill {
 	const unit = 25.4 / 64
 	var out []Drill
-	for n := math.Ceil(lo / unit); len(out) == 0 || n*unit <= hi; n++ {
-		over, under := int(n), 64
-		for over%2 == 0 && under > 1 {
-			over, under = over/2, under/2
-		}
-		name := fmt.Sprintf("%d/%d in", over, under)
-		if whole := over / under; whole > 0 && over%under > 0 {
-			name = fmt.Sprintf("%d %d/%d in", whole, over%under, under)
-		} else if whole > 0 {
-			name = fmt.Sprintf("%d in", whole)
-		}
+	for n := math.Ceil(lo / unit); n*unit <= hi; n++ {
+		name := length.Length(n*unit).Figure(length.Inches, length.Calliper) + " in"
 		out = append(out, Drill{Series: "inch", Name: name, Diameter: n * unit})
 	}
 	return out
@@ -104,8 +102,7 @@ func inchDrills(lo, hi float64) []Drill {
 func numberedDrills(lo, hi float64) []Drill {
 	var out []Drill
 	for i := len(numberDrills) - 1; i >= 0; i-- {
-		d := NumberDrill(i + firstNumberDrill)
-		if d >= lo && (len(out) == 0 || d <= hi) {
+		if d := NumberDrill(i + firstNumberDrill); d >= lo && d <= hi {
 			out = append(out, Drill{Series: "number", Name: fmt.Sprintf("#%d", i+firstNumberDrill), Diameter: d})
 		}
 	}
