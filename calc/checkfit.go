@@ -47,7 +47,7 @@ func (s *sampled) foldRadius() (r, at float64) {
 func (p *Plan) checkBack() Check {
 	s := p.at
 	gap, at := s.inside.Held(s.mouth/4, s.mouth)
-	by := s.holder()
+	by := s.holder(at)
 	c := Check{Name: "back", Value: gap, At: at, HasAt: true}
 	switch {
 	case p.Input.Knife.Back == knife.Sharp:
@@ -68,14 +68,19 @@ func (p *Plan) checkBack() Check {
 	return c
 }
 
-// holder is where something that is no blade touches the fold, or -1.
-func (s *sampled) holder() float64 {
+// holder is where guard or handle touches the fold, if that is what touches it
+// nearest to the place at; or -1.
+func (s *sampled) holder(at float64) float64 {
+	by, near := -1.0, math.Inf(1)
 	for _, x := range s.inside.Touching(s.mouth) {
-		if x >= s.front-tie {
-			return x
+		if d := math.Abs(x - at); d < near {
+			by, near = x, d
 		}
 	}
-	return -1
+	if by < s.front-tie {
+		return -1
+	}
+	return by
 }
 
 // checkMouth looks at where the mouth stands on the handle: past its fattest

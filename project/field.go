@@ -37,7 +37,7 @@ const (
 // checks and the screens all go by it.
 type Spec struct {
 	Key     string          // in the file: "sheath.leather", "knife.station.at"
-	Group   string          // "project", "customer", "knife", "outline", "sheath", "belt", "stitches", "room"
+	Group   string          // "project", "customer", "knife", "outline", "sheath", "strap", "belt", "stitches", "room"
 	Name    string          // the trade's plain words, for the screen
 	Hint    string          // how to measure or choose it, one line
 	Kind    Kind            //

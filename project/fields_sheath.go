@@ -45,11 +45,15 @@ var sheath = []column[Project]{
 		func(s *calc.Sheath) *length.Length { return &s.Welt })),
 	at(Spec{Key: "sheath.plies", Group: "sheath", Name: "welt plies", Kind: Count, Min: 1, Max: 10,
 		Hint: "how many strips make the welt"}, 1, func(p *Project) *int { return &p.Sheath.Plies }),
-	sheathLength("clearance", "edge to welt", "room between the knife and the welt's inner edge", length.Ruler, 0, 50, 3,
+	sheathLength("clearance", "edge to welt", "room between the edge and the welt's inner edge", length.Ruler, 0, 50, 3,
 		func(s *calc.Sheath) *length.Length { return &s.Clearance }),
-	above(sheathLength("gap", "edge to stitches", "the knife to the stitch line", length.Ruler, 0, 100, 7.5,
+	sheathLength("handle_clearance", "handle to welt", "bolster, guard and handle to the welt: the closer, the better it holds", length.Ruler, 0, 50, 1,
+		func(s *calc.Sheath) *length.Length { return &s.HandleClearance }),
+	sheathLength("point_room", "room at the point", "room before the point: a pouch stretches and the point works its way in", length.Ruler, 0, 50, 3,
+		func(s *calc.Sheath) *length.Length { return &s.PointRoom }),
+	above(sheathLength("gap", "edge to stitches", "the edge to the stitch line", length.Ruler, 0, 100, 7.5,
 		func(s *calc.Sheath) *length.Length { return &s.Gap })),
-	sheathLength("margin", "stitches to rim", "the stitch line to the finished edge", length.Ruler, 0, 50, 5,
+	sheathLength("margin", "stitches to edge", "the stitch line to the finished edge", length.Ruler, 0, 50, 5,
 		func(s *calc.Sheath) *length.Length { return &s.Margin }),
 	sheathLength("sanding", "for sanding", "cut oversize by this, sanded flush later", length.Ruler, 0, 20, 1.5,
 		func(s *calc.Sheath) *length.Length { return &s.Sanding }),
@@ -64,7 +68,7 @@ var sheath = []column[Project]{
 		func(s *calc.Sheath) *length.Length { return &s.MouthRound }),
 	sheathLength("mouth_rise", "mouth rise", "how much higher the mouth is at the fold than at the seam", length.Ruler, 0, 200, 0,
 		func(s *calc.Sheath) *length.Length { return &s.MouthRise }),
-	sheathLength("drain", "drain hole", "diameter of a hole near the point; 0 for none", length.Calliper, 0, 20, 0,
+	sheathLength("drain", "drain hole", "diameter of a hole below the point, in the back half; 0 for none", length.Calliper, 0, 20, 0,
 		func(s *calc.Sheath) *length.Length { return &s.Drain }),
 }
 
@@ -108,6 +112,25 @@ var belt = []column[Project]{
 		func(b *calc.Belt) *length.Length { return &b.Lap }),
 	optional(Spec{Key: "belt.offset", Group: "belt", Name: "fold to tab", Hint: "the fold to the tab's near edge", Max: 500, Auto: "centred"},
 		func(p *Project) *length.Length { return &p.Belt.Offset }, func(p *Project) *bool { return &p.Belt.Centred }, false),
+}
+
+func strapLength(key, name, hint string, fine length.Fineness, lo, hi float64, def length.Length, p func(*calc.Strap) *length.Length) column[Project] {
+	return lengthAt(Spec{Key: "strap." + key, Group: "strap", Name: name, Hint: hint, Fine: fine, Min: lo, Max: hi}, def,
+		func(q *Project) *length.Length { return p(&q.Strap) })
+}
+
+var strap = []column[Project]{
+	choiceAt(Spec{Key: "strap.kind", Group: "strap", Name: "strap", Hint: "snap: a strip round the handle, fixed on the back, closed in front"},
+		func(p *Project) *calc.StrapKind { return &p.Strap.Kind }, calc.NoStrap, calc.SnapStrap),
+	optional(Spec{Key: "strap.at", Group: "strap", Name: "strap at", Hint: "where it goes round the handle, from the point along the fold", Max: longestKnife,
+		Auto: "12 past mouth or handle's front"},
+		func(p *Project) *length.Length { return &p.Strap.At }, func(p *Project) *bool { return &p.Strap.Placed }, true),
+	strapLength("width", "strap width", "of the strip; its ends are rounded by half of it", length.Ruler, 5, 80, 18,
+		func(s *calc.Strap) *length.Length { return &s.Width }),
+	asLeather(strapLength("thickness", "strap thickness", "thickness of its leather; 6 oz will do as well", length.Calliper, 0.2, 10, 2.4,
+		func(s *calc.Strap) *length.Length { return &s.Thickness })),
+	strapLength("overlap", "strap overlap", "where its ends lie over each other, the snap in the middle", length.Ruler, 5, 150, 30,
+		func(s *calc.Strap) *length.Length { return &s.Overlap }),
 }
 
 func stitchLength(key, name, hint string, fine length.Fineness, lo, hi float64, def length.Length, p func(*calc.Stitch) *length.Length) column[Project] {

@@ -37,6 +37,7 @@ type Project struct {
 	Knife    knife.Knife
 	Tracing  Tracing
 	Sheath   calc.Sheath
+	Strap    calc.Strap
 	Belt     calc.Belt
 	Stitch   calc.Stitch
 	Room     weigh.Room
@@ -64,10 +65,14 @@ type Fit struct {
 // Input is what calc needs of the project.
 func (p Project) Input(limits calc.Limits) calc.Input {
 	in := calc.Input{
-		Knife: p.Knife, Sheath: p.Sheath, Belt: p.Belt, Stitch: p.Stitch, Limits: limits,
+		Knife: p.Knife, Sheath: p.Sheath, Belt: p.Belt, Strap: p.Strap, Stitch: p.Stitch, Limits: limits,
 	}
 	for _, f := range p.Fits {
+		f.Paper = f.With == "paper"
 		in.Fits = append(in.Fits, f.Fit)
+	}
+	if p.Source == FromOutline {
+		in.Outline = &p.Outline
 	}
 	return in
 }

@@ -18,7 +18,7 @@ import (
 // Besides the range of each field: the first mark stands at 0, the marks are
 // in order, at most two share one place, a section at least is left between
 // steps, no bottom lies above its top; the mouth lies on the knife; gap is
-// more than clearance, blend more than margin and sanding together; a step's
+// more than clearance, handle_clearance no more; blend more than margin and sanding together; a step's
 // latest not short of its hold.
 func (p Project) Validate() error {
 	c := checker{units: p.Units}
@@ -164,6 +164,9 @@ func (c *checker) sheath(p Project) {
 	}
 	if s.Gap <= s.Clearance {
 		c.add("sheath.gap", -1, c.say(s.Gap), "give more than clearance, "+c.say(s.Clearance))
+	}
+	if s.HandleClearance > s.Clearance {
+		c.add("sheath.handle_clearance", -1, c.say(s.HandleClearance), "give at most clearance, "+c.say(s.Clearance))
 	}
 	if m := s.Margin + s.Sanding; s.Blend <= m {
 		c.add("sheath.blend", -1, c.say(s.Blend), "give more than margin and sanding together, "+c.say(m))

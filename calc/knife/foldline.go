@@ -68,6 +68,12 @@ func (b back) touching(s, mid, mouth float64) FoldLine {
 		s = (y1 - (v0 + s*x0)) / (x1 - x0)
 	}
 	gap, _ := b.least(s, 0, mouth)
+	if math.Abs(s)*mouth < level {
+		s = 0
+	}
+	if math.Abs(gap) < level {
+		gap = 0
+	}
 	return FoldLine{Gap: gap, Slope: s}
 }
 

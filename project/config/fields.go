@@ -38,18 +38,20 @@ func (c *Config) own() []file.Setting {
 		text("tracing.pictures", "the folder where pictures of tracings arrive, as a full path or from ~/ on; empty: none", 1000, &c.Pictures),
 
 		limit("loose", "the tightest place, mm a side: below this the knife is loose", -50, 50, &l.Loose),
-		limit("snug", "up to this the moulding holds it", -50, 50, &l.Snug),
+		limit("snug", "up to this the moulding grips it", -50, 50, &l.Snug),
 		limit("tight", "above this it will not go in", -50, 50, &l.Tight),
 		number("limits.longer", "seam longer than the welt, as a share: up to this there is nothing to do", 0, 1, &l.GatherEasy),
 		number("limits.longest", "above this it can't be eased in", 0, 1, &l.GatherMost),
 		limit("longer_over", "the stretch over which that is taken, mm", 1, 500, &l.GatherReach),
-		limit("near", "knife to the rim of a hole, mm: below this a note", 0, 50, &l.GuardNote),
+		limit("near", "edge to the rim of a hole, mm: below this a note", 0, 50, &l.GuardNote),
 		limit("too_near", "below this a warning", 0, 50, &l.GuardWarn),
 		limit("drum", "diameter of your smallest sanding drum, mm", 1, 500, &l.Drum),
 		limit("thread", "the longest thread that is handy, mm: two arm spans", 300, 20000, &l.ArmSpans),
-		limit("handle", "handle to be left above the mouth, mm", 0, 300, &l.HandleLeft),
+		limit("handle", "handle to be left past the highest leather, mm", 0, 300, &l.HandleLeft),
 		number("limits.fold", "least radius inside the fold, as a share of the leather's thickness", 0, 5, &l.FoldShare),
-		limit("held_off", "a guard that stands more than this out of the back holds the fold off, mm", 0, 50, &l.HeldOff),
+		limit("held_off", "the back may lie this far off the fold, mm", 0, 50, &l.HeldOff),
+		limit("strap_clear", "a strap's edge keeps this far from a step of the handle, mm", 0, 50, &l.StrapClear),
+		number("limits.unlikely", "a measure so many times what its neighbours say, or so small a part of it, is asked about", 1.1, 100, &l.Unlikely),
 	}, c.priceSettings(), []file.Setting{c.hourSetting()})
 }
 

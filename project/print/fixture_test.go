@@ -19,7 +19,7 @@ func bar() project.Project {
 	return project.Project{
 		Title: "Bar", Revision: 1,
 		Knife: knife.Knife{Stations: []knife.Station{slab(0), slab(160)}},
-		Sheath: calc.Sheath{Mouth: 120, Leather: 3, Welt: 4, Plies: 1, Clearance: 1.5, Gap: 5, Margin: 5,
+		Sheath: calc.Sheath{Mouth: 120, Leather: 3, Welt: 4, Plies: 1, Clearance: 1.5, HandleClearance: 1, Gap: 5, Margin: 5,
 			Blend: 12, Neutral: 0.5},
 		Belt:   calc.Belt{Width: 40, Thickness: 4, Ease: 4, Tab: 20, Row: 12, Lap: 8, Centred: true},
 		Stitch: calc.Stitch{Pitch: 4, Thread: 0.8, First: 4, Last: 4, Back: 2, Tail: 150, Waste: 0.05},
@@ -41,7 +41,7 @@ func garden() project.Project {
 		blade(0, 7, 7, 0.8), blade(10, 5, 16, 1.6), blade(30, 3, 25, 2.4), blade(60, 2, 29, 2.9), blade(100, 2, 30, 3.4),
 		slab(100, 1, 31, 12), slab(112, 1, 29, 15), slab(150, 0, 31, 19), slab(190, 1, 30, 17), slab(215, 0, 34, 18),
 	}
-	p.Sheath = calc.Sheath{Mouth: 140, Leather: 3.2, Welt: 3.2, Plies: 1, Clearance: 3, Gap: 7.5, Margin: 5, Sanding: 1.5,
+	p.Sheath = calc.Sheath{Mouth: 140, Leather: 3.2, Welt: 3.2, Plies: 1, Clearance: 3, HandleClearance: 1, PointRoom: 3, Gap: 7.5, Margin: 5, Sanding: 1.5,
 		Blend: 60, Neutral: 0.5, MouthRound: 6, MouthRise: 12, Drain: 4}
 	p.Belt = calc.Belt{Width: 38, Thickness: 4, Ease: 4, Tab: 30, Row: 12, Lap: 20, Offset: 8}
 	p.Steps = []steps.Step{

@@ -35,6 +35,9 @@ type (
 		Stitch   stitchJSON  `json:"stitch"`
 		Loop     loopJSON    `json:"loop"`
 		Thread   threadJSON  `json:"thread"`
+		FoldLine foldJSON    `json:"fold_line"`
+		Drain    *drainJSON  `json:"drain"`
+		Strap    *strapJSON  `json:"strap"`
 		Checks   []checkJSON `json:"checks"`
 		Drying   *dryingJSON `json:"drying"`
 	}
@@ -67,6 +70,7 @@ type (
 		Holes         int         `json:"holes"`
 		Pitch         number      `json:"pitch"`
 		Walk          number      `json:"walk"`
+		Walk10        number      `json:"walk10"`
 		Stack         number      `json:"stack"`
 		Positions     [][2]number `json:"positions"`
 		FlatPositions [][2]number `json:"flat_positions"`
@@ -86,6 +90,24 @@ type (
 	threadJSON struct {
 		Length number `json:"length"`
 		Ratio  number `json:"ratio"`
+	}
+	foldJSON struct {
+		Gap   number `json:"gap"`
+		Slope number `json:"slope"`
+	}
+	drainJSON struct {
+		At       number `json:"at"`
+		FromFold number `json:"from_fold"`
+		Diameter number `json:"diameter"`
+	}
+	strapJSON struct {
+		At       number `json:"at"`
+		Length   number `json:"length"`
+		ArmBack  number `json:"arm_back"`
+		ArmBelly number `json:"arm_belly"`
+		Width    number `json:"width"`
+		Snap     number `json:"snap"`
+		Fixing   number `json:"fixing"`
 	}
 	checkJSON struct {
 		Name  string  `json:"name"`
@@ -114,13 +136,20 @@ func JSON(p project.Project, plan *calc.Plan, d weigh.Drying) ([]byte, error) {
 		Welt: weltJSON{number(plan.Welt.Area), number(plan.Welt.Thickness), plan.Welt.Plies},
 		Stitch: stitchJSON{
 			Line: number(s.Line), PlaneLine: number(s.PlaneLine), Stitches: s.Stitches, Holes: s.Holes,
-			Pitch: number(s.Pitch), Walk: number(s.Walk), Stack: number(s.Stack),
+			Pitch: number(s.Pitch), Walk: number(s.Walk), Walk10: number(s.Walk10()), Stack: number(s.Stack),
 			Positions: pairs(s.Positions), FlatPositions: pairs(s.Flat), Drills: []drillJSON{},
 		},
-		Loop:   loopJSON{plan.Loop.Rows, plan.Loop.Holes, number(plan.Loop.Thread)},
-		Thread: threadJSON{number(plan.Thread.Length), number(plan.Thread.Ratio)},
-		Checks: []checkJSON{},
-		Drying: dryingOf(p, d),
+		Loop:     loopJSON{plan.Loop.Rows, plan.Loop.Holes, number(plan.Loop.Thread)},
+		Thread:   threadJSON{number(plan.Thread.Length), number(plan.Thread.Ratio)},
+		FoldLine: foldJSON{number(plan.Fold.Gap), number(plan.Fold.Slope)},
+		Checks:   []checkJSON{},
+		Drying:   dryingOf(p, d),
+	}
+	if hole := plan.Flat.Drain; hole != nil {
+		out.Drain = &drainJSON{number(hole.Centre.X), number(hole.Centre.Y), number(hole.Diameter)}
+	}
+	if c := plan.Strap; c != nil {
+		out.Strap = &strapJSON{number(c.At), number(c.Length), number(c.ArmBack), number(c.ArmBelly), number(c.Width), number(c.Snap), number(c.Fixing)}
 	}
 	for _, o := range b.Offsets {
 		row := offsetJSON{At: number(o.At), Cut: number(o.Cut)}

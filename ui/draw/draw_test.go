@@ -29,7 +29,7 @@ func orchard() calc.Input {
 			mark(117, 0, 29, 16, knife.Oval), mark(150, 0.5, 33, 21, knife.Oval), mark(190, 1.5, 30, 18, knife.Oval),
 			mark(225, 0, 34, 19, knife.Oval),
 		}},
-		Sheath: calc.Sheath{Mouth: 150, Leather: 3.2, Welt: 3.2, Plies: 1, Clearance: 3, Gap: 7.5, Margin: 5,
+		Sheath: calc.Sheath{Mouth: 150, Leather: 3.2, Welt: 3.2, Plies: 1, Clearance: 3, HandleClearance: 1, PointRoom: 3, Gap: 7.5, Margin: 5,
 			Sanding: 1.5, Blend: 60, Neutral: 0.5, MouthRise: 8, MouthRound: 6, Drain: 4},
 		Belt:   calc.Belt{Width: 38, Thickness: 4, Ease: 4, Tab: 30, Row: 12, Lap: 20, Offset: 8},
 		Stitch: calc.Stitch{Pitch: 4, Thread: 0.8, First: 4, Last: 4, Back: 2, Tail: 150, Waste: 0.05},

@@ -23,6 +23,7 @@ var groups = []struct{ group, heading string }{
 	{"marks", "Marks"},
 	{"knife", "Blade"},
 	{"sheath", "Sheath"},
+	{"strap", "Retention strap"},
 	{"belt", "Belt"},
 	{"stitches", "Stitches"},
 	{"fits", "Corrections after a trial fit"},

@@ -36,7 +36,7 @@ func orchard() project.Project {
 			mark(117, 0, 29, 16, knife.Oval), mark(150, 0.5, 33, 21, knife.Oval), mark(190, 1.5, 30, 18, knife.Oval),
 			mark(225, 0, 34, 19, knife.Oval),
 		}},
-		Sheath: calc.Sheath{Mouth: 150, Leather: 3.2, Welt: 3.2, Plies: 1, Clearance: 3, Gap: 7.5, Margin: 5,
+		Sheath: calc.Sheath{Mouth: 150, Leather: 3.2, Welt: 3.2, Plies: 1, Clearance: 3, HandleClearance: 1, PointRoom: 3, Gap: 7.5, Margin: 5,
 			Sanding: 1.5, Blend: 60, Neutral: 0.5, MouthRise: 8, MouthRound: 6},
 		Belt:   calc.Belt{Width: 38, Thickness: 4, Ease: 4, Tab: 30, Row: 12, Lap: 20, Offset: 8},
 		Stitch: calc.Stitch{Pitch: 4, Thread: 0.8, First: 4, Last: 4, Back: 2, Tail: 150, Waste: 0.05},
@@ -254,7 +254,7 @@ func TestBackHalf(t *testing.T) {
 		{calc.RightHand, calc.EdgeFront, "lies above the fold"},
 		{calc.LeftHand, calc.EdgeFront, "lies below the fold"},
 	} {
-		m := shown(t, 90, 50, func(p *project.Project) { p.Customer.Hand, p.Customer.Edge = c.hand, c.edge })
+		m := shown(t, 90, 56, func(p *project.Project) { p.Customer.Hand, p.Customer.Edge = c.hand, c.edge })
 		got := plain(m)
 		if !strings.Contains(strings.Join(strings.Fields(got), " "), c.want) {
 			t.Errorf("%v %v: not %q", c.hand, c.edge, c.want)

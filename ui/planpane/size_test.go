@@ -61,7 +61,7 @@ func TestOddSheaths(t *testing.T) {
 				s := &p.Knife.Stations[i]
 				s.At, s.Top, s.Bottom, s.Thick = s.At/20, s.Top/20, s.Bottom/20, s.Thick/20
 			}
-			p.Sheath.Mouth = 7.5
+			p.Sheath.Mouth, p.Belt.Loop = 7.5, calc.NoLoop // no tab fits
 		},
 		"huge": func(p *project.Project) {
 			for i := range p.Knife.Stations {
@@ -70,14 +70,14 @@ func TestOddSheaths(t *testing.T) {
 			p.Sheath.Mouth = 1350
 		},
 		"no loop":     func(p *project.Project) { p.Belt = calc.Belt{Loop: calc.NoLoop} },
-		"wide tab":    func(p *project.Project) { p.Belt.Tab, p.Belt.Centred = 150, true },
+		"wide tab":    func(p *project.Project) { p.Belt.Tab, p.Belt.Centred = 44, true },
 		"narrow tab":  func(p *project.Project) { p.Belt.Tab = 3 },
 		"two holes":   func(p *project.Project) { p.Stitch.Pitch = 400 },
 		"many holes":  func(p *project.Project) { p.Stitch.Pitch = 0.2 },
 		"thick":       func(p *project.Project) { p.Sheath.Leather, p.Sheath.Welt = 12, 25 },
 		"in inches":   func(p *project.Project) { p.Units = length.Inches },
 		"other hand":  func(p *project.Project) { p.Customer.Hand = calc.LeftHand },
-		"near point":  func(p *project.Project) { p.Sheath.Mouth = 20 },
+		"near point":  func(p *project.Project) { p.Sheath.Mouth, p.Belt.Tab = 20, 20 },
 		"round mouth": func(p *project.Project) { p.Sheath.MouthRound, p.Sheath.MouthRise = 60, 60 },
 	} {
 		m := shown(t, 78, 19, change)

@@ -40,7 +40,7 @@ func (p Path) words(within Box, taken []Box, lines []Path) (Text, bool) {
 	long := pts.Length()
 	w := TextWidth(p.Name, false) * WordSize
 	const tries = 40
-	for _, away := range []float64{0.7, 1.1, -0.7, -1.1} {
+	for _, away := range []float64{0.7, 1.1, -0.7, -1.1, 1.8, -1.8, 2.6, -2.6} {
 		for i := range tries {
 			share := 0.5 + float64((i+1)/2)/tries*float64(1-2*(i%2))
 			from := share*long - w/2
