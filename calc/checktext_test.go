@@ -126,12 +126,12 @@ var checkTexts = []struct {
 	{"thickness", OK, func(*Input) {},
 		"no measure of the knife stands out"},
 	{"thickness", Note, func(in *Input) { *in = orchard(); in.Knife.Stations[3].Thick = 30 },
-		"mark 3, 20 mm from the point: its thickness is 2.2 mm where its neighbours say 9.7 mm: is that right?|"+
+		"mark 3, 20 mm from the point: its thickness is 2.2 mm where its neighbours say 9.7 mm: is that right?|" +
 			"mark 4, 45 mm from the point: thicker (30 mm) than it is deep (25.4 mm): is that right?|" +
-			"mark 4, 45 mm from the point: its thickness is 30 mm where its neighbours say 2.8 mm: is that right?|"+
+			"mark 4, 45 mm from the point: its thickness is 30 mm where its neighbours say 2.8 mm: is that right?|" +
 			"mark 5, 70 mm from the point: its thickness is 3.4 mm where its neighbours say 19.1 mm: is that right?"},
 	{"thickness", Note, func(in *Input) { *in = orchard(); in.Knife.Stations[4].Bottom = 8 },
-		"mark 4, 45 mm from the point: its depth is 25.4 mm where its neighbours say 12.35 mm: is that right?|"+
+		"mark 4, 45 mm from the point: its depth is 25.4 mm where its neighbours say 12.35 mm: is that right?|" +
 			"mark 5, 70 mm from the point: its depth is 8 mm where its neighbours say 26.5 mm: is that right?"},
 	{"thickness", Note, func(in *Input) { o := knife.Usual(); o.Blade = 11; in.Outline = &o },
 		"blade length: 11 mm where a knife of these proportions has about 110 mm: is that right?"},
