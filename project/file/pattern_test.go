@@ -42,7 +42,9 @@ func TestInputs(t *testing.T) {
 			t.Fatalf("%s: %v in\n%s", name, err, pattern.Inputs)
 		}
 		limits := calc.DefaultLimits()
-		if !reflect.DeepEqual(drawn.Input(limits), p.Input(limits)) || drawn.Customer.Hand != p.Customer.Hand || drawn.Customer.Edge != p.Customer.Edge {
+		got, want := drawn.Input(limits), p.Input(limits)
+		want.Outline, want.Untouched = nil, nil // what they are for is checks of the figures typed
+		if !reflect.DeepEqual(got, want) || drawn.Customer.Hand != p.Customer.Hand || drawn.Customer.Edge != p.Customer.Edge {
 			t.Errorf("%s: drawn from\n%+v, want\n%+v", name, drawn, p)
 		}
 		if drawn.Customer.Name != "" || len(drawn.Steps) > 0 || drawn.Notes != "" {
