@@ -2,7 +2,6 @@ package calc
 
 import (
 	"chape/calc/curve"
-	"chape/calc/knife"
 )
 
 // Compute makes the whole plan. The input must be valid (project.Validate);
@@ -84,13 +83,4 @@ func (s *sampled) weltStrip() Welt {
 		Plies:     s.in.Sheath.Plies,
 		Outline:   out,
 	}
-}
-
-// profile is the knife of an input from its fold line, for what needs no plan.
-func (in Input) profile() (*knife.Profile, error) {
-	p, err := knife.NewProfile(in.Knife)
-	if err != nil {
-		return nil, err
-	}
-	return p.Laid(p.Resting(in.Sheath.Mouth.MM())), nil
 }
