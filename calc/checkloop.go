@@ -38,8 +38,15 @@ func (s *sampled) onBlade(v curve.Vec) bool {
 	if v.X < s.edge.X[0] || v.X > s.mouth {
 		return false
 	}
+	edge, handle := s.edge.At(v.X), 0.0
+	if v.X >= s.front-tie {
+		handle = s.handle.At(v.X)
+	}
+	if handle >= edge {
+		return false
+	}
 	u := s.over(v)
-	return u <= s.edge.At(v.X) && (v.X < s.front-tie || u > s.handle.At(v.X))
+	return u <= edge && (handle == 0 || u > handle)
 }
 
 // over is the place u in the plane of the blade over which a place of the flat

@@ -47,8 +47,8 @@ const drawn = 0.002
 // the line alone; so that such holes tie, what strays by the drawing is taken
 // for the gap. Round a handle the line may come nearer.
 func (s *sampled) toEdge(h curve.Vec) float64 {
-	// The closing moves the line out by no more than its radius.
-	far := s.g + s.b + s.step
+	// Nothing nearer than what lies straight above can lie further off than that.
+	far := math.Abs(h.Y-s.edge.At(h.X)) + math.Max(0, s.edge.X[0]-h.X) + s.step
 	near := s.edge.Between(h.X-far, h.X+far)
 	d := near.Nearest(h).Dist(h)
 	if h.X < s.edge.X[0] && h.Y < s.edge.Y[0] { // beside the point the region ends in a line across

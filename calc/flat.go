@@ -27,7 +27,9 @@ func (s *sampled) inFlat(base curve.Graph) {
 			buf = s.inside.Sections(buf[:0], x)
 			inside = str.over(half, buf, curve.Vec{X: uc, Y: half}) + (us - uc)
 			for _, sec := range buf {
-				passing = max(passing, str.alone(half, sec))
+				if boxed(half, sec) > passing {
+					passing = max(passing, str.alone(half, sec))
+				}
 			}
 			s.need.Y[k] = passing
 		}

@@ -63,6 +63,13 @@ func turnsDown(a, b, c curve.Vec) bool {
 	return (b.X-a.X)*(c.Y-a.Y)-(b.Y-a.Y)*(c.X-a.X) < 0
 }
 
+// boxed is a string that is never shorter than that of alone, for sections that
+// nobody need look at more closely: round the box that holds the section.
+func boxed(halfWelt float64, s knife.Section) float64 {
+	h := max(s.Thick/2, halfWelt)
+	return 2*h - halfWelt + s.Depth()
+}
+
 // alone is the string over one section moved up to the fold, as it passes on
 // its way in. It ends beside the edge at half the welt's thickness, below any
 // corner that stands over it.

@@ -35,7 +35,7 @@ func (s Section) Shift(du float64) Section {
 }
 
 // chordError is how much shorter than its curve a polygon of Upper may be, mm.
-const chordError = 0.002
+const chordError = 0.004
 
 // Upper appends the upper half of the section, (u, v) with v >= 0, from the
 // spine to the edge, u never falling. Curves become inscribed polygons at
@@ -46,12 +46,12 @@ func (s Section) Upper(dst []curve.Vec) []curve.Vec {
 	case Slab:
 		r := max(0, min(s.Round, min(h, s.Depth()/2)))
 		dst = append(dst, curve.Vec{X: s.Top})
-		dst = arc(dst, curve.Vec{X: s.Top + r, Y: h - r}, r, r, math.Pi, math.Pi/2)
-		dst = arc(dst, curve.Vec{X: s.Bottom - r, Y: h - r}, r, r, math.Pi/2, 0)
+		dst = arc(dst, curve.Vec{X: s.Top + r, Y: h - r}, r, r, math.Pi, math.Pi/2, chordError/2)
+		dst = arc(dst, curve.Vec{X: s.Bottom - r, Y: h - r}, r, r, math.Pi/2, 0, chordError/2)
 		return append(dst, curve.Vec{X: s.Bottom})
 	case Oval:
 		a := s.Depth() / 2
-		return arc(dst, curve.Vec{X: s.Top + a}, a, h, math.Pi, 0)
+		return arc(dst, curve.Vec{X: s.Top + a}, a, h, math.Pi, 0, chordError)
 	default:
 		return append(dst,
 			curve.Vec{X: s.Top, Y: h},
@@ -61,13 +61,14 @@ func (s Section) Upper(dst []curve.Vec) []curve.Vec {
 }
 
 // arc appends points of an ellipse with half axes a and b from angle t0 to
-// t1. A chord is shorter than its arc by about the arc times dt²/24.
-func arc(dst []curve.Vec, c curve.Vec, a, b, t0, t1 float64) []curve.Vec {
+// t1, in all short mm at most shorter than the arc. A chord is shorter than its
+// arc by about the arc times dt²/24.
+func arc(dst []curve.Vec, c curve.Vec, a, b, t0, t1, short float64) []curve.Vec {
 	if a == 0 && b == 0 {
 		return append(dst, c)
 	}
 	span := math.Abs(t1 - t0)
-	n := int(math.Ceil(span * math.Sqrt(span*max(a, b)/(24*chordError))))
+	n := int(math.Ceil(span * math.Sqrt(span*max(a, b)/(24*short))))
 	n = max(2, min(n, 400))
 	// One rotation by the step's angle a point spares a sine and a cosine each.
 	sin, cos := math.Sincos((t1 - t0) / float64(n))
