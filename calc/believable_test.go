@@ -46,12 +46,28 @@ func believable(rng *rand.Rand) Input {
 	in.Knife.Stations = st
 	sh := &in.Sheath
 	sh.Mouth = at + mm(10, half.MM())
+	if rng.IntN(3) == 0 { // a guard that stands proud of the back, the mouth on either side of it
+		proud := mm(1, 5)
+		for i := range st {
+			if st[i].Kind != knife.Slab || st[i].At != blade {
+				st[i].Top += proud
+				st[i].Bottom += proud
+			}
+		}
+		sh.Mouth = []length.Length{blade, blade - 1, sh.Mouth}[rng.IntN(3)]
+	}
+	in.Knife.Back = knife.Back(rng.IntN(2))
+	in.Strap = Strap{Kind: StrapKind(rng.IntN(2)), Width: mm(12, 25), Thickness: mm(1.5, 3), Overlap: mm(20, 40)}
+	in.Belt.Loop, in.Belt.Lap, in.Belt.Width = LoopKind(rng.IntN(2)), mm(4, 30), mm(30, 50)
 	sh.Leather, sh.Welt = mm(2, 4), mm(2, 7)
 	sh.Clearance = mm(1, 4)
 	sh.Gap = sh.Clearance + mm(2, 6)
 	sh.HandleClearance, sh.PointRoom = mm(0, min(2, sh.Clearance.MM())), mm(0, 5)
 	sh.Margin, sh.Sanding = mm(4, 7), mm(0, 2)
 	sh.Blend = sh.Margin + sh.Sanding + mm(5, 60)
+	if q := sh.PointRoom + sh.Clearance; rng.IntN(2) == 0 && q > 4 {
+		sh.Drain = q - 2
+	}
 	sh.Ease, sh.MouthRise, sh.Neutral = mm(-0.5, 2), mm(0, 25), 0.3+0.3*rng.Float64()
 	in.Stitch.Pitch, in.Stitch.First, in.Stitch.Last = mm(3, 6), mm(3, 8), mm(3, 8)
 	if rng.IntN(2) == 0 {
