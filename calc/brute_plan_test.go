@@ -195,7 +195,9 @@ func compareFigures(t *testing.T, name string, p *Plan, tw *bruteTwin) {
 	within(t, name+": squeeze", check["squeeze"].Value, f.squeeze, share)
 	within(t, name+": squeeze at", check["squeeze"].At, f.squeezeAt, 0.25)
 	within(t, name+": gather", check["gather"].Value, f.gather, share)
-	within(t, name+": gather at", check["gather"].At, f.gatherAt, 0.25)
+	if f.gather > 0.01 { // where next to nothing is gathered, rounding says where
+		within(t, name+": gather at", check["gather"].At, f.gatherAt, 0.25)
+	}
 	within(t, name+": thread guard", check["thread guard"].Value, f.guard, mm)
 	within(t, name+": thread guard at", check["thread guard"].At, f.guardAt, 0.1)
 	within(t, name+": welt area", p.Welt.Area, f.weltArea, 0.0005*f.weltArea)

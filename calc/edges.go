@@ -70,29 +70,29 @@ func (s *sampled) bends(xs []float64, handle bool) (at []float64, edge curve.Gra
 	return at, edge
 }
 
-// meeting is where, before the handle's front, the welt's inner edge changes
-// over from the edge's clearance to the handle's; none where that is a jump.
-// The arc round the front's corner is steep there, so the place has to be among
-// the samples. edge is what the edge needs.
-func (s *sampled) meeting(edge curve.Graph) []float64 {
-	edge = edge.Between(s.front-s.ch-s.c, s.front+s.c)
-	l := lowerEdge{handle: true}
-	corner := l.at(s.inside, s.front)
-	// What the handle asks for less what the edge asks for; it rises with x.
-	over := func(x float64) float64 {
-		z := s.front - x
-		return corner + math.Sqrt(max(0, s.ch*s.ch-z*z)) - curve.DilateAt(edge, x, s.c)
-	}
-	lo, hi := s.front-s.ch, s.front
-	if over(lo) >= 0 || over(hi) <= 0 {
-		return nil
-	}
-	for range 24 {
-		if mid := (lo + hi) / 2; over(mid) < 0 {
-			lo = mid
-		} else {
-			hi = mid
+// meetings are where, on both sides of the handle's front, the welt's inner
+// edge changes over between the edge's clearance and the handle's; none where
+// that is a jump. The arcs round the front's corners are steep there, so the
+// places have to be among the samples. edge and handle are what the two need.
+func (s *sampled) meetings(edge, handle curve.Graph) (at []float64) {
+	edge = edge.Between(s.front-s.ch-s.c, s.front+2*s.c)
+	handle = handle.Between(s.front, s.front+s.c+s.ch)
+	// By how much the handle asks for more than the edge.
+	over := func(x float64) float64 { return curve.DilateAt(handle, x, s.ch) - curve.DilateAt(edge, x, s.c) }
+	for _, side := range [][2]float64{{s.front - s.ch, s.front}, {s.front, s.front + s.c}} {
+		lo, hi := side[0], math.Min(side[1], s.mouth)
+		was := over(lo)
+		if was*over(hi) >= 0 {
+			continue
 		}
+		for range 24 {
+			if mid := (lo + hi) / 2; over(mid)*was > 0 {
+				lo = mid
+			} else {
+				hi = mid
+			}
+		}
+		at = append(at, lo, hi)
 	}
-	return []float64{lo}
+	return at
 }

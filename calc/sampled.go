@@ -113,8 +113,8 @@ func (s *sampled) grid() []float64 {
 	over := func(lo float64) []float64 { return curve.Graph{X: xs, Y: xs}.Between(lo, s.mouth).X }
 	bends, edge := s.bends(over(0), false)
 	if s.hasHandle() {
-		more, _ := s.bends(over(s.front), true)
-		bends = append(append(bends, more...), s.meeting(edge)...)
+		more, handle := s.bends(over(s.front), true)
+		bends = append(append(bends, more...), s.meetings(edge, handle)...)
 	}
 	return curve.Insert(xs, bends...)
 }

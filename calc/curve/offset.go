@@ -11,7 +11,8 @@ import "math"
 // to right, and one sweep with a stack finds all. The curve is taken as
 // straight between its points.
 func Dilate(g Graph, at []float64, r float64) Graph {
-	return dilate(g, at, r, nil)
+	out, _ := dilate(g, at, r)
+	return out
 }
 
 // Erode is the opposite: min over |ξ| <= r of g(x+ξ) − √(r²−ξ²). Places
@@ -47,9 +48,8 @@ func Close(g Graph, r, step float64) Graph {
 	for i, j := m, len(around)-1; i < j; i, j = i+1, j-1 {
 		around[i], around[j] = around[j], around[i]
 	}
-	from := make([]int, len(around))
-	grown := dilate(g, around, r, from)
-	grown = addValleys(g, grown, from, r, step)
+	grown, tops := dilate(g, around, r)
+	grown = addValleys(g, grown, tops, r, step)
 	out := Erode(grown, g.X, r)
 	for i, y := range out.Y {
 		out.Y[i] = max(y, g.Y[i])
@@ -57,15 +57,14 @@ func Close(g Graph, r, step float64) Graph {
 	return out
 }
 
-// dilate also puts into from, unless it is nil, which point of g is nearest
-// the best of each place.
-func dilate(g Graph, at []float64, r float64, from []int) Graph {
+// dilate also tells which point of g is nearest the best from where on.
+func dilate(g Graph, at []float64, r float64) (Graph, []top) {
 	y := make([]float64, len(at))
 	if len(g.X) == 0 {
 		for i := range y {
 			y[i] = math.Inf(-1)
 		}
-		return Graph{at, y}
+		return Graph{at, y}, nil
 	}
 	tops := onTop(g, r)
 	p := 0
@@ -73,13 +72,9 @@ func dilate(g Graph, at []float64, r float64, from []int) Graph {
 		for p+1 < len(tops) && tops[p+1].from <= x {
 			p++
 		}
-		j := tops[p].point
-		y[i] = g.round(j, x, r)
-		if from != nil {
-			from[i] = j
-		}
+		y[i] = g.round(tops[p].point, x, r)
 	}
-	return Graph{at, y}
+	return Graph{at, y}, tops
 }
 
 // round is the best height over x from the straight pieces on both sides of
@@ -165,21 +160,23 @@ func (g Graph) piece(j int, x, r, top float64) float64 {
 // best point leaps from one side of a hollow to the other the two arcs meet in
 // a sharp valley; the disc of an erosion that rests there draws the arc of the
 // closing, so the valley has to be among the points.
-func addValleys(g, grown Graph, from []int, r, step float64) Graph {
+func addValleys(g, grown Graph, tops []top, r, step float64) Graph {
 	out := Graph{make([]float64, 0, len(grown.X)+16), make([]float64, 0, len(grown.X)+16)}
-	for i, x := range grown.X {
-		if i > 0 {
-			dx := x - grown.X[i-1]
-			if leap := g.X[from[i]] - g.X[from[i-1]]; leap > 2*dx+2*step {
-				vx, vy := valley(g, from[i-1], from[i], grown.X[i-1], x, r)
-				if vx > grown.X[i-1]+same && vx < x-same {
-					out.X, out.Y = append(out.X, vx), append(out.Y, vy)
-				}
-			}
+	i := 0
+	for p := 1; p < len(tops); p++ {
+		j, k, x := tops[p-1].point, tops[p].point, tops[p].from
+		if g.X[k]-g.X[j] <= 1.5*step {
+			continue
 		}
-		out.X, out.Y = append(out.X, x), append(out.Y, grown.Y[i])
+		vx, vy := valley(g, j, k, math.Max(x-step, tops[p-1].from), x+step, r)
+		for ; i < len(grown.X) && grown.X[i] < vx-same; i++ {
+			out.X, out.Y = append(out.X, grown.X[i]), append(out.Y, grown.Y[i])
+		}
+		if n := len(out.X); n > 0 && i < len(grown.X) && vx-out.X[n-1] > same && grown.X[i]-vx > same {
+			out.X, out.Y = append(out.X, vx), append(out.Y, vy)
+		}
 	}
-	return out
+	return Graph{append(out.X, grown.X[i:]...), append(out.Y, grown.Y[i:]...)}
 }
 
 // valley finds where the arc from around point j meets that from around

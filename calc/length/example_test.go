@@ -27,11 +27,11 @@ func ExampleParse() {
 func ExampleParseLeather() {
 	l, err := length.ParseLeather("8 oz", length.Millimetres)
 	fmt.Println(l.Format(length.Inches, length.Calliper), err)
-	_, err = length.ParseLeather("7-8 oz", length.Millimetres)
-	fmt.Println(err)
+	sold, err := length.ParseSold("7/8 oz", length.Millimetres)
+	fmt.Println(sold.As, sold.Thick.Format(length.Inches, length.Calliper), err)
 	// Output:
 	// 1/8 in <nil>
-	// "7-8 oz" is a range: measure the leather, or write one weight such as 8 oz
+	// 7/8 oz 1/8 in <nil>
 }
 
 func ExampleLength_Format() {

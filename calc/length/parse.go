@@ -38,24 +38,56 @@ func Parse(s string, bare Unit) (Length, error) {
 }
 
 // ParseLeather reads the thickness of leather: all that Parse reads, and
-// leather weights such as 8 oz (see Ounce). A range (7-8 oz, or 7/8 oz as
-// the trade writes it) is refused: a plan needs one figure.
+// leather weights such as 8 oz (see Ounce). A weight as sold may be a range: 8-9
+// oz, 8/9 oz, 8–9 oz; it counts as its thicker end, for that has to fit.
 func ParseLeather(s string, bare Unit) (Length, error) {
+	sold, err := ParseSold(s, bare)
+	return sold.Thick, err
+}
+
+// Sold is leather as it is bought. The zero value is no leather.
+type Sold struct {
+	Thick Length // what counts: of a range the thicker end
+	As    string // a range as it was typed; "" where one figure was
+}
+
+// ParseSold is ParseLeather that keeps a range as it was typed.
+func ParseSold(s string, bare Unit) (Sold, error) {
 	num, unit, err := split(s)
 	if err != nil {
-		return 0, err
+		return Sold{}, err
 	}
 	if !isOunce(unit) {
-		return measure(s, num, unit, bare)
+		l, err := measure(s, num, unit, bare)
+		return Sold{Thick: l}, err
+	}
+	if end, ok := thicker(num); ok {
+		l, err := bounded(s, end, Ounce)
+		return Sold{l, strings.TrimSpace(s)}, err
 	}
 	n, err := parseNumber(num)
-	switch {
-	case isRange(num) || err == nil && n.fraction && !n.mixed:
-		return 0, fmt.Errorf("%s is a range: measure the leather, or write one weight such as 8 oz", quote(s))
-	case err != nil:
-		return 0, fmt.Errorf("%s is not a thickness: try 8 oz, 3.2 mm, 1/8 in", quote(s))
+	if err != nil {
+		return Sold{}, fmt.Errorf("%s is not a thickness: try 8 oz, 8-9 oz, 3.2 mm, 1/8 in", quote(s))
 	}
-	return bounded(s, n.value, Ounce)
+	l, err := bounded(s, n.value, Ounce)
+	return Sold{Thick: l}, err
+}
+
+// thicker is the thicker end of a range of weights: two figures with a dash, a
+// slash or "to" in between.
+func thicker(num string) (float64, bool) {
+	for _, mark := range []string{"-", "/", "to"} {
+		a, b, ok := strings.Cut(num, mark)
+		if !ok {
+			continue
+		}
+		v, err1 := parseDecimal(strings.TrimSpace(a))
+		w, err2 := parseDecimal(strings.TrimSpace(b))
+		if err1 == nil && err2 == nil && (mark != "/" || v > 1) { // 1/2 oz is a half
+			return max(v, w), true
+		}
+	}
+	return 0, false
 }
 
 // measure turns the two parts of s into a length.

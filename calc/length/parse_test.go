@@ -167,14 +167,26 @@ func TestParseLeather(t *testing.T) {
 	}
 }
 
+// A range as sold counts as its thicker end and is kept as it was typed; one
+// figure is not (trade usage, no source).
+func TestParseSold(t *testing.T) {
+	for in, want := range map[string]Sold{
+		"8-9 oz": {Inch * 9 / 64, "8-9 oz"}, "8/9 oz": {Inch * 9 / 64, "8/9 oz"}, " 8–9 oz ": {Inch * 9 / 64, "8–9 oz"},
+		"7 to 8 oz": {Inch / 8, "7 to 8 oz"}, "9-8 oz": {Inch * 9 / 64, "9-8 oz"}, "8 oz": {Inch / 8, ""}, "½ oz": {Inch / 128, ""},
+		"5½ oz": {5.5 * Inch / 64, ""}, "3.2": {3.2, ""},
+	} {
+		got, err := ParseSold(in, Millimetres)
+		if err != nil || !approxEqual(got.Thick, want.Thick) || got.As != want.As {
+			t.Errorf("ParseSold(%q) = %+v, %v, want %+v", in, got, err, want)
+		}
+	}
+}
+
 func TestParseLeatherRefuses(t *testing.T) {
 	tests := []struct{ in, want string }{
-		{"7-8 oz", "is a range: measure the leather, or write one weight such as 8 oz"},
-		{"7–8 oz", "is a range: measure the leather, or write one weight such as 8 oz"},
-		{"7 to 8 oz", "is a range: measure the leather, or write one weight such as 8 oz"},
-		{"7/8 oz", "is a range: measure the leather, or write one weight such as 8 oz"},
-		{"oz", "is not a thickness: try 8 oz, 3.2 mm, 1/8 in"},
-		{"8 9/8 oz", "is not a thickness: try 8 oz, 3.2 mm, 1/8 in"},
+		{"oz", "is not a thickness: try 8 oz, 8-9 oz, 3.2 mm, 1/8 in"},
+		{"8 9/8 oz", "is not a thickness: try 8 oz, 8-9 oz, 3.2 mm, 1/8 in"},
+		{"7-8-9 oz", "is not a thickness: try 8 oz, 8-9 oz, 3.2 mm, 1/8 in"},
 		{"8 kg", "is not a length: try 3.2, 3.2 mm, 1/8 in"},
 		{"2-3 mm", "is not a length: a range will not do, write one figure"},
 	}
