@@ -97,7 +97,8 @@ func (s *sampled) grid() []float64 {
 	xs := curve.Grid(-(s.e + s.m), s.mouth+s.g, s.step, steps, round)
 	var more []float64
 	for _, x := range append(steps, round...) { // a jump of the stitch line stands m away on the cut line
-		more = append(more, x-s.m-curve.Wall, x-s.m, x+s.m, x+s.m+curve.Wall)
+		more = append(more, x-s.m-curve.Wall, x-s.m, x-s.m+s.step/16, x-s.m+s.step/3)
+		more = append(more, x+s.m-s.step/3, x+s.m-s.step/16, x+s.m, x+s.m+curve.Wall)
 	}
 	marks := s.inside.Marks()
 	for i := 1; i < len(marks); i++ {
