@@ -104,10 +104,7 @@ func (p *Plan) checkSqueeze() Check {
 	d := s.need.Y[at] - s.room.Y[at]
 	const place = "tightest place, %v: %v a side "
 	x, spare, tight := inPlace(c.At), inCalliper(-d), inCalliper(d)
-	held := "room to form"
-	if s.grips() {
-		held = "the moulding grips it"
-	}
+	held := p.Held()
 	switch {
 	case d < lim.Loose.MM():
 		c.Level = Note
@@ -124,6 +121,14 @@ func (p *Plan) checkSqueeze() Check {
 		c.say(place+"too tight, the knife will not go in: add ease, or a correction of %v from there to the mouth", x, tight, inCalliper(d-lim.Snug.MM()))
 	}
 	return c
+}
+
+// Held says what becomes of a knife that is neither loose nor too tight.
+func (p *Plan) Held() string {
+	if p.at.grips() {
+		return "the moulding grips it"
+	}
+	return "room to form"
 }
 
 // grips tells whether wet leather can be moulded behind something: the mouth

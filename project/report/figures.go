@@ -119,7 +119,7 @@ func Room(plan *calc.Plan, a calc.Across) string {
 	case d <= 0:
 		return "a side to spare"
 	case d <= plan.Input.Limits.Snug.MM():
-		return "a side tight, the moulding holds it"
+		return "a side tight, " + plan.Held()
 	}
 	return "a side too tight"
 }

@@ -41,6 +41,10 @@ func Page(p project.Project, plan *calc.Plan, u length.Unit, prices Prices) stri
 		b.heading("belt loop")
 		b.figures(f)
 	}
+	if f := Extras(p, plan, u); len(f) > 0 {
+		b.heading("fold, drain, strap, corrections")
+		b.figures(f)
+	}
 	b.heading("checks")
 	for _, s := range Checks(plan, calc.OK, u) {
 		b.wrap("  ", s)

@@ -39,6 +39,7 @@ const (
 	Bend
 	Money
 	loopRow
+	extraRow
 )
 
 // Row is one thing that a plan says. Value has no unit, so that a column of figures can be
