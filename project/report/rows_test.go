@@ -112,7 +112,7 @@ func TestTightest(t *testing.T) {
 	for _, c := range []struct {
 		ease length.Length
 		want string
-	}{{0, "a side to spare"}, {-1, "a side tight, the moulding holds it"}, {-4, "a side too tight"}} {
+	}{{0, "a side to spare"}, {-1, "a side tight, room to form"}, {-4, "a side too tight"}} {
 		p.Sheath.Ease = c.ease
 		plan := compute(t, p)
 		row := Figures(p, plan, length.Millimetres, Prices{}).Pick(Tightest)
