@@ -28,18 +28,18 @@ func (n number) MarshalJSON() ([]byte, error) {
 // The keys of the JSON plan; other programs rely on them.
 type (
 	planJSON struct {
-		Title    string      `json:"title"`
-		Revision int         `json:"revision"`
-		Body     bodyJSON    `json:"body"`
-		Welt     weltJSON    `json:"welt"`
-		Stitch   stitchJSON  `json:"stitch"`
-		Loop     loopJSON    `json:"loop"`
-		Thread   threadJSON  `json:"thread"`
-		FoldLine foldJSON    `json:"fold_line"`
-		Drain    *drainJSON  `json:"drain"`
-		Strap    *strapJSON  `json:"strap"`
-		Checks   []checkJSON `json:"checks"`
-		Drying   *dryingJSON `json:"drying"`
+		Title    string       `json:"title"`
+		Revision int          `json:"revision"`
+		Body     bodyJSON     `json:"body"`
+		Welt     weltJSON     `json:"welt"`
+		Stitch   stitchJSON   `json:"stitch"`
+		Loop     loopJSON     `json:"loop"`
+		Thread   threadJSON   `json:"thread"`
+		FoldLine foldLineJSON `json:"fold_line"`
+		Drain    *drainJSON   `json:"drain"`
+		Strap    *strapJSON   `json:"strap"`
+		Checks   []checkJSON  `json:"checks"`
+		Drying   *dryingJSON  `json:"drying"`
 	}
 	bodyJSON struct {
 		Length      number       `json:"length"`
@@ -91,7 +91,7 @@ type (
 		Length number `json:"length"`
 		Ratio  number `json:"ratio"`
 	}
-	foldJSON struct {
+	foldLineJSON struct {
 		Gap   number `json:"gap"`
 		Slope number `json:"slope"`
 	}
@@ -141,7 +141,7 @@ func JSON(p project.Project, plan *calc.Plan, d weigh.Drying) ([]byte, error) {
 		},
 		Loop:     loopJSON{plan.Loop.Rows, plan.Loop.Holes, number(plan.Loop.Thread)},
 		Thread:   threadJSON{number(plan.Thread.Length), number(plan.Thread.Ratio)},
-		FoldLine: foldJSON{number(plan.Fold.Gap), number(plan.Fold.Slope)},
+		FoldLine: foldLineJSON{number(plan.Fold.Gap), number(plan.Fold.Slope)},
 		Checks:   []checkJSON{},
 		Drying:   dryingOf(p, d),
 	}
