@@ -166,7 +166,7 @@ var checkTexts = []struct {
 	{"holes", Warn, func(in *Input) { in.Belt.Centred, in.Belt.Offset = false, 1 },
 		"relief hole at the tab's corner, 120 mm from the point: it reaches the fold or the rim: make the tab narrower, or move it"},
 	{"holes", Warn, func(in *Input) { in.Stitch.First = 1.7; in.Belt.Centred, in.Belt.Offset = false, 20 },
-		"first hole of the seam, 118.5 mm from the point: less than 1 mm of leather beside it: start further from the mouth, or give it a wider margin"},
+		"first hole of the seam, 118.5 mm from the point: less than 1 mm of leather beside it: start further from the mouth"},
 }
 
 // TestCheckTexts holds every level of every check to its words: the place,
