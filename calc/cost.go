@@ -8,6 +8,7 @@ type Rates struct {
 	Sundries float64 // a sheath: cement, dye, wax
 	Hour     float64 // an hour at the bench
 	Offcut   float64 // share of leather bought on top of what is cut
+	Placed   bool    // Offcut is what placing the parts on a piece loses, no guess
 }
 
 // DefaultOffcut is the share of leather lost between the pieces (common
@@ -20,7 +21,7 @@ func (r Rates) Any() bool { return r.Leather > 0 || r.Thread > 0 || r.Sundries >
 // Cost is what a sheath takes and what it comes to.
 type Cost struct {
 	LeatherArea float64 // body with tab, all plies of the welt, strap, mm²
-	ToBuy       float64 // with offcuts, and never less than the parts take side by side, mm²
+	ToBuy       float64 // with offcuts; until the parts are placed never less than they take side by side, mm²
 	ThreadUsed  float64 // seam and loop, mm
 	Leather     float64 // in the shop's currency, as all below
 	Thread      float64
@@ -38,7 +39,10 @@ func (p *Plan) Cost(r Rates, hours float64) Cost {
 		Sundries:    r.Sundries,
 		Work:        hours * r.Hour,
 	}
-	c.ToBuy = max(c.LeatherArea*(1+r.Offcut), p.boxes())
+	c.ToBuy = c.LeatherArea * (1 + r.Offcut)
+	if !r.Placed {
+		c.ToBuy = max(c.ToBuy, p.boxes())
+	}
 	c.Leather = c.ToBuy / squareMetre * r.Leather
 	c.Thread = c.ThreadUsed / 1000 * r.Thread
 	c.Total = c.Leather + c.Thread + c.Sundries + c.Work

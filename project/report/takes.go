@@ -14,11 +14,12 @@ import (
 type Loss struct {
 	Share float64 // of what is cut, bought on top of it
 	From  string  // where that comes from
+	laid  bool    // the parts were placed on a piece
 }
 
 // OffcutLoss is the share of the settings.
 func OffcutLoss(share float64) Loss {
-	return Loss{share, fmt.Sprintf("%.0f %% for offcuts", 100*share)}
+	return Loss{Share: share, From: fmt.Sprintf("%.0f %% for offcuts", 100*share)}
 }
 
 // PlacedLoss is what a placing loses of the rectangles it uses. Where nothing was
@@ -28,13 +29,16 @@ func PlacedLoss(r nest.Result) Loss {
 	if y <= 0 {
 		return Loss{}
 	}
-	return Loss{1/y - 1, fmt.Sprintf("placed, yield %.0f %%", 100*y)}
+	return Loss{1/y - 1, fmt.Sprintf("placed, yield %.0f %%", 100*y), true}
 }
 
 // Takes is what a sheath takes, for its cost: leather, thread and minutes. Steps that
 // are skipped take none. Hardware is the caller's to add.
 func Takes(p project.Project, plan *calc.Plan, loss Loss) bill.Use {
-	c := plan.Cost(calc.Rates{Offcut: loss.Share}, 0)
+	c := plan.Cost(calc.Rates{Offcut: loss.Share, Placed: loss.laid}, 0)
+	if c.ToBuy > c.LeatherArea*(1+loss.Share)+1e-6 {
+		loss.From = "the parts side by side"
+	}
 	u := bill.Use{
 		Leather: []bill.Leather{{Cut: length.Area(c.LeatherArea), Bought: length.Area(c.ToBuy), From: loss.From}},
 		Thread:  length.Length(c.ThreadUsed),

@@ -20,8 +20,19 @@ func TestTakes(t *testing.T) {
 	plan := compute(t, p)
 	u := Takes(p, plan, OffcutLoss(0.25))
 	area := plan.Body.AreaWithTab + plan.Welt.Area*float64(max(1, plan.Welt.Plies))
-	if l := u.Leather[0]; math.Abs(float64(l.Cut)-area) > 1e-6 || math.Abs(float64(l.Bought)-1.25*area) > 1e-6 || l.From != "25 % for offcuts" {
-		t.Errorf("leather %+v, want %v cut", l, area)
+	var boxes float64 // the tab makes the bar's smallest box long
+	for _, part := range plan.Parts() {
+		w, h := part.Outline.SmallestBox()
+		boxes += w * h
+	}
+	if l := u.Leather[0]; math.Abs(float64(l.Cut)-area) > 1e-6 || math.Abs(float64(l.Bought)-boxes) > 1e-6 || l.From != "the parts side by side" {
+		t.Errorf("leather %+v, want %v cut, %v bought", l, area, boxes)
+	}
+	if l := Takes(p, plan, OffcutLoss(1.5)).Leather[0]; math.Abs(float64(l.Bought)-2.5*area) > 1e-6 || l.From != "150 % for offcuts" {
+		t.Errorf("leather with many offcuts %+v", l)
+	}
+	if l := Takes(p, plan, PlacedLoss(nest.Result{Uses: []nest.Use{{Hi: curve.Vec{X: 40, Y: 20}, Parts: 600}}})).Leather[0]; math.Abs(float64(l.Bought)-area*4/3) > 1e-6 {
+		t.Errorf("leather of placed parts %+v, want a third more than %v", l, area)
 	}
 	if got, want := u.Thread.MM(), plan.Thread.Length+plan.Loop.Thread; math.Abs(got-want) > 1e-9 {
 		t.Errorf("thread %v, want %v", got, want)
