@@ -127,7 +127,8 @@ func (f Field) Parse(text string, p Project) (any, error) {
 		return v, err
 	}
 	if bad, ok := f.Outside(v, p.Units); ok {
-		if _, ok := v.(length.Length); ok {
+		switch v.(type) {
+		case length.Length, length.Sold:
 			bad.Found = plain.Quote(strings.TrimSpace(text))
 		}
 		return nil, fmt.Errorf("%s will not do: %s", bad.Found, bad.Remedy)
@@ -139,6 +140,9 @@ func (f Field) Parse(text string, p Project) (any, error) {
 func (f Field) Unit(p Project) string {
 	switch f.Kind {
 	case Length, Leather:
+		if sold, ok := f.Get(p).(length.Sold); ok { // both are shown
+			return "counts as " + sold.Thick.Format(p.Units, length.Calliper)
+		}
 		return p.Units.String()
 	}
 	return f.In
@@ -150,6 +154,8 @@ func (s Spec) show(v any, u length.Unit) string {
 		return s.Auto
 	case length.Length:
 		return v.Short(u)
+	case length.Sold:
+		return v.As
 	case float64:
 		return strconv.FormatFloat(v, 'f', -1, 64)
 	case int:
@@ -186,7 +192,7 @@ func (s Spec) parse(text string, u length.Unit) (any, error) {
 	case Length:
 		return wrap(length.Parse(text, u))
 	case Leather:
-		return wrap(length.ParseLeather(text, u))
+		return soldOr(length.ParseSold(text, u))
 	case Share:
 		return wrap(parseShare(text))
 	case Number:
@@ -216,6 +222,14 @@ func wrap[T any](v T, err error) (any, error) {
 		return nil, err
 	}
 	return v, nil
+}
+
+// soldOr is the length alone where no range was typed.
+func soldOr(s length.Sold, err error) (any, error) {
+	if s.As == "" {
+		return wrap(s.Thick, err)
+	}
+	return wrap(s, err)
 }
 
 // choose takes an option by its word or the beginning of it.
@@ -261,6 +275,8 @@ func (s Spec) Outside(v any, u length.Unit) (Problem, bool) {
 	switch v := v.(type) {
 	case nil:
 		return p, false
+	case length.Sold:
+		return s.Outside(v.Thick, u)
 	case length.Length:
 		p.Found, p.Remedy = measure(v, u), s.lengths(u)
 		return p, !s.holds(float64(v))

@@ -21,8 +21,25 @@ func sheathLength(key, name, hint string, fine length.Fineness, lo, hi float64, 
 		func(q *Project) *length.Length { return p(&q.Sheath) })
 }
 
-func asLeather(c column[Project]) column[Project] {
+// asLeather takes the thickness of leather, too, as it is sold: a range of ounces is kept
+// as it was typed.
+func asLeather(c column[Project], as func(*Project) *string) column[Project] {
 	c.Kind = Leather
+	get, set := c.get, c.set
+	c.get = func(p *Project) any {
+		if text := *as(p); text != "" {
+			return length.Sold{Thick: get(p).(length.Length), As: text}
+		}
+		return get(p)
+	}
+	c.set = func(p *Project, v any) {
+		sold, ok := v.(length.Sold)
+		if !ok {
+			sold.Thick = v.(length.Length)
+		}
+		set(p, sold.Thick)
+		*as(p) = sold.As
+	}
 	return c
 }
 
@@ -39,10 +56,10 @@ func needed(c column[Project]) column[Project] {
 var sheath = []column[Project]{
 	needed(above(sheathLength("mouth", "mouth", "point to mouth along the fold: the bolster and half the handle", length.Ruler, 0, longestKnife, 0,
 		func(s *calc.Sheath) *length.Length { return &s.Mouth }))),
-	asLeather(sheathLength("leather", "leather", "thickness of the body; 8 oz will do as well", length.Calliper, 0.2, 15, 3.2,
-		func(s *calc.Sheath) *length.Length { return &s.Leather })),
+	asLeather(sheathLength("leather", "leather", "thickness of the body; 8 oz or 8-9 oz will do as well", length.Calliper, 0.2, 15, 3.2,
+		func(s *calc.Sheath) *length.Length { return &s.Leather }), func(p *Project) *string { return &p.Sold.Body }),
 	asLeather(sheathLength("welt", "welt", "thickness of all its plies together, glued", length.Calliper, 0.2, 40, 3.2,
-		func(s *calc.Sheath) *length.Length { return &s.Welt })),
+		func(s *calc.Sheath) *length.Length { return &s.Welt }), func(p *Project) *string { return &p.Sold.Welt }),
 	at(Spec{Key: "sheath.plies", Group: "sheath", Name: "welt plies", Kind: Count, Min: 1, Max: 10,
 		Hint: "how many strips make the welt"}, 1, func(p *Project) *int { return &p.Sheath.Plies }),
 	sheathLength("clearance", "edge to welt", "room between the edge and the welt's inner edge", length.Ruler, 0, 50, 3,
@@ -128,7 +145,7 @@ var strap = []column[Project]{
 	strapLength("width", "strap width", "of the strip; its ends are rounded by half of it", length.Ruler, 5, 80, 18,
 		func(s *calc.Strap) *length.Length { return &s.Width }),
 	asLeather(strapLength("thickness", "strap thickness", "thickness of its leather; 6 oz will do as well", length.Calliper, 0.2, 10, 2.4,
-		func(s *calc.Strap) *length.Length { return &s.Thickness })),
+		func(s *calc.Strap) *length.Length { return &s.Thickness }), func(p *Project) *string { return &p.Sold.Strap }),
 	strapLength("overlap", "strap overlap", "where its ends lie over each other, the snap in the middle", length.Ruler, 5, 150, 30,
 		func(s *calc.Strap) *length.Length { return &s.Overlap }),
 }

@@ -37,6 +37,7 @@ type Project struct {
 	Knife    knife.Knife
 	Tracing  Tracing
 	Sheath   calc.Sheath
+	Sold     Sold
 	Strap    calc.Strap
 	Belt     calc.Belt
 	Stitch   calc.Stitch
@@ -46,6 +47,10 @@ type Project struct {
 	Patterns []Pattern
 	Weigh    []weigh.Weighing
 }
+
+// Sold holds the leathers that are sold as a range of ounces, as they were typed; "" where
+// one figure was. What counts is the thicker end, which stands in Sheath and Strap.
+type Sold struct{ Body, Welt, Strap string }
 
 // Customer is who gets the knife; all of it may be empty.
 type Customer struct {

@@ -83,6 +83,8 @@ func toTOML(s project.Spec, v any) string {
 	switch v := v.(type) {
 	case length.Length:
 		return decimal(float64(v))
+	case length.Sold:
+		return `"` + escape(v.As) + `"`
 	case float64:
 		return decimal(v)
 	case string:

@@ -68,16 +68,19 @@ func lengthFrom(s project.Spec, raw any) (any, string) {
 		return length.Length(n), ""
 	}
 	remedy := `write millimetres, such as 3.2, or a text with its unit, such as "1/8 in"`
-	parse := length.Parse
+	read := func(t string, u length.Unit) (length.Sold, error) {
+		l, err := length.Parse(t, u)
+		return length.Sold{Thick: l}, err
+	}
 	if s.Kind == project.Leather {
-		parse = length.ParseLeather
-		remedy = `write millimetres, such as 3.2, or a text with its unit, such as "1/8 in" or "8 oz"`
+		read = length.ParseSold
+		remedy = `write millimetres, such as 3.2, or a text with its unit, such as "1/8 in", "8 oz" or "8-9 oz"`
 	}
 	t, ok := raw.(string)
 	if !ok {
 		return nil, remedy
 	}
-	mm, err := parse(t, length.Millimetres)
+	sold, err := read(t, length.Millimetres)
 	if err != nil {
 		if _, why, ok := strings.Cut(err.Error(), ": "); ok && strings.Contains(err.Error(), "leather weight") {
 			remedy = "ounces are for leather alone: " + why
@@ -85,10 +88,13 @@ func lengthFrom(s project.Spec, raw any) (any, string) {
 		return nil, remedy
 	}
 	// Without a unit the same text is another length in inches.
-	if in, err := parse(t, length.Inches); err != nil || in != mm {
+	if in, err := read(t, length.Inches); err != nil || in != sold {
 		return nil, remedy
 	}
-	return mm, ""
+	if sold.As != "" {
+		return sold, ""
+	}
+	return sold.Thick, ""
 }
 
 func wordsFrom(raw any) (any, string) {

@@ -90,8 +90,8 @@ func leather(plan *calc.Plan, u length.Unit, prices Prices) Rows {
 func parts(p project.Project, plan *calc.Plan, u length.Unit) Rows {
 	b := plan.Body
 	out := Rows{
-		calliper(Body, "leather, body", p.Sheath.Leather.MM(), u, "thickness", ""),
-		calliper(Welt, "welt, all plies", plan.Welt.Thickness, u, plies(plan.Welt, u), ""),
+		calliper(Body, "leather, body", p.Sheath.Leather.MM(), u, soldAs("thickness", p.Sold.Body), ""),
+		calliper(Welt, "welt, all plies", plan.Welt.Thickness, u, soldAs(plies(plan.Welt, u), p.Sold.Welt), ""),
 		calliper(Bend, "added for the bend, a half", b.Bend, u, "", ""),
 	}
 	if b.TabLength > 0 {
@@ -99,6 +99,14 @@ func parts(p project.Project, plan *calc.Plan, u length.Unit) Rows {
 			ruler(TabWide, "tab, wide", p.Belt.Tab.MM(), u, "near edge "+length.Length(plan.Loop.Offset).Format(u, length.Ruler)+" from the fold", ""))
 	}
 	return out
+}
+
+// soldAs adds to a note how the leather is sold, where that is a range.
+func soldAs(note, as string) string {
+	if as == "" {
+		return note
+	}
+	return note + ", the thicker end of " + as
 }
 
 // tightest is the place where the knife passes hardest.
