@@ -107,7 +107,7 @@ func startFrom(steps []Step, ticked Step) {
 func (s Step) countsFrom(other Step) bool { return s.From != "" && s.From == other.Short }
 
 // ErrNoTime says that a hold's length is for the data sheet to say, and not set yet.
-var ErrNoTime = errors.New("the data sheet says how long this has to wait: set the time in Steps, 0 for none")
+var ErrNoTime = errors.New("the data sheet says how long this has to wait: set the time in Steps (d), 0 for none")
 
 // NotYetError says that a hold still runs.
 type NotYetError struct {
@@ -199,6 +199,18 @@ func TotalSpent(steps []Step) time.Duration {
 	var sum time.Duration
 	for _, s := range steps {
 		sum += s.Spent
+	}
+	return sum
+}
+
+// TotalExpected sums the minutes that the steps are expected to take, those left out
+// not counted.
+func TotalExpected(steps []Step) time.Duration {
+	var sum time.Duration
+	for _, s := range steps {
+		if !s.Skipped {
+			sum += s.Expect
+		}
 	}
 	return sum
 }

@@ -20,6 +20,9 @@ func (m *Model) tick() []act.Msg {
 	if !m.step().Done.IsZero() {
 		return m.attempt("take back the tick of", func(s []steps.Step) ([]steps.Step, error) { return steps.Untick(s, at) })
 	}
+	if m.step().HoldState(now) == steps.HoldUnset {
+		return m.askTimes()
+	}
 	return m.attempt("tick", func(s []steps.Step) ([]steps.Step, error) { return steps.Tick(s, at, now) })
 }
 
@@ -31,13 +34,17 @@ func (m *Model) skip() []act.Msg {
 	return m.attempt(what, func(s []steps.Step) ([]steps.Step, error) { return steps.Skip(s, at, skip) })
 }
 
+// start starts the hold; how long one by the data sheet takes is asked first.
 func (m *Model) start() []act.Msg {
 	at, now := m.Chosen(), m.wall()
+	if m.step().HoldState(now) == steps.HoldUnset {
+		return m.askTimes()
+	}
 	do := func(s []steps.Step) ([]steps.Step, error) { return steps.StartHold(s, at, now) }
 	if m.step().Started.IsZero() || m.step().HoldState(now) == steps.NoHold {
 		return m.attempt("start the hold of", do)
 	}
-	return m.confirm("Its hold was started before. Enter starts it anew", func() ([]act.Msg, error) {
+	return m.confirm("Its hold was started before. Enter starts it anew, and keeps on record when it was first", func() ([]act.Msg, error) {
 		return m.change("start anew the hold of", do)
 	})
 }
@@ -67,10 +74,14 @@ func (m *Model) askLater() []act.Msg {
 
 func (m *Model) askTimes() []act.Msg {
 	at := m.Chosen()
-	was := clock.Window(m.step().Hold, m.step().Latest)
-	return m.ask("Hold: 2 h or 1:30, or not before - look by: 24 h - 48 h; 0 for none", was, 60,
+	label, was := "Hold: 2 h or 1:30, or not before - look by: 24 h - 48 h; 0 for none", clock.Window(m.step().Hold, m.step().Latest)
+	unset := m.step().HoldState(m.snap.Now) == steps.HoldUnset
+	if unset {
+		label, was = "How long does the data sheet say it has to wait? 2 h or 1:30, or 24 h - 48 h; 0 for not at all", ""
+	}
+	return m.ask(label, was, 60,
 		func(text string) ([]act.Msg, error) {
-			if text == was { // what is shown is rounded: nothing typed changes nothing
+			if text == was && !unset { // what is shown is rounded: nothing typed changes nothing
 				return nil, nil
 			}
 			hold, latest, err := windowText(text)
@@ -116,8 +127,8 @@ func (m *Model) askRemove() []act.Msg {
 	if _, err := do(m.steps()); err != nil {
 		return warn(err.Error())
 	}
-	return m.confirm("Enter takes this step out of the list", func() ([]act.Msg, error) {
-		return m.change("take out", do)
+	return m.confirm("Enter removes this step from the list", func() ([]act.Msg, error) {
+		return m.change("remove", do)
 	})
 }
 
@@ -148,21 +159,29 @@ func (m *Model) askCaution() []act.Msg {
 }
 
 func (m *Model) askMinutes() []act.Msg {
+	return m.askWork("Time spent on it, in minutes, or as 1 h 20 min", "minutes of", m.step().Spent, steps.SetSpent)
+}
+
+func (m *Model) askExpected() []act.Msg {
+	return m.askWork("How long the work takes you, in minutes, or as 1 h 20 min", "minutes expected of", m.step().Expect, steps.SetExpected)
+}
+
+// askWork asks for a time at the bench.
+func (m *Model) askWork(label, what string, now time.Duration, set func([]steps.Step, int, time.Duration) ([]steps.Step, error)) []act.Msg {
 	at, was := m.Chosen(), ""
-	if m.step().Spent > 0 {
-		was = spentText(m.step().Spent)
+	if now > 0 {
+		was = spentText(now)
 	}
-	return m.ask("Time spent on it, in minutes, or as 1 h 20 min", was, 40,
-		func(text string) ([]act.Msg, error) {
-			if text == was {
-				return nil, nil
-			}
-			d, err := minutesText(text)
-			if err != nil {
-				return nil, err
-			}
-			return m.change("minutes of", func(s []steps.Step) ([]steps.Step, error) { return steps.SetSpent(s, at, d) })
-		})
+	return m.ask(label, was, 40, func(text string) ([]act.Msg, error) {
+		if text == was {
+			return nil, nil
+		}
+		d, err := minutesText(text)
+		if err != nil {
+			return nil, err
+		}
+		return m.change(what, func(s []steps.Step) ([]steps.Step, error) { return set(s, at, d) })
+	})
 }
 
 func (m *Model) moveUp() []act.Msg   { return m.move(-1) }

@@ -17,12 +17,13 @@ func (m *Model) keys() part.Keys {
 		part.Key("d", "how long the hold is", m.ofStep(m.askTimes), "d"),
 		part.Key("a", "add a step after this one", m.askNew, "a").Late("add"),
 		part.Key("r", "rename", m.ofStep(m.askTitle), "r"),
-		part.Key("x", "take the step out", m.ofStep(m.askRemove), "x"),
+		part.Key("x", "remove the step", m.ofStep(m.askRemove), "x"),
 		part.Key("K", "move up", m.ofStep(m.moveUp), "K", "shift+up", "alt+up"),
 		part.Key("J", "move down", m.ofStep(m.moveDown), "J", "shift+down", "alt+down"),
 		part.Key("n", "note", m.ofStep(m.askNote), "n"),
 		part.Key("c", "caution: what can hurt here", m.ofStep(m.askCaution), "c"),
 		part.Key("m", "minutes spent", m.ofStep(m.askMinutes), "m").Late("minutes"),
+		part.Key("M", "minutes expected", m.ofStep(m.askExpected), "M"),
 	}...)
 }
 

@@ -126,12 +126,14 @@ func (m *Model) rowHold(i int) string {
 	switch narrow := m.w < wideEnough; {
 	case narrow && state == steps.HoldRunning:
 		return clock.Time(s.NotBefore(), now)
-	case narrow && (state == steps.NoHold || state == steps.HoldWaiting):
+	case narrow && (state == steps.NoHold || state == steps.HoldWaiting || state == steps.HoldUnset):
 		return ""
 	}
 	switch state {
 	case steps.HoldWaiting:
 		return "hold " + clock.Span(cmp.Or(s.Hold, s.Latest))
+	case steps.HoldUnset:
+		return "hold by data sheet"
 	case steps.HoldRunning:
 		return "till " + clock.Time(s.NotBefore(), now)
 	case steps.HoldDue:
@@ -175,12 +177,10 @@ func (m *Model) detail() []string {
 	if m.w < wideEnough || ansi.StringWidth(s.Title) > m.w-20 {
 		title = take(term.Plain(s.Title), 3, m.Styles.Strong)
 	}
-	if s.Spent > 0 {
-		spent = take("spent "+spentText(s.Spent)+", all steps "+spentText(steps.TotalSpent(m.steps())), 2, m.Styles.Quiet)
-	}
 	if s.Note != "" {
 		note = take("* "+term.Plain(s.Note), 4, m.Styles.Note)
 	}
+	spent = take(m.workText(s), 2, m.Styles.Quiet)
 	lines := []string{""} // the rule
 	for _, part := range [][]string{title, hold, caution, note, spent} {
 		lines = append(lines, part...)
@@ -214,15 +214,21 @@ const dryingStep = "DRY"
 
 // holdText says everything about the hold of a step.
 func (m *Model) holdText(s steps.Step) string {
-	if !s.HasHold() {
+	now := m.snap.Now
+	switch {
+	case s.HoldState(now) == steps.HoldUnset:
+		return "hold by data sheet: d sets how long"
+	case !s.HasHold():
 		return ""
 	}
-	now := m.snap.Now
 	text := "hold " + clock.Window(s.Hold, s.Latest)
 	if s.Started.IsZero() {
 		return text
 	}
 	text += ", started " + clock.Time(s.Started, now)
+	if !s.First.IsZero() {
+		text += " (anew; first " + clock.Time(s.First, now) + ")"
+	}
 	if !s.Ended.IsZero() {
 		early := s.Started.Add(s.Hold).Sub(s.Ended)
 		return text + ", ended " + clock.Time(s.Ended, now) + ", " + clock.Span(early) + " early"
@@ -240,6 +246,19 @@ func (m *Model) questionLines() []string {
 		return nil
 	}
 	return append([]string{""}, q.Lines(m.w, m.Styles)...) // below the rule
+}
+
+// workText says how long the step takes at the bench, as expected and as it was, each
+// beside all steps together.
+func (m *Model) workText(s steps.Step) string {
+	var parts []string
+	if s.Expect > 0 {
+		parts = append(parts, "expected "+spentText(s.Expect)+" of "+spentText(steps.TotalExpected(m.steps()))+" in all")
+	}
+	if s.Spent > 0 {
+		parts = append(parts, "spent "+spentText(s.Spent)+", all steps "+spentText(steps.TotalSpent(m.steps())))
+	}
+	return strings.Join(parts, "; ")
 }
 
 // spentText says minutes, rounded: they are added up by the second.
