@@ -22,6 +22,9 @@ const LongestTitle = 200
 // Most is how many steps a checklist may have.
 const Most = 200
 
+// Drying is the short name of the step in which the sheath dries.
+const Drying = "DRY"
+
 // Step is one line of the checklist. A hold is kept as due times by the wall
 // clock: Started plus Hold, Started plus Latest.
 type Step struct {

@@ -61,6 +61,12 @@ type Commit struct {
 	Do    func(*project.Project) error
 }
 
+// Record puts a fact into the project, such as minutes spent: undo does not take it back,
+// and Do is done to the states that undo leads to as well.
+type Record struct {
+	Do func(*project.Project)
+}
+
 // Choose picks the mark (station) whose section is shown.
 type Choose struct{ Mark int }
 

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -19,14 +20,53 @@ import (
 
 var noon = rig.Noon
 
-// desk is the bench view on its rig.
-type desk struct{ *rig.Rig[*Model] }
-
-func newDesk(t testing.TB, p project.Project, w, h int) *desk {
-	return &desk{rig.New(t, p, w, h, func(now func() time.Time) *Model { return New(now, ink.New(ink.Dark, ink.None)) })}
+// desk is the bench view on its rig, with timers.
+type desk struct {
+	*rig.Rig[*Model]
+	passed time.Duration // by the timers' clock, which nobody sets
+	timers []timer
+	idle   bool // the minutes are not saved every few minutes
 }
 
+type timer struct {
+	at  time.Duration
+	msg tea.Msg
+}
+
+func newDesk(t testing.TB, p project.Project, w, h int) *desk {
+	r := &desk{}
+	wait := func(d time.Duration, msg tea.Msg) tea.Cmd {
+		return func() tea.Msg {
+			if _, minutes := msg.(minutesMsg); !minutes || !r.idle {
+				r.timers = append(r.timers, timer{r.passed + d, msg})
+			}
+			return nil
+		}
+	}
+	r.Rig = rig.New(t, p, w, h, func(now func() time.Time) *Model { return New(now, wait, ink.New(ink.Dark, ink.None)) })
+	return r
+}
+
+// wait lets time pass, and timers ring; a negative one sets the clock back.
 func (r *desk) wait(d time.Duration) *desk {
+	for until := r.passed + max(d, 0); d > 0; {
+		first := -1
+		for i, t := range r.timers {
+			if t.at <= until && (first < 0 || t.at < r.timers[first].at) {
+				first = i
+			}
+		}
+		if first < 0 {
+			break
+		}
+		t := r.timers[first]
+		r.timers = slices.Delete(r.timers, first, first+1)
+		r.Wait(t.at - r.passed)
+		d -= t.at - r.passed
+		r.passed = t.at
+		r.Send(t.msg)
+	}
+	r.passed += max(d, 0)
 	r.Wait(d)
 	return r
 }
@@ -44,7 +84,9 @@ func (r *desk) holds(h []steps.Hold) {
 // asked is what the root was asked for.
 func (r *desk) asked() (out []act.Msg) {
 	for _, m := range r.Sent {
-		if _, ok := m.(act.Commit); !ok {
+		switch m.(type) {
+		case act.Commit, act.Record, act.Do:
+		default:
 			out = append(out, m)
 		}
 	}
@@ -161,6 +203,7 @@ func TestTickAndTakeBack(t *testing.T) {
 	} {
 		r := newDesk(t, plainSteps(5), 80, 24)
 		c.do(r)
+		r.wait(quietTime)
 		if r.done() != c.want || len(r.Said) > 0 {
 			t.Errorf("%s: %d ticks, want %d, errors %q", c.name, r.done(), c.want, r.Said)
 		}

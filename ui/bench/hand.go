@@ -1,15 +1,18 @@
 package bench
 
 import (
-	"chape/ui/part"
 	"time"
+
+	"chape/ui/part"
 )
 
 // The times by which a hand is told from a slip, a stuck key and a measuring tool.
 const (
-	settleTime = time.Second     // without a key before the next change
-	armTime    = 3 * time.Second // h, then Enter
-	twiceTime  = 2 * time.Second // Ctrl+C and Ctrl+Z
+	settleTime = time.Second            // without a key before the next change
+	sameTime   = 3 * time.Second        // after a change the same key is taken for one that is held down
+	quietTime  = 600 * time.Millisecond // until no more of it comes
+	armTime    = 3 * time.Second        // h, then Enter
+	twiceTime  = 2 * time.Second        // Ctrl+C and Ctrl+Z
 )
 
 // stroke is what was pressed.
@@ -26,6 +29,7 @@ const (
 	leaveKey
 	quitKey
 	suspendKey
+	anyKey // whichever silenced an alarm
 )
 
 // meaning is what the pressing was for.
@@ -34,7 +38,9 @@ type meaning uint8
 const (
 	nothing  meaning = iota
 	goOn             // start the hold, or tick
-	takeBack         // the last tick
+	takeBack         // the start of the hold, or the last tick
+	later            // one of the two, if no key follows in quietTime: see hand.quiet
+	silence          // an alarm was silenced: neither of the two
 	armed            // Enter will end the hold
 	endHold
 	leave
@@ -51,14 +57,17 @@ type hand struct {
 	armedAt time.Time
 	once    stroke // quitKey or suspendKey, pressed a first time
 	onceAt  time.Time
-	acted   meaning // goOn or takeBack since the last second without a key
+	acted   meaning // goOn, takeBack or silence since the last second without a key
+	by      stroke  // what did it
+	at      time.Time
+	waits   meaning // what the last key was for, if it is not held down
 }
 
 // read takes one key event; near: in one breath with a character before, as in a
 // measuring tool's reading.
 func (h hand) read(k stroke, near bool, now time.Time) (hand, meaning) {
 	was := h
-	h.armedAt, h.once = time.Time{}, otherKey
+	h.armedAt, h.once, h.waits = time.Time{}, otherKey, nothing
 	h.lastKey = now
 	if was.acted != nothing && (now.Before(was.lastKey) || now.Sub(was.lastKey) >= settleTime) {
 		h.acted = nothing
@@ -75,13 +84,15 @@ func (h hand) read(k stroke, near bool, now time.Time) (hand, meaning) {
 		h.armedAt = now
 		return h, armed
 	case backKey:
-		if h.acted == takeBack {
+		if h.acted == takeBack || h.acted == silence {
 			return h, nothing
 		}
-		h.acted = takeBack
-		return h, takeBack
+		if was.waits != nothing { // it has not been done: that is all there is to take back
+			return h.act(takeBack, nothing, k, now)
+		}
+		return h.act(takeBack, takeBack, k, now)
 	case returnKey, spaceKey, touchKey:
-		return h.press(k, near, part.Within(was.armedAt, now, armTime))
+		return h.press(k, near, part.Within(was.armedAt, now, armTime), now)
 	}
 	return h, nothing
 }
@@ -89,16 +100,38 @@ func (h hand) read(k stroke, near bool, now time.Time) (hand, meaning) {
 // press is Space, Enter or a touch: one of them counts until a second has
 // passed without a key, even when it was refused, for the hold may fall due under
 // a key that is stuck.
-func (h hand) press(k stroke, reading, wasArmed bool) (hand, meaning) {
+func (h hand) press(k stroke, reading, wasArmed bool, now time.Time) (hand, meaning) {
 	ends := k == returnKey && wasArmed // the h just before is no reading
 	if h.acted != nothing || reading && !ends && k != touchKey {
 		return h, nothing
 	}
-	h.acted = goOn
 	if ends {
-		return h, endHold
+		return h.act(goOn, endHold, k, now)
 	}
-	return h, goOn
+	return h.act(goOn, goOn, k, now)
+}
+
+// act does what a key means or, where the same key did something a moment ago, puts it
+// off: a key that is held down can begin to repeat as late as that, and no terminal
+// tells when it is let go.
+func (h hand) act(kind, means meaning, k stroke, now time.Time) (hand, meaning) {
+	h.acted = kind
+	if (h.by == k || h.by == anyKey) && part.Within(h.at, now, sameTime) && means != nothing {
+		h.waits = means
+		return h, later
+	}
+	h.by, h.at = k, now
+	return h, means
+}
+
+// quiet gives what the key of a time was for, when no key has followed it till now.
+func (h hand) quiet(of stroke, pressed, now time.Time) (hand, meaning) {
+	means := h.waits
+	if means == nothing || !h.lastKey.Equal(pressed) || now.Sub(pressed) < quietTime {
+		return h, nothing
+	}
+	h.waits, h.by, h.at = nothing, of, now
+	return h, means
 }
 
 // pressTwice asks for the same key again before it means anything.
@@ -116,7 +149,7 @@ func (h hand) pressTwice(k stroke, was hand, now time.Time) (hand, meaning) {
 // silenced notes a key that was used up elsewhere: while it is held down it
 // does nothing here either.
 func (h hand) silenced(now time.Time) hand {
-	h.lastKey, h.acted = now, goOn
-	h.armedAt, h.once = time.Time{}, otherKey
+	h.lastKey, h.acted, h.by, h.at = now, silence, anyKey, now
+	h.armedAt, h.once, h.waits = time.Time{}, otherKey, nothing
 	return h
 }

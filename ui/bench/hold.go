@@ -115,6 +115,8 @@ func (m *Model) ownHold() string {
 	switch state := step.HoldState(now); {
 	case state == steps.NoHold:
 		return ""
+	case state == steps.HoldUnset:
+		return "how long, says the data sheet: set the time in Steps"
 	case state == steps.HoldWaiting && step.Hold <= 0:
 		return "space starts its hold: look at it within " + clock.Span(step.Latest)
 	case state == steps.HoldWaiting:
@@ -140,24 +142,28 @@ func (m *Model) clockWrong() string {
 	return "begun " + clock.Time(started, now) + ", after now: is the clock right?"
 }
 
-// otherHold is the next hold to fall due beside that of the digits: of another project
-// or, where those have none, of another step.
-func (m *Model) otherHold() string {
-	large := m.hold()
-	if h, ok := steps.Nearest(m.snap.Others, m.snap.Now); ok && h != large.Hold {
-		return m.line(h)
-	}
-	if !large.own {
+// anew says when a hold that was started anew was started first.
+func (m *Model) anew() string {
+	s, now := m.step(), m.snap.Now
+	if s.First.IsZero() {
 		return ""
 	}
-	var rest []steps.Hold
-	for _, h := range steps.Holds(m.snap.Project.Steps, "") {
-		if h.Step != large.Step {
-			rest = append(rest, h)
-		}
-	}
-	if h, ok := steps.Nearest(rest, m.snap.Now); ok {
-		return m.line(h)
+	return "started anew " + clock.Time(s.Started, now) + ", first " + clock.Time(s.First, now)
+}
+
+// dry says what the scale says of the drying step in hand, once its hold is over.
+func (m *Model) dry() string {
+	switch m.step().HoldState(m.snap.Now) {
+	case steps.HoldDue, steps.HoldLate:
+		return m.byWeight(m.step().ShortName())
 	}
 	return ""
+}
+
+// byWeight says what the scale says of the step of that name; "" of any but the drying.
+func (m *Model) byWeight(short string) string {
+	if short != steps.Drying {
+		return ""
+	}
+	return m.drying.ByWeight(m.snap.Now)
 }

@@ -75,8 +75,8 @@ func (m *Model) spread(p page) page {
 }
 
 // text sets the lines of text, at most room of them, in the order in which they are
-// given up last: foot, title, whose digits, the own hold, caution, the other holds, the
-// next step.
+// given up last: foot, title, whose digits, the own hold, one line of the other holds
+// that are due, caution, the other holds, the next step.
 func (m *Model) text(room int) page {
 	var p page
 	take := func(text string, most int, style lipgloss.Style) []string {
@@ -85,21 +85,34 @@ func (m *Model) text(room int) page {
 		return lines
 	}
 	step, next := m.step(), m.next()
+	due, running, runs := m.rest()
 	foot := take(m.foot(), 1, m.footStyle())
 	title := take(term.Plain(step.Title), 1, m.Styles.Strong)
 	p.whose = take(m.whose(), 1, m.digitStyle())
-	hold := take(m.ownHold(), 1, m.Styles.Text)
-	warned := take(marked("! ", step.Caution), room, m.Styles.Warn)
-	wrong := take(m.clockWrong(), 1, m.Styles.Warn)
-	others := take(m.otherHold(), 1, m.Styles.Text)
+	hold := append(take(m.ownHold(), 1, m.Styles.Text), take(m.dry(), 1, m.Styles.Warn)...)
+	caution := marked("! ", step.Caution)
+	called := m.dueLines(due, max(min(room, 1), room-len(m.paragraph(caution, room, m.Styles.Warn))))
+	called = m.styled(called, m.Styles.Warn)
+	room -= len(called)
+	warned := take(caution, room, m.Styles.Warn)
+	wrong := append(take(m.clockWrong(), 1, m.Styles.Warn), take(m.anew(), 1, m.Styles.Text)...)
+	if runs {
+		called = append(called, take(m.line(running), 1, m.Styles.Text)...)
+	}
 	following := take(next, 1, m.Styles.Quiet)
-	if room > 0 { // a second line for a long title
-		room += len(title)
-		title = take(term.Plain(step.Title), 2, m.Styles.Strong)
+	for _, long := range []struct {
+		lines *[]string
+		text  string
+		style lipgloss.Style
+	}{{&title, step.Title, m.Styles.Strong}, {&following, next, m.Styles.Quiet}} {
+		if room > 0 { // a second line, where one is not enough
+			room += len(*long.lines)
+			*long.lines = take(term.Plain(long.text), 2, long.style)
+		}
 	}
 	noted := take(marked("* ", step.Note), 2, m.Styles.Note)
 	p.title = title
-	p.below = slices.Concat(hold, wrong, others, following, warned, noted, foot)
+	p.below = slices.Concat(hold, wrong, called, following, warned, noted, foot)
 	return p
 }
 
@@ -121,6 +134,11 @@ func (m *Model) paragraph(text string, most int, style lipgloss.Style) []string 
 	if len(lines) > most {
 		lines = append(lines[:most-1], term.Short(strings.Join(lines[most-1:], " "), width))
 	}
+	return m.styled(lines, style)
+}
+
+// styled sets lines of text off the edge.
+func (m *Model) styled(lines []string, style lipgloss.Style) []string {
 	for i := range lines {
 		lines[i] = " " + style.Render(strings.TrimRight(lines[i], " "))
 	}

@@ -202,15 +202,12 @@ func (m *Model) rule() string {
 
 // dryText is what the scale or the room says beside the drying step, till that is done.
 func (m *Model) dryText(i int) string {
-	if s := m.steps()[i]; s.ShortName() != dryingStep || !s.Done.IsZero() {
+	if s := m.steps()[i]; s.ShortName() != steps.Drying || !s.Done.IsZero() {
 		return ""
 	}
 	text, _ := m.drying().By(m.snap.Project.Room, m.snap.Project.Weigh, m.snap.Now)
 	return text
 }
-
-// dryingStep is the short name of the step in which the sheath dries.
-const dryingStep = "DRY"
 
 // holdText says everything about the hold of a step.
 func (m *Model) holdText(s steps.Step) string {

@@ -72,5 +72,10 @@ func (o Options) filled() Options {
 	return o
 }
 
+// wait gives a command that brings a message after a time.
+func (o Options) wait(d time.Duration, msg tea.Msg) tea.Cmd {
+	return o.Tick(d, func(time.Time) tea.Msg { return msg })
+}
+
 // ascii tells whether the screen keeps to plain characters.
 func (o Options) ascii() bool { return o.Font.Glyphs == canvas.ASCII }

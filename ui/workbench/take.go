@@ -48,6 +48,9 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 	case act.Choose:
 		m.session.Doc().Choose(msg.Mark)
 		m.changed = true
+	case act.Record:
+		m.session.Doc().Record(msg.Do)
+		m.changed = true
 	case act.Commit:
 		return nil, m.commit(msg), true
 	case session.Changed:

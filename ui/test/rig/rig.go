@@ -127,6 +127,10 @@ func (r *Rig[P]) do(m act.Msg) bool {
 		r.preview = m.Do
 	case act.Drop:
 		r.preview = nil
+	case act.Record:
+		p := r.Project.Clone()
+		m.Do(&p)
+		r.Project = p
 	case act.Commit:
 		r.preview = nil
 		p := r.Project.Clone()
