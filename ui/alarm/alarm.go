@@ -19,8 +19,10 @@ import (
 	"chape/ui/term"
 )
 
-// bellPause is the time between two bells.
-const bellPause = 20 * time.Second
+const (
+	bellPause = 20 * time.Second // between two bells
+	latePause = 5 * time.Minute  // until a hold that is late rings again, silenced or not
+)
 
 // Voice is what is said beside the screen.
 type Voice interface {
@@ -51,6 +53,7 @@ type Alarm struct {
 	watch   steps.Watch
 	began   time.Time     // when the program was started
 	missed  []steps.Event // before that, and not told yet
+	told    []steps.Event // of those, told before the shelf was read
 	waits   bool          // something else has to be answered before those are told
 	read    bool          // every file of the shelf was looked at once
 	looking bool          // a look at the shelf is under way
@@ -58,6 +61,10 @@ type Alarm struct {
 	text string   // the banner; "" while it is silent
 	list []string // what fell due before the start, where it is more than one
 	rang time.Time
+	late struct {
+		rings bool      // it is what rings now
+		rang  time.Time // when it did last
+	}
 }
 
 // New gives the alarm of a program that is started now. What is changed in o later
@@ -94,7 +101,7 @@ func (a *Alarm) Text() string { return a.text }
 func (a *Alarm) List() []string { return a.list }
 
 // Silence is the key that does nothing else.
-func (a *Alarm) Silence() { a.text, a.list = "", nil }
+func (a *Alarm) Silence() { a.text, a.list, a.late.rings = "", nil, false }
 
 // Lines say the holds in at most two lines of at most width columns.
 func (a *Alarm) Lines(width int) []string { return steps.HoldLines(a.holds(), a.now(), width) }
@@ -107,6 +114,29 @@ func (a *Alarm) Nearest() (line string, running bool) {
 		return "", false
 	}
 	return h.Line(now), h.State(now) == steps.HoldRunning
+}
+
+// Running says the holds that are still to ring, the nearest first, each in a line and
+// at most a screen of them; unkept: those of the open project are in no file.
+func (a *Alarm) Running(unkept bool) []string {
+	const most = 12
+	now, holds := a.now(), a.others
+	if !unkept {
+		holds = a.holds()
+	}
+	holds = slices.DeleteFunc(slices.Clone(holds), func(h steps.Hold) bool { return h.State(now) != steps.HoldRunning })
+	steps.SortHolds(holds)
+	var lines []string
+	for i, h := range holds {
+		if i == most-1 && len(holds) > most {
+			return append(lines, fmt.Sprintf("  and %d more", len(holds)-i))
+		}
+		if h.Project == "" {
+			h.Project = a.own.Title
+		}
+		lines = append(lines, "  "+h.Line(now))
+	}
+	return lines
 }
 
 // holds are those of this project, which is not named, and of the others: the watch and
@@ -132,7 +162,9 @@ func (a *Alarm) watched() []steps.Hold {
 func (a *Alarm) Observe() []act.Msg {
 	now := a.now()
 	var texts []string
+	late := false
 	for _, e := range a.watch.Observe(a.watched(), now) {
+		late = late || e.Kind == steps.GoesLate
 		if e.At.Before(a.began) {
 			a.missed = append(a.missed, e)
 			continue
@@ -141,15 +173,48 @@ func (a *Alarm) Observe() []act.Msg {
 	}
 	out := a.tellMissed(now)
 	if len(texts) > 0 {
-		out = append(out, a.ring(andMore(texts), nil, now)...)
+		out = append(out, a.ring(andMore(texts), nil, late, now)...)
 		return append(out, a.onDue(texts)...)
 	}
 	// A clock set back must not keep the bell silent for hours.
 	if a.Ringing() && (now.Sub(a.rang) >= bellPause || now.Before(a.rang)) {
-		a.rang = now
+		a.bellAt(now)
 		out = append(out, a.bell()...)
 	}
-	return out
+	return append(out, a.lateAgain(now)...)
+}
+
+// bellAt notes when it rang.
+func (a *Alarm) bellAt(now time.Time) {
+	a.rang = now
+	if a.late.rings {
+		a.late.rang = now
+	}
+}
+
+// lateAgain rings for the holds that are late, however often that was silenced: what is
+// late spoils.
+func (a *Alarm) lateAgain(now time.Time) []act.Msg {
+	since := now.Sub(a.late.rang)
+	if a.Ringing() || a.waits || len(a.missed) > 0 || 0 <= since && since < latePause {
+		return nil
+	}
+	var names []string
+	var first steps.Hold
+	for _, h := range a.watched() {
+		if h.State(now) == steps.HoldLate {
+			if names = append(names, name(h, a.key)); len(names) == 1 {
+				first = h
+			}
+		}
+	}
+	switch len(names) {
+	case 0:
+		return nil
+	case 1:
+		return a.ring(eventText(steps.Event{Hold: first, Kind: steps.GoesLate, At: first.LookBy}, a.key, now), nil, true, now)
+	}
+	return a.ring(fmt.Sprintf("%d late, look at them: %s", len(names), strings.Join(names, ", ")), nil, true, now)
 }
 
 func andMore(texts []string) string {
@@ -160,9 +225,14 @@ func andMore(texts []string) string {
 	return text
 }
 
-func (a *Alarm) ring(text string, list []string, now time.Time) []act.Msg {
-	a.text, a.list, a.rang = text, list, now
-	out := a.bell()
+// ring rings, late: for a hold that is late.
+func (a *Alarm) ring(text string, list []string, late bool, now time.Time) []act.Msg {
+	var out []act.Msg
+	if !a.Ringing() || list == nil { // a longer list of what rings already is no new bell
+		out = a.bell()
+		defer a.bellAt(now)
+	}
+	a.text, a.list, a.late.rings = text, list, late
 	return append(out, Said(a.o.Voice.Notice(a.o.Notice, "chape", text))...)
 }
 

@@ -16,48 +16,70 @@ import (
 // shelf, so that all of it is told in one go.
 const patience = 5 * time.Second
 
-// tellMissed tells what fell due before the program was started, in one go: when
-// every file of the shelf has been read, and the font is known. The user's own command
-// is not called for it: it is for people who are not at the screen.
+// tellMissed tells what fell due before the program was started: of the project in hand
+// at once, the rest in one go when every file of the shelf has been read; all of it when
+// the font is known. The user's own command is not called for it: it is for people who
+// are not at the screen.
 func (a *Alarm) tellMissed(now time.Time) []act.Msg {
 	waited := now.Sub(a.began)
 	reading := a.o.Shelf != nil && !a.read && 0 <= waited && waited < patience
-	if len(a.missed) == 0 || a.waits || reading {
+	if len(a.missed) == 0 || a.waits {
 		return nil
 	}
+	if reading {
+		isOwn := func(e steps.Event) bool { return e.Hold.Key == a.key }
+		for _, e := range a.missed {
+			if isOwn(e) {
+				a.told = append(a.told, e)
+			}
+		}
+		if a.missed = slices.DeleteFunc(a.missed, isOwn); len(a.told) == 0 || a.Ringing() {
+			return nil
+		}
+		return a.tell(a.told, now)
+	}
 	events := a.missed
-	a.missed = nil
+	if a.Ringing() { // what was said at once has not been read yet
+		events = slices.Concat(a.told, events)
+	}
+	a.missed, a.told = nil, nil
+	return a.tell(events, now)
+}
+
+// tell says what fell due before the start.
+func (a *Alarm) tell(events []steps.Event, now time.Time) []act.Msg {
+	late := slices.ContainsFunc(events, func(e steps.Event) bool { return e.Kind == steps.GoesLate })
 	// A hold that is late was due before: once is enough.
-	events = slices.DeleteFunc(events, func(e steps.Event) bool {
+	events = slices.DeleteFunc(slices.Clone(events), func(e steps.Event) bool {
 		return e.Kind == steps.FallsDue && slices.ContainsFunc(events, func(other steps.Event) bool {
 			return other.Kind == steps.GoesLate && other.Hold == e.Hold
 		})
 	})
 	if len(events) == 1 {
-		return a.ring(eventText(events[0], a.key, now), nil, now)
+		return a.ring(eventText(events[0], a.key, now), nil, late, now)
 	}
 	slices.SortStableFunc(events, func(a, b steps.Event) int { return b.At.Compare(a.At) })
 	var said, list []string
 	for _, e := range events {
 		at := clock.Time(e.At, now)
-		said = append(said, eventName(e, a.key)+" "+at)
+		said = append(said, name(e.Hold, a.key)+" "+at)
 		what := "due since " + at
 		if e.Kind == steps.GoesLate {
 			what = "look at it, it was due by " + at
 		}
-		name := e.Hold.Project
+		project := e.Hold.Project
 		if e.Hold.Key == a.key {
-			name = a.own.Title
+			project = a.own.Title
 		}
-		list = append(list, fmt.Sprintf("%s: %s", term.Plain(name+" "+e.Hold.Short), what))
+		list = append(list, fmt.Sprintf("%s: %s", term.Plain(project+" "+e.Hold.Short), what))
 	}
-	return a.ring("fell due meanwhile: "+strings.Join(said, ", "), list, now)
+	return a.ring("fell due meanwhile: "+strings.Join(said, ", "), list, late, now)
 }
 
 // eventText says what has fallen due, and when if nobody was watching. The own
 // project is not named.
 func eventText(e steps.Event, own string, now time.Time) string {
-	what := eventName(e, own)
+	what := name(e.Hold, own)
 	switch {
 	case e.Kind == steps.GoesLate:
 		return fmt.Sprintf("%s: look at it, it was due by %s", what, clock.Time(e.At, now))
@@ -67,10 +89,11 @@ func eventText(e steps.Event, own string, now time.Time) string {
 	return fmt.Sprintf("%s is due, %s", what, clock.Time(e.At, now))
 }
 
-func eventName(e steps.Event, own string) string {
-	what := e.Hold.Short
-	if e.Hold.Key != own {
-		what = e.Hold.Project + " " + what
+// name is the hold's step and, of another project, that one's title before it.
+func name(h steps.Hold, own string) string {
+	what := h.Short
+	if h.Key != own {
+		what = h.Project + " " + what
 	}
 	return term.Plain(what)
 }

@@ -133,7 +133,7 @@ func (m *Model) rowHold(i int) string {
 	case steps.HoldWaiting:
 		return "hold " + clock.Span(cmp.Or(s.Hold, s.Latest))
 	case steps.HoldUnset:
-		return "hold by data sheet"
+		return "by data sheet"
 	case steps.HoldRunning:
 		return "till " + clock.Time(s.NotBefore(), now)
 	case steps.HoldDue:

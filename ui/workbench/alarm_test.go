@@ -1,6 +1,7 @@
 package workbench
 
 import (
+	"errors"
 	"flag"
 	"os"
 	"path/filepath"
@@ -11,9 +12,11 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/calc"
+	"chape/project"
 	"chape/project/example"
 	"chape/project/file"
 	"chape/project/shelf"
+	"chape/ui/act"
 	"chape/ui/layout"
 )
 
@@ -167,4 +170,68 @@ func TestNotSavedAtTheBench(t *testing.T) {
 	s.keys(" ")
 	s.shows("NOT SAVED")
 	s.shows("not before")
+}
+
+// TestSaidAtTheBench: what was refused, and a command that failed, is seen there until a
+// key is pressed, at any size, beside a banner.
+func TestSaidAtTheBench(t *testing.T) {
+	for _, size := range [][2]int{{60, 20}, {100, 30}} {
+		p := fresh()
+		p.Steps[1].Started = morning.Add(-time.Hour + 5*time.Second)
+		s := filed(t, size[0], size[1], p)
+		s.m.o.Alarm.OnDue = []string{filepath.Join(t.TempDir(), "missing")}
+		s.keys("b", " ")
+		s.wait(6 * time.Second)
+		s.shows("DRY is due")
+		s.shows("on_due")
+		s.fits()
+		s.keys("f1")
+		s.lacks("DRY is due")
+		s.shows("on_due")
+		s.keys("f1")
+		s.lacks("on_due")
+		s.m.take(act.Commit{Label: "tick FORM", Do: func(*project.Project) error { return errors.New("look and press again") }})
+		s.send(tickMsg{})
+		s.shows("! tick FORM: look and press again")
+		s.fits()
+	}
+}
+
+// TestQuitWithHolds: who quits is told what does not ring then; a copy that is in no file
+// has nothing to ring.
+func TestQuitWithHolds(t *testing.T) {
+	p := fresh()
+	p.Steps[1].Started = morning.Add(-time.Minute)
+	s := filed(t, 100, 30, p)
+	if got := strings.Join(s.m.unrung(), ";"); got != "Nothing rings while chape is closed. Still running:;  Test knife DRY: 59 min to go, 10:29" {
+		t.Errorf("%q", got)
+	}
+	s.wait(time.Hour)
+	if got := s.m.unrung(); got != nil {
+		t.Errorf("nothing runs: %q", got)
+	}
+	s = start(t, 100, 30, p, "", calc.Compute)
+	if got := s.m.unrung(); got != nil {
+		t.Errorf("a copy: %q", got)
+	}
+}
+
+// TestBannerNamesItsKey: however much fell due, the banner says what silences it.
+func TestBannerNamesItsKey(t *testing.T) {
+	p := fresh()
+	p.Steps[1].Started = morning.Add(-90 * time.Minute)
+	s := filed(t, 80, 24, p)
+	s.m.alarm.Silence()
+	s.shelve("Heron with a rather long name", "Otter with a rather long name")
+	for _, n := range []string{"Heron with a rather long name", "Otter with a rather long name"} {
+		path := filepath.Join(s.m.o.Shelf.Dir(), n+".toml")
+		q := s.readFile(path)
+		q.Steps = p.Steps
+		if err := os.WriteFile(path, file.Encode(q), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	again := start(t, 80, 24, p, s.path, calc.Compute, func(o *Options) { o.Shelf = shelf.Open(disk, s.m.o.Shelf.Dir()) })
+	again.shows("any key silences it")
+	again.fits()
 }

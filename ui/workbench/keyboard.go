@@ -29,10 +29,10 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 	if p.Echo {
 		return nil
 	}
+	m.message = act.Say{}
 	if m.mode == bench {
 		return m.pageKey(p)
 	}
-	m.message = act.Say{}
 	switch m.mode {
 	case asking, helping, printing:
 		return m.panelKey(p)

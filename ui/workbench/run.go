@@ -2,6 +2,7 @@ package workbench
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"os/signal"
 	"syscall"
@@ -9,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/ui/guard"
+	"chape/ui/session"
 	"chape/ui/term"
 )
 
@@ -46,8 +48,20 @@ func Run(o Options) error {
 	}()
 	_, err := p.Run()
 	out.Close()
+	for _, line := range m.unrung() {
+		fmt.Println(line)
+	}
 	if errors.Is(err, tea.ErrInterrupted) {
 		err = nil // as good as quitting
 	}
 	return errors.Join(err, m.Finish(g.Crashed()))
+}
+
+// unrung says, to whoever has quit, which holds run on without a bell.
+func (m *Model) unrung() []string {
+	lines := m.alarm.Running(m.session.Doc().State() == session.Loose)
+	if len(lines) == 0 {
+		return nil
+	}
+	return append([]string{"Nothing rings while chape is closed. Still running:"}, lines...)
 }

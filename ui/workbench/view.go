@@ -10,7 +10,6 @@ import (
 
 	"chape/project/store"
 	"chape/ui/layout"
-	"chape/ui/part"
 	"chape/ui/session"
 	"chape/ui/term"
 )
@@ -79,24 +78,26 @@ func (m *Model) framed(l *leaf) []string {
 }
 
 // benchView is the bench view with what must not be missed: a hold that has fallen
-// due, and work that is not on the disk.
+// due, work that is not on the disk, what was refused or has failed.
 func (m *Model) benchView() string {
 	lines := strings.Split(m.cover.pane.View(), "\n")
 	if m.alarm.Ringing() && len(lines) > 0 {
 		lines[0] = m.head()
 	}
-	if part.Within(m.warned, m.now(), sayTwice) { // nothing else is said of it there
-		lines[len(lines)-1] = layout.Line(m.o.Styles.Warn.Render("! "+m.message.Text), m.width)
+	var low []string
+	if m.message.Text != "" {
+		low = m.foot()
 	}
 	switch m.session.Doc().State() {
 	case session.Failed, session.Divided, session.Gone, session.Damaged:
-		at := 0
-		if m.alarm.Ringing() { // the key that silences has no answer below
-			at = len(lines) - 1
+		if !m.alarm.Ringing() {
+			lines[0] = m.savedText()
+		} else {
+			low = append([]string{m.savedText()}, low...)
 		}
-		lines[at] = layout.Line(m.savedText(), m.width)
 	}
-	return strings.Join(lines, "\n")
+	lines = append(lines[:max(0, len(lines)-len(low))], low...)
+	return strings.Join(layout.Fit(lines, m.width, m.height), "\n")
 }
 
 // smallView is a screen with no room for more than what must not be missed.
@@ -121,7 +122,9 @@ func (m *Model) smallView() string {
 func (m *Model) head() string {
 	st := m.o.Styles
 	if m.alarm.Ringing() {
-		return st.Banner.Render(layout.Line("! "+m.alarm.Text()+" - any key silences it", m.width))
+		const silence = " - any key silences it"
+		text := term.Short("! "+m.alarm.Text(), max(m.width-len(silence), m.width/2))
+		return st.Banner.Render(layout.Line(text+silence, m.width))
 	}
 	if m.bare {
 		return st.Strong.Render("no project open")
