@@ -8,6 +8,8 @@ import (
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"chape/project/example"
 	"chape/project/shelf"
 	"chape/project/store"
@@ -44,7 +46,7 @@ func users(t *testing.T) []user {
 		{"knife, on numbers", nil, knife, 1},
 		{"knife, on a choice", []string{"home"}, knife, 0},
 		{"plan", nil, func(func() time.Time) act.Pane { return planpane.New(st) }, 0},
-		{"bench", nil, func(now func() time.Time) act.Pane { return bench.New(now, st) }, 0},
+		{"bench", nil, func(now func() time.Time) act.Pane { return bench.New(now, never, st) }, 0},
 		{"steps", nil, steps, 0},
 		{"weighings", nil, dry, 1},
 		{"weighings, the time", []string{"t"}, dry, 0},
@@ -58,6 +60,9 @@ func users(t *testing.T) []user {
 	}
 	return list
 }
+
+// never is a timer that never rings.
+func never(time.Duration, tea.Msg) tea.Cmd { return func() tea.Msg { return nil } }
 
 // At every pace and with every kind of Enter a reading ticks nothing, opens nothing and
 // answers nothing; where numbers are asked it is one number, and its second Enter none.
@@ -81,7 +86,7 @@ func TestReadingsEverywhere(t *testing.T) {
 // A breath longer it is a hand: the Enter counts.
 func TestOneMillisecondMoreIsAHand(t *testing.T) {
 	st := ink.New(ink.Dark, ink.None)
-	r := rig.New(t, example.Load(rig.Noon), 100, 30, func(now func() time.Time) *bench.Model { return bench.New(now, st) })
+	r := rig.New(t, example.Load(rig.Noon), 100, 30, func(now func() time.Time) *bench.Model { return bench.New(now, never, st) })
 	was := r.Project.Steps
 	r.Tool("114.5", 151*time.Millisecond, "enter")
 	if reflect.DeepEqual(was, r.Project.Steps) {
