@@ -12,10 +12,10 @@ import (
 func (m *Model) keys() part.Keys {
 	stroke := func(k stroke) func() []act.Msg { return func() []act.Msg { return m.press(k, m.near) } }
 	return part.Keys{
-		part.Key("Space", "go on", stroke(spaceKey), " ").Foot("go on"),
-		part.Key("Enter", "go on", stroke(returnKey), "enter"),
-		part.Key("Backspace", "back", stroke(backKey), "backspace", "ctrl+h").Foot("back"),
-		part.Key("h Enter", "end hold", stroke(endKey), "h", "H").Foot("end hold"),
+		part.Key("Space", "start the hold, or tick", stroke(spaceKey), " ").Foot("go on"),
+		part.Key("Enter", "start the hold, or tick", stroke(returnKey), "enter"),
+		part.Key("Backspace", "take back the start of a hold, or a tick", stroke(backKey), "backspace", "ctrl+h").Foot("back"),
+		part.Key("h Enter", "end the hold early", stroke(endKey), "h", "H").Foot("end hold"),
 		part.Key("Esc", "leave", stroke(leaveKey), "esc").Foot("leave"),
 		part.Key("Ctrl+C twice", "quit", stroke(quitKey), "ctrl+c"),
 		part.Key("Ctrl+Z twice", "to the shell", stroke(suspendKey), "ctrl+z"),
