@@ -5,6 +5,7 @@ import (
 	"chape/calc/curve"
 	"chape/project"
 	"chape/project/print/sheet"
+	"chape/project/print/svg"
 )
 
 // SVG draws the pattern, with the welt beside it, for a cutter: one file at
@@ -24,7 +25,7 @@ func SVG(p project.Project, plan *calc.Plan, o Options) ([]byte, error) {
 	if j.trial() {
 		shown = append(shown, sheet.TrialLayer)
 	}
-	return d.SVG(j.heading(1, 100), j.sideWords()+" "+j.looseWords(), append(shown, sheet.WordLayer)), nil
+	return svg.Write(&d, j.heading(1, 100), j.sideWords()+" "+j.looseWords(), append(shown, sheet.WordLayer)), nil
 }
 
 // forCutter is the pattern and, right of it, the welt.

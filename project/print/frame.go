@@ -7,16 +7,15 @@ import (
 
 	"chape/calc/curve"
 	"chape/calc/length"
+	"chape/project/print/letters"
 	"chape/project/print/sheet"
 	"chape/project/report"
 )
 
 // What the frame of a sheet at true size takes, mm.
 const (
-	leftStrip   = 9.0
-	scaleStrip  = 24.0 // pricks and rule, above the words
-	pricksApart = 100.0
-	prickRadius = 1.2
+	leftStrip  = 9.0
+	scaleStrip = 24.0 // pricks and rule, above the words
 
 	nameSize  = 3.2 // of the letters of a sheet's name
 	frameSize = 2.6 // of the other words
@@ -32,7 +31,7 @@ func (j *job) below(name string, words []string) []string {
 		words = append([]string{name}, words...)
 	}
 	for _, s := range words {
-		lines = append(lines, sheet.Wrap(sheet.Printable(s), frameSize, w-4, false)...)
+		lines = append(lines, letters.Wrap(letters.Printable(s), frameSize, w-4, false)...)
 	}
 	return lines
 }
@@ -41,7 +40,7 @@ func (j *job) below(name string, words []string) []string {
 // room for it.
 func (j *job) beside(name string) []string {
 	w, _ := j.o.Paper.Area(j.o.Correction)
-	lines := sheet.Wrap(sheet.Printable(name), nameSize, w-pricksApart-12, true)
+	lines := letters.Wrap(letters.Printable(name), nameSize, w-sheet.PricksApart-12, true)
 	if len(lines) > 3 {
 		return nil
 	}
@@ -90,17 +89,15 @@ func (j *job) sheets(title string, d *sheet.Drawing, words []string, zones []she
 func (j *job) frame(p *sheet.Page, high float64, words []string) {
 	d := &p.Drawing
 	corner := curve.Vec{X: 4, Y: high + 7}
-	for _, v := range []curve.Vec{corner, corner.Add(curve.Vec{X: pricksApart}), corner.Sub(curve.Vec{Y: pricksApart})} {
-		d.Circle(sheet.Circle{Layer: sheet.ScaleLayer, Stroke: sheet.Hair, At: v, Radius: prickRadius})
-		d.Line(sheet.ScaleLayer, sheet.Hair, v.Sub(curve.Vec{X: 2}), v.Add(curve.Vec{X: 2}))
-		d.Line(sheet.ScaleLayer, sheet.Hair, v.Sub(curve.Vec{Y: 2}), v.Add(curve.Vec{Y: 2}))
+	for _, v := range []curve.Vec{corner, corner.Add(curve.Vec{X: sheet.PricksApart}), corner.Sub(curve.Vec{Y: sheet.PricksApart})} {
+		d.Prick(v)
 	}
-	apart := length.Length(pricksApart).Format(length.Millimetres, length.Ruler)
+	apart := length.Length(sheet.PricksApart).Format(length.Millimetres, length.Ruler)
 	d.Text(sheet.Text{Layer: sheet.ScaleLayer, At: corner.Add(curve.Vec{X: 50, Y: 0.8}), Says: "set your dividers here: " + apart, Size: sheet.WordSize, Anchor: sheet.Middle})
 	d.Text(sheet.Text{Layer: sheet.ScaleLayer, At: corner.Add(curve.Vec{X: 0.8, Y: -50}), Says: "set your dividers here: " + apart, Size: sheet.WordSize, Anchor: sheet.Middle, Angle: math.Pi / 2})
-	rule(d, corner.Add(curve.Vec{Y: 6}))
+	d.Rule(corner.Add(curve.Vec{Y: 6}))
 	for i, s := range j.beside(p.Name) {
-		d.Text(sheet.Text{Layer: sheet.WordLayer, At: corner.Add(curve.Vec{X: pricksApart + 6, Y: 1 + 4*float64(i)}), Says: s, Size: nameSize, Bold: true})
+		d.Text(sheet.Text{Layer: sheet.WordLayer, At: corner.Add(curve.Vec{X: sheet.PricksApart + 6, Y: 1 + 4*float64(i)}), Says: s, Size: nameSize, Bold: true})
 	}
 	for i, s := range j.below(p.Name, words) {
 		d.Text(sheet.Text{Layer: sheet.WordLayer, At: curve.Vec{X: 2, Y: high + scaleStrip + frameLine*float64(i)}, Says: s, Size: frameSize})
@@ -110,21 +107,18 @@ func (j *job) frame(p *sheet.Page, high float64, words []string) {
 // heading is the line that tells one print from another, no wider than width
 // at a size of letters: a long title is cut, never the revision or the date.
 func (j *job) heading(size, width float64) string {
-	if j.tracing {
-		return sheet.Fit(j.title(), size, width, false)
-	}
 	rest := fmt.Sprintf(" · revision %d", j.p.Revision)
 	if j.dated {
 		rest += " · " + j.o.Date.Format("2 January 2006")
 	}
-	return sheet.Fit(j.title(), size, width-sheet.TextWidth(rest, false)*size, false) + rest
+	return letters.Fit(j.title(), size, width-letters.Width(rest, false)*size, false) + rest
 }
 
 func (j *job) title() string {
-	switch t := strings.TrimSpace(sheet.Printable(j.p.Title)); t {
+	switch t := strings.TrimSpace(letters.Printable(j.p.Title)); t {
 	case "":
 		return "(no title)"
-	case sheet.Lacking:
+	case letters.Lacking:
 		return "(a title that can't be printed)"
 	default:
 		return t
@@ -132,13 +126,7 @@ func (j *job) title() string {
 }
 
 // scaleWords say how to print and to check the print.
-func (j *job) scaleWords() string {
-	s := "Print at 100 %, no scaling, no fitting to the page; check with your dividers before you cut."
-	if c := j.o.Correction; c.Set() {
-		s += fmt.Sprintf(" Corrected for a printer that gave %s mm for 100 × 100 mm.", c)
-	}
-	return s
-}
+func (j *job) scaleWords() string { return sheet.ScaleWords(j.o.Correction) }
 
 // sideWords say which side is up and where the back half lies.
 func (j *job) sideWords() string {

@@ -10,6 +10,7 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/print/pdf"
 	"chape/project/print/sheet"
 )
 
@@ -52,15 +53,11 @@ func (o Options) begin(format string, args ...any) {
 
 // defaults fills in what was left out.
 func (o Options) defaults() Options {
-	if o.Paper.Width == 0 {
-		o.Paper = sheet.Papers[0]
-	}
+	o.Paper = o.Paper.OrFirst()
 	if o.Stock == 0 {
 		o.Stock = 0.1
 	}
-	if o.Date.IsZero() {
-		o.Date = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC) // a file must not carry the clock
-	}
+	o.Date = pdf.DateOr(o.Date)
 	return o
 }
 
@@ -70,8 +67,6 @@ type job struct {
 	plan  *calc.Plan
 	o     Options
 	dated bool // a date was given
-
-	tracing bool // a tracing sheet, which is of no project
 }
 
 // newJob checks the options and, for a trial, makes the plan for the trial

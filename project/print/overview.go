@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"chape/calc/curve"
+	"chape/project/print/letters"
 	"chape/project/print/sheet"
 )
 
@@ -22,8 +23,8 @@ func (j *job) overview(pattern *sheet.Drawing, t sheet.Tiling, rest []sheet.Page
 	if j.p.Customer.Name != "" {
 		customer = "for " + j.p.Customer.Name
 	}
-	f.Para(joined(fmt.Sprintf("revision %d", j.p.Revision), date, customer), 3, 0)
-	if sheet.LacksLetters(j.written()...) {
+	f.Para(letters.Joined(fmt.Sprintf("revision %d", j.p.Revision), date, customer), 3, 0)
+	if letters.Lacks(j.written()...) {
 		f.Para("The sheets leave out some letters that their font does not have: … stands for them. The project file has them.", 2.7, 0)
 	}
 	f.Gap(2)
@@ -133,7 +134,7 @@ func legend(f *sheet.Flow) {
 		{sheet.DashDot, "fold"},
 		{sheet.Dotted, "joint of two sheets: trim one of them here"},
 	} {
-		lines := sheet.Wrap(sheet.Printable(l.says), 2.7, f.Width-26, false)
+		lines := letters.Wrap(letters.Printable(l.says), 2.7, f.Width-26, false)
 		f.Need(3.8)
 		f.Page().Line(sheet.MapLayer, l.s, curve.Vec{X: f.X(), Y: f.Y + 2}, curve.Vec{X: f.X() + 22, Y: f.Y + 2})
 		for _, s := range lines {

@@ -2,13 +2,14 @@ package print
 
 import (
 	"fmt"
-	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/print/card"
+	"chape/project/print/pdf"
 	"chape/project/print/sheet"
 	"chape/project/report"
 )
@@ -22,19 +23,12 @@ func PDF(p project.Project, plan *calc.Plan, o Options) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return j.document(j.pages()).PDF(true)
+	return j.document(j.pages()).Bytes(true)
 }
 
 // document is pages as one file.
-func (j *job) document(pages []sheet.Page) sheet.Document {
-	return sheet.Document{Paper: j.o.Paper, Correction: j.o.Correction, Date: j.o.Date, Title: j.title(), Subject: j.subject(), Pages: pages}
-}
-
-func (j *job) subject() string {
-	if j.tracing {
-		return "a knife is traced on it"
-	}
-	return fmt.Sprintf("sheath pattern, revision %d", j.p.Revision)
+func (j *job) document(pages []sheet.Page) pdf.Document {
+	return pdf.Document{Paper: j.o.Paper, Correction: j.o.Correction, Date: j.o.Date, Title: j.title(), Subject: fmt.Sprintf("sheath pattern, revision %d", j.p.Revision), Pages: pages}
 }
 
 // pages lays out all pages in order.
@@ -69,9 +63,9 @@ func (j *job) pages() []sheet.Page {
 	rest := append(append(body, weltPages...), closedPages...)
 	if !j.trial() {
 		j.o.begin("work card")
-		rest = append(rest, j.workCard()...)
+		rest = append(rest, card.Work(j.flow("Work card", 2), j.p, j.plan, j.title(), j.o.Offcut)...)
 		j.o.begin("care card")
-		rest = append(rest, j.careCard()...)
+		rest = append(rest, card.Care(j.flow("Care card", 1), j.p, j.title())...)
 	}
 	return append([]sheet.Page{j.overview(&pattern, tiles, rest)}, rest...)
 }
@@ -114,15 +108,4 @@ func (j *job) dividers() string {
 func capital(s string) string {
 	r, n := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(r)) + s[n:]
-}
-
-// joined is the non-empty words with a mark between them.
-func joined(words ...string) string {
-	var out []string
-	for _, w := range words {
-		if w != "" {
-			out = append(out, w)
-		}
-	}
-	return strings.Join(out, " · ")
 }

@@ -5,6 +5,7 @@ import (
 
 	"chape/calc"
 	"chape/calc/curve"
+	"chape/project/print/letters"
 	"chape/project/print/sheet"
 	"chape/project/report"
 )
@@ -86,7 +87,7 @@ func (j *job) mouth(d *sheet.Drawing, f facing) {
 		side = 1
 	}
 	y := j.plan.Body.MouthCut / 2
-	w := sheet.TextWidth("mouth", false) * sheet.WordSize / 2
+	w := letters.Width("mouth", false) * sheet.WordSize / 2
 	lowest, _ := mouthUnder(j.plan.Flat.Mouth, y-w, y+w).Bounds()
 	d.Text(sheet.Text{Layer: sheet.WordLayer, At: f.at(curve.Vec{X: lowest.X - 1 - 0.7*sheet.WordSize, Y: side * y}), Says: "mouth", Size: sheet.WordSize, Anchor: sheet.Middle})
 }

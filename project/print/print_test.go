@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"chape/calc"
-	"chape/calc/curve"
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/example"
@@ -114,14 +113,6 @@ func TestPageSize(t *testing.T) {
 	}
 }
 
-func TestPaperRefused(t *testing.T) {
-	for _, s := range []string{"", "a9", "210", "x", "210x", "100x100", "9000x9000", "-210x297", "nanx297"} {
-		if p, err := sheet.ParsePaper(s); err == nil {
-			t.Errorf("ParsePaper(%q) = %v, want an error", s, p)
-		}
-	}
-}
-
 // Every sheet at true size has its pricks; printed by the printer that they
 // were corrected for, they stand 100 mm apart.
 func TestPricks(t *testing.T) {
@@ -195,15 +186,6 @@ func TestNothingNearTheEdge(t *testing.T) {
 				}
 			}
 		}
-	}
-}
-
-// Dashes go on over a joint: a piece knows how much of the line lies before it.
-func TestClipKeepsDashes(t *testing.T) {
-	p := sheet.Path{Stroke: sheet.Dashed, Pts: curve.Line{{X: 0}, {X: 40}, {X: 40, Y: 50}}}
-	got := p.Clip(sheet.Box{Lo: curve.Vec{X: 10, Y: -1}, Hi: curve.Vec{X: 50, Y: 20}})
-	if len(got) != 1 || got[0].From != 10 || got[0].Pts.Length() != 50 {
-		t.Errorf("clip = %+v, want one piece of 50 mm from 10 mm on", got)
 	}
 }
 

@@ -288,7 +288,17 @@ func nearest(v curve.Vec, l curve.Line) float64 {
 func toLine(v curve.Vec, l curve.Line) float64 {
 	best := math.Inf(1)
 	for i := 1; i < len(l); i++ {
-		best = math.Min(best, sheet.ToSegment(v, l[i-1], l[i]))
+		best = math.Min(best, toSegment(v, l[i-1], l[i]))
 	}
 	return best
+}
+
+// toSegment is the distance from v to the piece of line from a to b.
+func toSegment(v, a, b curve.Vec) float64 {
+	d, q := b.Sub(a), v.Sub(a)
+	share := 0.0
+	if n := d.X*d.X + d.Y*d.Y; n > 0 {
+		share = min(1, max(0, (q.X*d.X+q.Y*d.Y)/n))
+	}
+	return q.Sub(d.Mul(share)).Norm()
 }

@@ -174,27 +174,3 @@ func TestSVGHalfAndTrial(t *testing.T) {
 		t.Errorf("marked as a trial %d times, want it all over", n)
 	}
 }
-
-// A circle of radius r needs chords of height h: n = π / acos(1 − h/r).
-func TestThinnedCircle(t *testing.T) {
-	const r = 50.0
-	var l curve.Line
-	for i := range 20000 {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / 20000)
-		l = append(l, curve.Vec{X: r * cos, Y: r * sin})
-	}
-	got := sheet.Thinned(l, true)
-	least := math.Pi / math.Acos(1-sheet.Deviation/r)
-	if n := float64(len(got)); n < least || n > 1.05*least+1 {
-		t.Errorf("circle drawn with %v points, want about %.0f", n, least)
-	}
-	ring := append(append(curve.Line{}, got...), got[0])
-	for _, v := range l {
-		if d := toLine(v, ring); d > sheet.Deviation+1e-9 {
-			t.Fatalf("%v strays %v", v, d)
-		}
-	}
-	if got := sheet.Thinned(curve.Line{{X: 0}, {X: 1}, {X: 2}, {X: 5}, {X: 5, Y: 3}}, false); len(got) != 3 {
-		t.Errorf("two straight pieces need three points, got %v", got)
-	}
-}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"chape/project/print/sheet"
+	"chape/project/print/tracing"
 )
 
 // The sheet has two pages on any paper; its pricks stand 100 mm apart as measured, the file stretched
@@ -15,7 +16,7 @@ func TestTracingSheet(t *testing.T) {
 		paper string
 		corr  sheet.Correction
 	}{{"a4", sheet.Correction{}}, {"148x180", sheet.Correction{}}, {"letter", sheet.Correction{X: 98.5, Y: 101.2}}, {"600x1200", sheet.Correction{}}, {"297x210", sheet.Correction{}}} {
-		data, err := Tracing(Options{Paper: paper(t, c.paper), Correction: c.corr})
+		data, err := tracing.PDF(tracing.Options{Paper: paper(t, c.paper), Correction: c.corr})
 		if err != nil {
 			t.Fatalf("%s: %v", c.paper, err)
 		}
@@ -53,7 +54,7 @@ func TestTracingSheet(t *testing.T) {
 
 func TestTracingRefused(t *testing.T) {
 	for _, s := range []string{"601x1200", "600x1201"} {
-		if _, err := Tracing(Options{Paper: paper(t, s)}); err == nil || !strings.Contains(err.Error(), "at most 600 x 1200 mm") {
+		if _, err := tracing.PDF(tracing.Options{Paper: paper(t, s)}); err == nil || !strings.Contains(err.Error(), "at most 600 x 1200 mm") {
 			t.Errorf("Tracing on %s: %v", s, err)
 		}
 	}

@@ -11,6 +11,7 @@ import (
 	"chape/project"
 	"chape/project/file"
 	"chape/project/print"
+	"chape/project/print/folder"
 	"chape/project/store"
 	"chape/ui/term"
 )
@@ -63,8 +64,8 @@ func printFile(w World, set settings, path, dir string, kinds []string, o print.
 }
 
 // writeSheets puts the files into their folder and says their paths.
-func writeSheets(w World, dir string, files []print.File, force bool) error {
-	paths, err := print.Write(dir, files, force, func(_, _ int, path string) {
+func writeSheets(w World, dir string, files []folder.File, force bool) error {
+	paths, err := folder.Write(dir, files, force, func(_, _ int, path string) {
 		if w.Progress != nil && path != "" {
 			w.Progress("writing " + filepath.Base(path))
 		}

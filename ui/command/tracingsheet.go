@@ -7,6 +7,8 @@ import (
 	"slices"
 
 	"chape/project/print"
+	"chape/project/print/folder"
+	"chape/project/print/tracing"
 	"chape/ui/term"
 )
 
@@ -43,11 +45,11 @@ func tracingAlone(fs *flag.FlagSet) (err error) {
 }
 
 func printTracing(w World, dir string, o print.Options, force bool) error {
-	file, err := print.TracingFile(o)
+	file, err := tracing.File(tracing.Options{Paper: o.Paper, Correction: o.Correction, Date: o.Date, Progress: o.Progress})
 	if err != nil {
 		return misuse("%v", err)
 	}
-	paths, err := print.Write(dir, []print.File{file}, force, func(_, _ int, path string) {
+	paths, err := folder.Write(dir, []folder.File{file}, force, func(_, _ int, path string) {
 		if w.Progress != nil && path != "" {
 			w.Progress("writing " + filepath.Base(path))
 		}

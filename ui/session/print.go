@@ -9,6 +9,7 @@ import (
 	"chape/project"
 	"chape/project/file"
 	"chape/project/print"
+	"chape/project/print/folder"
 	"chape/project/print/sheet"
 	"chape/ui/act"
 )
@@ -69,7 +70,7 @@ func (s *Session) Print(o print.Options) []act.Msg {
 		if err != nil {
 			return printedMsg{err: err}
 		}
-		paths, err := print.Write(dir, files, false, nil)
+		paths, err := folder.Write(dir, files, false, nil)
 		return printedMsg{paths: paths, err: err, path: path, note: note}
 	}
 	return append(say("printing…"), act.Do(draw), act.Do(listen(news)))

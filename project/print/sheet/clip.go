@@ -43,7 +43,7 @@ func (b Box) into(c Box) curve.Vec {
 
 // path is the circle as a closed polyline within deviation.
 func (c Circle) path() Path {
-	n := int(math.Ceil(math.Pi/math.Acos(1-Deviation/max(c.Radius, Deviation)))) + 3
+	n := int(math.Ceil(math.Pi/math.Acos(1-deviation/max(c.Radius, deviation)))) + 3
 	p := Path{Layer: c.Layer, Stroke: c.Stroke, Closed: true}
 	for i := range n {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(n))

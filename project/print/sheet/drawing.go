@@ -1,12 +1,16 @@
 // Package sheet is how a sheet is drawn: lines, holes and words in millimetres, cut into
-// sheets of paper, and written as PDF or SVG. What is on which page is said in print.
+// sheets of paper. What is on which page is said in print; pdf and svg write it.
 package sheet
 
 import (
 	"math"
 
 	"chape/calc/curve"
+	"chape/project/print/letters"
 )
+
+// Producer stands in every file, and marks it as one of ours.
+const Producer = "chape pattern sheets"
 
 // Layer is what a mark is for. The PDF has them as layers, the SVG as groups.
 type Layer string
@@ -31,13 +35,13 @@ var Layers = []Layer{TrialLayer, GlueLayer, FoldLayer, StitchLayer, WeltLayer, C
 	HoleLayer, RegisterLayer, ScaleLayer, WordLayer, MapLayer}
 
 // Stroke is a type of line, after ISO 128: what it is for shows in weight
-// and dashes, never in colour.
+// and Dashes, never in colour.
 type Stroke struct {
 	Width  float64
-	dashes []float64
+	Dashes []float64 // length of dash, gap, dash, gap …, mm
 }
 
-// Line types. Widths are 0.5 and 0.25 mm, dashes 12, 24, 3 and half a width
+// Line types. Widths are 0.5 and 0.25 mm, Dashes 12, 24, 3 and half a width
 // long, as in ISO 128-20 (from memory).
 var (
 	Wide    = Stroke{Width: 0.5}
@@ -64,7 +68,7 @@ type Path struct {
 	Ink    Ink
 	Pts    curve.Line
 	Closed bool
-	From   float64 // length of line before the first point, so that dashes go on over a joint
+	From   float64 // length of line before the first point, so that Dashes go on over a joint
 	Name   string  // said in words along the line, once on each sheet
 	Side   float64 // where the words stand: +1 left of the way the points go, -1 right
 }
@@ -126,7 +130,7 @@ func (d *Drawing) Circle(c Circle) { d.Circles = append(d.Circles, c) }
 
 // Text adds words, with every letter the font lacks made visible.
 func (d *Drawing) Text(t Text) {
-	t.Says = Printable(t.Says)
+	t.Says = letters.Printable(t.Says)
 	d.Texts = append(d.Texts, t)
 }
 
@@ -184,7 +188,8 @@ func (b Box) meets(c Box) bool {
 	return b.Lo.X <= c.Hi.X && c.Lo.X <= b.Hi.X && b.Lo.Y <= c.Hi.Y && c.Lo.Y <= b.Hi.Y
 }
 
-func (b Box) union(c Box) Box {
+// Union is the box round both.
+func (b Box) Union(c Box) Box {
 	return Box{curve.Vec{X: math.Min(b.Lo.X, c.Lo.X), Y: math.Min(b.Lo.Y, c.Lo.Y)},
 		curve.Vec{X: math.Max(b.Hi.X, c.Hi.X), Y: math.Max(b.Hi.Y, c.Hi.Y)}}
 }
@@ -199,10 +204,10 @@ func (d *Drawing) Bounds() Box {
 	b := Box{curve.Vec{X: math.Inf(1), Y: math.Inf(1)}, curve.Vec{X: math.Inf(-1), Y: math.Inf(-1)}}
 	for _, p := range d.Paths {
 		lo, hi := p.Pts.Bounds()
-		b = b.union(Box{lo, hi})
+		b = b.Union(Box{lo, hi})
 	}
 	for _, c := range d.Circles {
-		b = b.union(c.box())
+		b = b.Union(c.box())
 	}
 	return b
 }
@@ -223,7 +228,7 @@ func (t Text) Box() Box {
 
 // own is the box round the words as they run, seen from their place.
 func (t Text) own() Box {
-	w, h := TextWidth(t.Says, t.Bold)*t.Size, t.Size
+	w, h := letters.Width(t.Says, t.Bold)*t.Size, t.Size
 	x := 0.0
 	switch t.Anchor {
 	case Middle:

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"chape/calc/curve"
+	"chape/project/print/letters"
 )
 
 // Flow writes words and tables down columns and over pages.
@@ -40,7 +41,7 @@ func (f *Flow) newPage() {
 		p.Name = fmt.Sprintf("%s, page %d", f.name, len(f.Pages)+1)
 	}
 	w := f.full
-	p.Drawing.Text(Text{Layer: WordLayer, At: curve.Vec{Y: 3.4}, Says: Fit(p.Name, 3.4, w*0.45, true), Size: 3.4, Bold: true})
+	p.Drawing.Text(Text{Layer: WordLayer, At: curve.Vec{Y: 3.4}, Says: letters.Fit(p.Name, 3.4, w*0.45, true), Size: 3.4, Bold: true})
 	head := f.head(2.6, w*0.52)
 	p.Drawing.Text(Text{Layer: WordLayer, At: curve.Vec{X: w, Y: 3.4}, Says: head, Size: 2.6, Anchor: End})
 	p.Drawing.Line(WordLayer, Thin, curve.Vec{Y: 5.2}, curve.Vec{X: w, Y: 5.2})
@@ -82,7 +83,7 @@ func (f *Flow) Heading(s string) {
 	if f.Y > f.Top {
 		f.Gap(3)
 	}
-	f.Put(0, Fit(Printable(s), 3.2, f.Width, true), 3.2, true, Start)
+	f.Put(0, letters.Fit(letters.Printable(s), 3.2, f.Width, true), 3.2, true, Start)
 	f.Y += 4.2
 	f.Page().Line(WordLayer, Hair, curve.Vec{X: f.X(), Y: f.Y}, curve.Vec{X: f.X() + f.Width, Y: f.Y})
 	f.Gap(1)
@@ -91,10 +92,10 @@ func (f *Flow) Heading(s string) {
 // Big writes a title on at most so many lines.
 func (f *Flow) Big(s string, most int) {
 	const size = 6
-	lines := Wrap(s, size, f.Width, true)
+	lines := letters.Wrap(s, size, f.Width, true)
 	for i, l := range lines {
 		if i == most-1 && len(lines) > most {
-			l = Fit(l+" "+lines[i+1], size, f.Width, true)
+			l = letters.Fit(l+" "+lines[i+1], size, f.Width, true)
 		}
 		if i < most {
 			f.Put(0, l, size, true, Start)
@@ -105,7 +106,7 @@ func (f *Flow) Big(s string, most int) {
 
 // Para writes words as wide as the column.
 func (f *Flow) Para(s string, size, indent float64) {
-	for _, l := range Wrap(Printable(s), size, f.Width-indent, false) {
+	for _, l := range letters.Wrap(letters.Printable(s), size, f.Width-indent, false) {
 		f.Need(size * 1.35)
 		f.Put(indent, l, size, false, Start)
 		f.Y += size * 1.35
@@ -115,7 +116,7 @@ func (f *Flow) Para(s string, size, indent float64) {
 // Item is a paragraph with a mark before it.
 func (f *Flow) Item(mark, s string) {
 	const size, indent = 2.7, 5.0
-	lines := Wrap(Printable(s), size, f.Width-indent, false)
+	lines := letters.Wrap(letters.Printable(s), size, f.Width-indent, false)
 	f.Need(size * 1.35 * float64(min(len(lines), 3)))
 	f.Put(0, mark, size, false, Start)
 	for _, l := range lines {

@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"chape/calc/curve"
+	"chape/project/print/letters"
 )
 
 // Label says the name of each line along it, on every piece of it that has a
@@ -38,7 +39,7 @@ func (p Path) words(within Box, taken []Box, lines []Path) (Text, bool) {
 		pts = append(append(curve.Line{}, pts...), pts[0])
 	}
 	long := pts.Length()
-	w := TextWidth(p.Name, false) * WordSize
+	w := letters.Width(p.Name, false) * WordSize
 	const tries = 40
 	for _, away := range []float64{0.7, 1.1, -0.7, -1.1, 1.8, -1.8, 2.6, -2.6} {
 		for i := range tries {
@@ -49,7 +50,7 @@ func (p Path) words(within Box, taken []Box, lines []Path) (Text, bool) {
 			}
 			a, b := along(pts, from), along(pts, from+w)
 			mid := along(pts, from+w/2)
-			if a.Dist(b) < 0.97*w || ToSegment(mid, a, b) > 0.5 {
+			if a.Dist(b) < 0.97*w || toSegment(mid, a, b) > 0.5 {
 				continue
 			}
 			t := p.beside(a, b, away)

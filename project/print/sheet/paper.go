@@ -62,6 +62,14 @@ func ParsePaper(s string) (Paper, error) {
 	return p, p.Check()
 }
 
+// OrFirst is the paper, or the first of those with names if it is the zero value.
+func (p Paper) OrFirst() Paper {
+	if p.Width == 0 {
+		return Papers[0]
+	}
+	return p
+}
+
 // Check refuses paper that the sheets can't be laid out on.
 func (p Paper) Check() error {
 	switch {

@@ -6,10 +6,10 @@ import (
 	"chape/calc/curve"
 )
 
-// Deviation is how far a drawn segment may stray from the curve, mm: half of
+// deviation is how far a drawn segment may stray from the curve, mm: half of
 // the 0.05 mm that is asked of the file for a cutter, so that the sampling of
 // the curve itself has room.
-const Deviation = 0.025
+const deviation = 0.025
 
 // Thinned leaves out the points of a polyline that are not needed to stay
 // within deviation of it: from each point it takes the farthest that will do.
@@ -57,15 +57,15 @@ func reach(l curve.Line, i int) int {
 func straight(l curve.Line) bool {
 	a, b := l[0], l[len(l)-1]
 	for _, p := range l[1 : len(l)-1] {
-		if ToSegment(p, a, b) > Deviation {
+		if toSegment(p, a, b) > deviation {
 			return false
 		}
 	}
 	return true
 }
 
-// ToSegment is the distance from p to the segment from a to b.
-func ToSegment(p, a, b curve.Vec) float64 {
+// toSegment is the distance from p to the segment from a to b.
+func toSegment(p, a, b curve.Vec) float64 {
 	d := b.Sub(a)
 	q := p.Sub(a)
 	n := d.X*d.X + d.Y*d.Y

@@ -88,7 +88,7 @@ func (t *Tiling) join() {
 			if !across && !(b.Col == a.Col+1 && b.Row == a.Row) {
 				continue
 			}
-			j := joint{Name: letters(len(t.Joints)), a: a, b: b, across: across}
+			j := joint{Name: jointName(len(t.Joints)), a: a, b: b, across: across}
 			at := func(share float64) curve.Vec {
 				if across {
 					return curve.Vec{X: a.Area.Lo.X + share*a.Area.Width(), Y: a.Area.Hi.Y - Overlap/2}
@@ -102,8 +102,8 @@ func (t *Tiling) join() {
 	}
 }
 
-// letters counts A, B … Z, AA, AB …
-func letters(i int) string {
+// jointName counts A, B … Z, AA, AB …
+func jointName(i int) string {
 	s := ""
 	for i++; i > 0; i = (i - 1) / 26 {
 		s = string(rune('A'+(i-1)%26)) + s

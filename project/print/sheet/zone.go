@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"chape/calc/curve"
+	"chape/project/print/letters"
 )
 
 // Zone is a part of a drawing that has words in the middle of it, once on
@@ -51,7 +52,7 @@ func (z Zone) placed(in Box, fits func(Text) bool) []Text {
 func (z Zone) block(at curve.Vec) []Text {
 	var out []Text
 	for i, s := range z.Words {
-		t := Text{Layer: WordLayer, At: at, Says: Printable(s), Size: WordSize, Anchor: Middle}
+		t := Text{Layer: WordLayer, At: at, Says: letters.Printable(s), Size: WordSize, Anchor: Middle}
 		if i == 0 {
 			t.Size, t.Bold = 4, true
 		}

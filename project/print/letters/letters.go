@@ -1,4 +1,5 @@
-package sheet
+// Package letters measures and breaks words in the font of the sheets.
+package letters
 
 import (
 	"strings"
@@ -62,8 +63,8 @@ func (f *face) width(r rune) (w float64, ok bool) {
 	return w, w >= 0
 }
 
-// TextWidth is the width of a line of words as a share of its size.
-func TextWidth(s string, bold bool) float64 {
+// Width is the width of a line of words as a share of its size.
+func Width(s string, bold bool) float64 {
 	f := weight(bold)
 	sum := 0.0
 	for _, r := range s {
@@ -117,8 +118,8 @@ func (f *face) shows(r rune) bool {
 	return ok && r <= 0xffff
 }
 
-// LacksLetters tells whether printable leaves letters out of any of the words.
-func LacksLetters(words ...string) bool {
+// Lacks tells whether printable leaves letters out of any of the words.
+func Lacks(words ...string) bool {
 	f := weight(false)
 	for _, s := range words {
 		for _, r := range norm.NFC.String(s) {
@@ -132,13 +133,13 @@ func LacksLetters(words ...string) bool {
 
 // Fit cuts words with an ellipsis so that they are no wider than width.
 func Fit(s string, size, width float64, bold bool) string {
-	if TextWidth(s, bold)*size <= width {
+	if Width(s, bold)*size <= width {
 		return s
 	}
 	r := []rune(s)
 	for n := len(r) - 1; n > 0; n-- {
 		cut := strings.TrimRight(string(r[:n]), " ") + "…"
-		if TextWidth(cut, bold)*size <= width {
+		if Width(cut, bold)*size <= width {
 			return cut
 		}
 	}
@@ -156,7 +157,7 @@ func Wrap(s string, size, width float64, bold bool) []string {
 			if line != "" {
 				try = line + " " + word
 			}
-			if TextWidth(try, bold)*size <= width {
+			if Width(try, bold)*size <= width {
 				line = try
 				break
 			}
@@ -178,7 +179,7 @@ func Wrap(s string, size, width float64, bold bool) []string {
 func longestPrefix(word string, size, width float64, bold bool) int {
 	fits := 0
 	for i := range word {
-		if i > 0 && TextWidth(word[:i], bold)*size > width {
+		if i > 0 && Width(word[:i], bold)*size > width {
 			break
 		}
 		fits = i
@@ -192,4 +193,15 @@ func longestPrefix(word string, size, width float64, bold bool) int {
 		return len(word)
 	}
 	return fits
+}
+
+// Joined is the non-empty words with a mark between them.
+func Joined(words ...string) string {
+	var out []string
+	for _, w := range words {
+		if w != "" {
+			out = append(out, w)
+		}
+	}
+	return strings.Join(out, " · ")
 }

@@ -1,4 +1,4 @@
-package print
+package folder
 
 import (
 	"bytes"
@@ -9,6 +9,7 @@ import (
 	"os"
 	"regexp"
 
+	"chape/project/print/pdf"
 	"chape/project/print/sheet"
 )
 
@@ -79,7 +80,7 @@ func Ours(data []byte) bool {
 func ours(head, tail []byte) bool {
 	switch {
 	case bytes.HasPrefix(head, []byte("%PDF-")):
-		_, end, ok := bytes.Cut(tail, []byte("\n"+sheet.Mark+"\nstartxref\n"))
+		_, end, ok := bytes.Cut(tail, []byte("\n"+pdf.Mark+"\nstartxref\n"))
 		if !ok { // printed before they were marked
 			var before []byte
 			before, end, ok = bytes.Cut(tail, []byte("startxref\n"))

@@ -1,13 +1,18 @@
-package print
+// Package tracing draws the sheet that a knife is traced on.
+package tracing
 
 import (
+	"errors"
 	"fmt"
 	"math"
+	"time"
 
 	"chape/calc/curve"
 	"chape/calc/length"
 	"chape/calc/trace/frame"
-	"chape/project"
+	"chape/project/print/folder"
+	"chape/project/print/letters"
+	"chape/project/print/pdf"
 	"chape/project/print/sheet"
 )
 
@@ -17,40 +22,52 @@ const (
 	tracingLong  = 1200
 )
 
-// Tracing draws the tracing sheet: the frame to photograph, and a page of words on what to
-// do with it. Only paper, correction and date of the options count. The sheet is of no project.
-func Tracing(o Options) ([]byte, error) {
-	o.Trial, o.Half = 0, false
-	j, err := newJob(project.Project{Title: "Tracing sheet"}, nil, o)
-	if err != nil {
+// Options say on what the sheet is printed. The zero value is A4.
+type Options struct {
+	Paper      sheet.Paper
+	Correction sheet.Correction
+	Date       time.Time         // stands in the file; zero: a fixed one
+	Progress   func(what string) // hears what is about to be drawn, unless nil
+}
+
+// name is what the sheet is called, on paper and in its file.
+const name = "Tracing sheet"
+
+// PDF draws the tracing sheet: the frame to photograph, and a page of words on what to
+// do with it. Errors are those of paper and correction.
+func PDF(o Options) ([]byte, error) {
+	o.Paper = o.Paper.OrFirst()
+	if err := errors.Join(o.Paper.Check(), o.Correction.Check()); err != nil {
 		return nil, err
 	}
-	j.tracing = true
-	if p := j.o.Paper; min(p.Width, p.Height) > tracingShort || max(p.Width, p.Height) > tracingLong {
+	if p := o.Paper; min(p.Width, p.Height) > tracingShort || max(p.Width, p.Height) > tracingLong {
 		return nil, fmt.Errorf("paper %q is too large for a tracing sheet: use at most %d x %d mm", p.Name, tracingShort, tracingLong)
 	}
-	j.o.begin("tracing sheet")
-	first, err := j.tracingSheet()
+	if o.Progress != nil {
+		o.Progress("tracing sheet")
+	}
+	first, err := o.sheet()
 	if err != nil {
 		return nil, err
 	}
-	return j.document(append([]sheet.Page{first}, j.tracingWords()...)).PDF(true)
+	return pdf.Document{Paper: o.Paper, Correction: o.Correction, Date: pdf.DateOr(o.Date), Title: name, Subject: "a knife is traced on it",
+		Pages: append([]sheet.Page{first}, o.words()...)}.Bytes(true)
 }
 
-// TracingFile is the sheet as a file of its own name.
-func TracingFile(o Options) (File, error) {
-	data, err := Tracing(o)
-	name := "tracing sheet"
-	if o.Paper.Width != 0 && o.Paper != sheet.Papers[0] {
-		name += " " + o.Paper.Name
+// File is the sheet as a file of its own name.
+func File(o Options) (folder.File, error) {
+	data, err := PDF(o)
+	as := "tracing sheet"
+	if p := o.Paper.OrFirst(); p != sheet.Papers[0] {
+		as += " " + p.Name
 	}
-	return File{Name: name + ".pdf", Data: data}, err
+	return folder.File{Name: as + ".pdf", Data: data}, err
 }
 
-// tracingSheet is the page with the frame. Inside the frame there is nothing but the
+// sheet is the page with the frame. Inside the frame there is nothing but the
 // code row; pricks and words stand in the strips right of it and below.
-func (j *job) tracingSheet() (sheet.Page, error) {
-	w, h := j.o.Paper.Area(j.o.Correction)
+func (o Options) sheet() (sheet.Page, error) {
+	w, h := o.Paper.Area(o.Correction)
 	s, err := frame.On(w, h)
 	if err != nil {
 		return sheet.Page{}, err
@@ -80,37 +97,36 @@ func (j *job) tracingSheet() (sheet.Page, error) {
 			fill(frame.Cell(i))
 		}
 	}
-	j.tracingPricks(&d, s, w, h)
-	return sheet.Page{Name: "Tracing sheet", Drawing: d}, nil
+	o.pricks(&d, s, w, h)
+	return sheet.Page{Name: name, Drawing: d}, nil
 }
 
-// tracingPricks puts the pricks into the strips, with the words of every sheet.
-func (j *job) tracingPricks(d *sheet.Drawing, s frame.Sheet, w, h float64) {
+// pricks puts the pricks into the strips, with the words of every sheet.
+func (o Options) pricks(d *sheet.Drawing, s frame.Sheet, w, h float64) {
 	const in = 2.1 // from the end of what may be printed on
 	across := curve.Vec{X: frame.Band + frame.MarkIn, Y: h - in}
 	along := curve.Vec{X: w - in, Y: frame.Band + frame.MarkIn}
-	apart := length.Length(pricksApart).Format(length.Millimetres, length.Ruler)
+	apart := length.Length(sheet.PricksApart).Format(length.Millimetres, length.Ruler)
 	said := "set your dividers here: " + apart
-	for _, v := range []curve.Vec{across, across.Add(curve.Vec{X: pricksApart}), along, along.Add(curve.Vec{Y: pricksApart})} {
-		d.Circle(sheet.Circle{Layer: sheet.ScaleLayer, Stroke: sheet.Hair, At: v, Radius: prickRadius})
-		d.Line(sheet.ScaleLayer, sheet.Hair, v.Sub(curve.Vec{X: 2}), v.Add(curve.Vec{X: 2}))
-		d.Line(sheet.ScaleLayer, sheet.Hair, v.Sub(curve.Vec{Y: 2}), v.Add(curve.Vec{Y: 2}))
+	for _, v := range []curve.Vec{across, across.Add(curve.Vec{X: sheet.PricksApart}), along, along.Add(curve.Vec{Y: sheet.PricksApart})} {
+		d.Prick(v)
 	}
-	d.Text(sheet.Text{Layer: sheet.ScaleLayer, At: across.Add(curve.Vec{X: pricksApart / 2, Y: 0.8}), Says: said, Size: sheet.WordSize, Anchor: sheet.Middle})
-	d.Text(sheet.Text{Layer: sheet.ScaleLayer, At: along.Add(curve.Vec{X: 0.8, Y: pricksApart / 2}), Says: said, Size: sheet.WordSize, Anchor: sheet.Middle, Angle: math.Pi / 2})
+	d.Text(sheet.Text{Layer: sheet.ScaleLayer, At: across.Add(curve.Vec{X: sheet.PricksApart / 2, Y: 0.8}), Says: said, Size: sheet.WordSize, Anchor: sheet.Middle})
+	d.Text(sheet.Text{Layer: sheet.ScaleLayer, At: along.Add(curve.Vec{X: 0.8, Y: sheet.PricksApart / 2}), Says: said, Size: sheet.WordSize, Anchor: sheet.Middle, Angle: math.Pi / 2})
 	line := "Tracing sheet. Print at 100 %."
-	if j.o.Correction.Set() {
-		line = fmt.Sprintf("Tracing sheet. Print at 100 %%. Corrected: %s mm.", j.o.Correction)
+	if o.Correction.Set() {
+		line = fmt.Sprintf("Tracing sheet. Print at 100 %%. Corrected: %s mm.", o.Correction)
 	}
 	// along the right strip, past the pricks: there is always room for one line
-	from := along.Y + pricksApart + 4
-	size := min(sheet.WordSize, (h-sheet.PageNumber-2-from)/sheet.TextWidth(line, false))
+	from := along.Y + sheet.PricksApart + 4
+	size := min(sheet.WordSize, (h-sheet.PageNumber-2-from)/letters.Width(line, false))
 	d.Text(sheet.Text{Layer: sheet.WordLayer, At: curve.Vec{X: w - in + 0.8, Y: (from + h - sheet.PageNumber - 2) / 2}, Says: line, Size: size, Anchor: sheet.Middle, Angle: math.Pi / 2})
 }
 
-// tracingWords is the page that says what to do.
-func (j *job) tracingWords() []sheet.Page {
-	f := j.flow("How to trace a knife", 1)
+// words is the page that says what to do.
+func (o Options) words() []sheet.Page {
+	w, h := o.Paper.Area(o.Correction)
+	f := sheet.NewFlow(w, h, "How to trace a knife", 1, func(size, width float64) string { return letters.Fit(name, size, width, false) })
 	if f.Width > 150 {
 		f.Width = 150 // a longer line is hard to read
 	}
@@ -123,7 +139,7 @@ func (j *job) tracingWords() []sheet.Page {
 		f.Gap(1.5)
 		for i, s := range items {
 			mark := fmt.Sprint(i+1) + "."
-			lines := sheet.Wrap(sheet.Printable(s), size, f.Width-7, false)
+			lines := letters.Wrap(letters.Printable(s), size, f.Width-7, false)
 			f.Need(size * 1.35 * float64(len(lines)))
 			f.Put(0, mark, size, false, sheet.Start)
 			for _, l := range lines {
@@ -133,7 +149,7 @@ func (j *job) tracingWords() []sheet.Page {
 			f.Gap(1.2)
 		}
 	}
-	f.Para(j.scaleWords(), size, 0)
+	f.Para(sheet.ScaleWords(o.Correction), size, 0)
 	f.Gap(2)
 	list("trace",
 		"Tape the knife's edge. Lay the knife on its side inside the frame, clear of the frame and of the code row; tape the paper down so that it lies flat.",

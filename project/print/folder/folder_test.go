@@ -1,24 +1,32 @@
-package print
+package folder
 
 import (
 	"bytes"
+	"chape/calc/curve"
+	"chape/project/print/pdf"
+	"chape/project/print/sheet"
+	"chape/project/print/svg"
 	"errors"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 	"unicode/utf8"
-
-	"chape/calc"
 )
 
-func TestWrite(t *testing.T) {
-	plan := compute(t, bar())
-	pdf, err1 := PDF(bar(), plan, Options{})
-	svg, err2 := SVG(bar(), plan, Options{})
-	if err1 != nil || err2 != nil {
-		t.Fatal(err1, err2)
+// printed is a file of one page.
+func printed(t *testing.T, title string) []byte {
+	t.Helper()
+	data, err := pdf.Document{Paper: sheet.Papers[0], Date: pdf.DateOr(time.Time{}), Title: title, Pages: []sheet.Page{{Name: title}}}.Bytes(true)
+	if err != nil {
+		t.Fatal(err)
 	}
+	return data
+}
+
+func TestWrite(t *testing.T) {
+	pdf, svg := printed(t, "bar"), svg.Write(&sheet.Drawing{Paths: []sheet.Path{{Pts: curve.Line{{}, {X: 9}}}}}, "bar", "", sheet.Layers)
 	if !Ours(pdf) || !Ours(svg) {
 		t.Errorf("own files known: PDF %v, SVG %v", Ours(pdf), Ours(svg))
 	}
@@ -40,10 +48,7 @@ func TestWrite(t *testing.T) {
 	foreign := []byte("%PDF-1.3 someone else's")
 	os.WriteFile(paths[1], foreign, 0o640)
 	os.Chmod(paths[1], 0o640)
-	half, err := PDF(bar(), plan, Options{Half: true})
-	if err != nil {
-		t.Fatal(err)
-	}
+	half := printed(t, "half")
 	os.WriteFile(paths[0], half, 0o644)
 	var want *ErrForeign
 	if _, err := Write(dir, files, false, nil); !errors.As(err, &want) || want.Path != paths[1] {
@@ -95,42 +100,10 @@ func TestWriteNowhere(t *testing.T) {
 	}
 }
 
-func TestFiles(t *testing.T) {
-	plan := compute(t, bar())
-	for _, c := range []struct {
-		o    Options
-		want []string
-	}{
-		{Options{}, []string{"bar pattern 1.svg", "bar pattern 1.pdf"}},
-		{Options{Half: true}, []string{"bar pattern 1 half.svg", "bar pattern 1 half.pdf"}},
-		{Options{Up: calc.FleshUp}, []string{"bar pattern 1 flesh.svg", "bar pattern 1 flesh.pdf"}},
-		{Options{Trial: 0.1, Half: true}, []string{"bar pattern 1 half trial.svg", "bar pattern 1 half trial.pdf"}},
-	} {
-		files, err := Files(bar(), plan, c.o, "bar", []string{"svg", "pdf", "svg"})
-		if err != nil || len(files) != 2 {
-			t.Fatalf("Files: %d, %v", len(files), err)
-		}
-		for i, f := range files {
-			if f.Name != c.want[i] || !Ours(f.Data) {
-				t.Errorf("file %q, want %q, marked as ours: %v", f.Name, c.want[i], Ours(f.Data))
-			}
-		}
-	}
-	for _, kinds := range [][]string{{"dxf"}, {""}} {
-		if _, err := Files(bar(), plan, Options{}, "bar", kinds); err == nil {
-			t.Errorf("Files as %q: want an error", kinds)
-		}
-	}
-}
-
 // A file in the way is known by its ends, however large, and one that a program has
 // put notes into is somebody's.
 func TestOurs(t *testing.T) {
-	plan := compute(t, bar())
-	pdf, err := PDF(bar(), plan, Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
+	pdf := printed(t, "bar")
 	old := pdf[:bytes.Index(pdf, []byte("%%EOF\n"))+len("%%EOF\n")] // as the library leaves it
 	for _, c := range []struct {
 		name string
@@ -170,9 +143,9 @@ func TestOurs(t *testing.T) {
 // written.
 func TestFileName(t *testing.T) {
 	long := strings.Repeat("ü", 124) // 248 bytes, as a file's name without its ending can be
-	a, b := fileName(long+"a", " pattern 3 half.pdf"), fileName(long+"b", " pattern 3 half.pdf")
+	a, b := Name(long+"a", " pattern 3 half.pdf"), Name(long+"b", " pattern 3 half.pdf")
 	if a == b || len(a) > 255 || !utf8.ValidString(a) || !strings.HasSuffix(a, " pattern 3 half.pdf") || !strings.HasPrefix(a, "üüü") {
-		t.Errorf("fileName = %q and %q", a, b)
+		t.Errorf("Name = %q and %q", a, b)
 	}
 	paths, err := Write(t.TempDir(), []File{{a, []byte("x")}}, false, nil)
 	if err != nil {
@@ -182,11 +155,11 @@ func TestFileName(t *testing.T) {
 		t.Errorf("read back %q, %v", got, err)
 	}
 	for n := range 300 {
-		if s := fileName(strings.Repeat("木", n), " pattern 12.svg"); len(s) > 255 || !utf8.ValidString(s) {
-			t.Errorf("fileName of %d letters: %d bytes, %q", n, len(s), s)
+		if s := Name(strings.Repeat("木", n), " pattern 12.svg"); len(s) > 255 || !utf8.ValidString(s) {
+			t.Errorf("Name of %d letters: %d bytes, %q", n, len(s), s)
 		}
 	}
-	if got := fileName("orchard", ".pdf"); got != "orchard.pdf" {
-		t.Errorf("fileName = %q", got)
+	if got := Name("orchard", ".pdf"); got != "orchard.pdf" {
+		t.Errorf("Name = %q", got)
 	}
 }

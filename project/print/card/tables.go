@@ -1,6 +1,7 @@
-package print
+package card
 
 import (
+	"chape/project/print/letters"
 	"chape/project/print/sheet"
 	"chape/project/report"
 )
@@ -11,14 +12,14 @@ func figures(f *sheet.Flow, fs report.Rows) {
 	name, whole, part := 0.0, 0.0, 0.0
 	for _, g := range fs {
 		w, p := report.SplitFigure(g.Value)
-		name = max(name, sheet.TextWidth(g.Name, false)*size)
-		whole, part = max(whole, sheet.TextWidth(w, true)*size), max(part, sheet.TextWidth(p, true)*size)
+		name = max(name, letters.Width(g.Name, false)*size)
+		whole, part = max(whole, letters.Width(w, true)*size), max(part, letters.Width(p, true)*size)
 	}
 	point := name + 2 + whole
 	note := point + part + 7
 	for _, g := range fs {
 		w, p := report.SplitFigure(g.Value)
-		lines := sheet.Wrap(sheet.Printable(g.Words()), size, f.Width-note, false)
+		lines := letters.Wrap(letters.Printable(g.Words()), size, f.Width-note, false)
 		f.Need(row * float64(len(lines)))
 		f.Put(0, g.Name, size, false, sheet.Start)
 		f.Put(point, w, size, true, sheet.End)
@@ -50,7 +51,7 @@ func table(f *sheet.Flow, t report.Table, strips int) {
 				f.Put(at+left+2, c, size, bold, sheet.Start)
 				continue
 			}
-			f.Put(at+right[i], sheet.Fit(c, size, right[i]-left, bold), size, bold, sheet.End)
+			f.Put(at+right[i], letters.Fit(c, size, right[i]-left, bold), size, bold, sheet.End)
 			left = right[i]
 		}
 	}
@@ -79,9 +80,9 @@ func table(f *sheet.Flow, t report.Table, strips int) {
 func columns(t report.Table, size, room float64) []float64 {
 	widths, sum := make([]float64, len(t.Columns)), 0.0
 	for i, c := range t.Columns {
-		widths[i] = sheet.TextWidth(c, true) * size
+		widths[i] = letters.Width(c, true) * size
 		for _, r := range t.Rows {
-			widths[i] = max(widths[i], sheet.TextWidth(r[i], false)*size)
+			widths[i] = max(widths[i], letters.Width(r[i], false)*size)
 		}
 		sum += widths[i]
 	}

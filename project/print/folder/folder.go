@@ -1,4 +1,5 @@
-package print
+// Package folder puts printed files into a folder, over nothing that is somebody's.
+package folder
 
 import (
 	"crypto/sha256"
@@ -7,12 +8,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"unicode/utf8"
-
-	"chape/calc"
-	"chape/project"
 )
 
 // File is a printed file that is to be written.
@@ -21,58 +18,12 @@ type File struct {
 	Data []byte
 }
 
-// Files prints what is asked for, "pdf" or "svg", under a name without
-// ending. The names carry the pattern's number, and a trial, half a pattern and one
-// that lies flesh side up have names of their own, so that none replaces the
-// pattern that leather is cut by. The same kind twice is printed once.
-func Files(p project.Project, plan *calc.Plan, o Options, base string, kinds []string) ([]File, error) {
-	which := fmt.Sprintf(" pattern %d", p.Revision)
-	if o.Half {
-		which += " half"
-	}
-	if o.Up == calc.FleshUp {
-		which += " flesh"
-	}
-	if o.Trial != 0 {
-		which += " trial"
-	}
-	if err := CheckKinds(kinds); err != nil {
-		return nil, err
-	}
-	var out []File
-	for i, kind := range kinds {
-		if slices.Contains(kinds[:i], kind) {
-			continue
-		}
-		draw := PDF
-		if kind == "svg" {
-			draw = SVG
-		}
-		data, err := draw(p, plan, o)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, File{fileName(base, which+"."+kind), data})
-	}
-	return out, nil
-}
-
-// CheckKinds says which of the kinds can't be printed.
-func CheckKinds(kinds []string) error {
-	for _, kind := range kinds {
-		if kind != "pdf" && kind != "svg" {
-			return fmt.Errorf("%.40q is nothing to print as: try pdf, svg or pdf,svg", kind)
-		}
-	}
-	return nil
-}
-
 // nameMost is the longest name of a file that the usual file systems take, in bytes.
 const nameMost = 255
 
-// fileName puts an ending on a name. One that grows too long is shortened, with the
+// Name puts an ending on a name. One that grows too long is shortened, with the
 // beginning of its hash, so that two that begin alike stay two.
-func fileName(base, end string) string {
+func Name(base, end string) string {
 	if len(base)+len(end) <= nameMost {
 		return base + end
 	}

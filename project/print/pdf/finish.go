@@ -1,7 +1,8 @@
-package sheet
+package pdf
 
 import (
 	"bytes"
+	"chape/project/print/sheet"
 	"errors"
 	"fmt"
 	"regexp"
@@ -10,16 +11,16 @@ import (
 
 // Mark is the comment that ends a finished file before its last "startxref". A file
 // that somebody has written notes into has more behind it, and is theirs.
-const Mark = "% " + Producer
+const Mark = "% " + sheet.Producer
 
 // The end of what the library writes: trailer dictionary and the place of its
 // cross-reference table (ISO 32000-1, 7.5.5).
 var trailerRE = regexp.MustCompile(`\ntrailer\n<<\n((?:/\w+ \d+(?: 0 R)?\n)+)>>\nstartxref\n(\d+)\n%%EOF\n$`)
 
-// Finish asks viewers not to scale (ISO 32000-1, 12.2, PrintScaling, a key of PDF 1.6),
+// finish asks viewers not to scale (ISO 32000-1, 12.2, PrintScaling, a key of PDF 1.6),
 // for which the library has no call: an incremental update (7.5.6) with a new version of
 // the catalog. The bytes before it stay as they are.
-func Finish(data []byte) ([]byte, error) {
+func finish(data []byte) ([]byte, error) {
 	m := trailerRE.FindSubmatch(data)
 	if m == nil {
 		return nil, errors.New("the PDF does not end in a trailer")

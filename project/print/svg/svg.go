@@ -1,42 +1,44 @@
-package sheet
+// Package svg writes a drawing as an SVG file at true size, for a cutter.
+package svg
 
 import (
 	"bytes"
+	"chape/project/print/sheet"
 	"encoding/xml"
 	"fmt"
 	"math"
 	"strconv"
 )
 
-// SVG writes the drawing as a file at true size, in millimetres, with a group for each of
+// Write gives the drawing as a file at true size, in millimetres, with a group for each of
 // the layers.
-func (d Drawing) SVG(title, says string, layers []Layer) []byte {
+func Write(d *sheet.Drawing, title, says string, layers []sheet.Layer) []byte {
 	const room = 8 // mm round it, for the words
 	b := d.Bounds().Grow(room)
 	for _, t := range d.Texts {
-		b = b.union(t.Box().Grow(1))
+		b = b.Union(t.Box().Grow(1))
 	}
-	out := &svg{}
+	out := &file{}
 	w, h := math.Ceil(b.Width()), math.Ceil(b.Height())
 	out.f(`<?xml version="1.0" encoding="UTF-8"?>` + "\n")
 	out.f(`<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="%s %s %s %s">`+"\n",
 		fig(w), fig(h), fig(b.Lo.X), fig(b.Lo.Y), fig(w), fig(h))
-	out.f("<!-- %s -->\n", Producer)
+	out.f("<!-- %s -->\n", sheet.Producer)
 	out.f("<title>%s</title>\n", escaped(title))
 	out.f("<desc>%s</desc>\n", escaped(says))
 	for _, l := range layers {
-		out.group(&d, l)
+		out.group(d, l)
 	}
 	out.f("</svg>\n")
 	return out.Bytes()
 }
 
-// svg collects the file.
-type svg struct{ bytes.Buffer }
+// file collects what is written.
+type file struct{ bytes.Buffer }
 
-func (s *svg) f(format string, args ...any) { fmt.Fprintf(s, format, args...) }
+func (s *file) f(format string, args ...any) { fmt.Fprintf(s, format, args...) }
 
-func (s *svg) group(d *Drawing, l Layer) {
+func (s *file) group(d *sheet.Drawing, l sheet.Layer) {
 	s.f(`<g id="%s" fill="none" stroke="black">`+"\n", l)
 	for _, p := range d.Paths {
 		if p.Layer == l {
@@ -56,7 +58,7 @@ func (s *svg) group(d *Drawing, l Layer) {
 	s.f("</g>\n")
 }
 
-func (s *svg) path(p Path) {
+func (s *file) path(p sheet.Path) {
 	s.f(`<path d="M`)
 	for i, v := range p.Pts {
 		if i > 0 {
@@ -68,20 +70,20 @@ func (s *svg) path(p Path) {
 		s.WriteByte('Z')
 	}
 	s.f(`" stroke-width="%s"`, fig(p.Stroke.Width))
-	for i, d := range p.Stroke.dashes {
+	for i, d := range p.Stroke.Dashes {
 		if i == 0 {
 			s.f(` stroke-dasharray="%s`, fig(d))
 		} else {
 			s.f(" %s", fig(d))
 		}
 	}
-	if len(p.Stroke.dashes) > 0 {
+	if len(p.Stroke.Dashes) > 0 {
 		s.WriteByte('"')
 	}
 	s.f("/>\n")
 }
 
-func (s *svg) text(t Text) {
+func (s *file) text(t sheet.Text) {
 	colour := "black"
 	if t.Grey {
 		colour = "silver"
@@ -90,7 +92,7 @@ func (s *svg) text(t Text) {
 	if t.Bold {
 		s.f(` font-weight="bold"`)
 	}
-	if t.Anchor != Start {
+	if t.Anchor != sheet.Start {
 		s.f(` text-anchor="%s"`, [...]string{"start", "middle", "end"}[t.Anchor])
 	}
 	if t.Angle != 0 {

@@ -1,4 +1,4 @@
-package print
+package pdf
 
 import (
 	"bytes"
@@ -11,14 +11,22 @@ import (
 	"testing"
 	"time"
 
+	"chape/calc/curve"
 	"chape/project/print/sheet"
 )
+
+// document is a file of two pages with a line and a word each.
+func document(day time.Time) Document {
+	var d sheet.Drawing
+	d.Line(sheet.CutLayer, sheet.Wide, curve.Vec{X: 10, Y: 10}, curve.Vec{X: 90, Y: 10})
+	d.Text(sheet.Text{Layer: sheet.WordLayer, At: curve.Vec{X: 10, Y: 20}, Says: "½″ é", Size: 3})
+	return Document{Paper: sheet.Papers[0], Date: day, Title: "T", Pages: []sheet.Page{{Name: "a", Drawing: d}, {Name: "b", Drawing: d}}}
+}
 
 // The update that asks for no scaling: the catalog that the last cross-reference table
 // leads to has it, and what was there before has not moved (ISO 32000-1, 7.5.6, 12.2).
 func TestPrintScaling(t *testing.T) {
-	plan := compute(t, garden())
-	data, err := PDF(garden(), plan, Options{Date: day})
+	data, err := document(time.Date(2026, 11, 25, 9, 30, 0, 0, time.UTC)).Bytes(true)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -71,7 +79,7 @@ func check(t *testing.T, data []byte) {
 func TestFinishRefuses(t *testing.T) {
 	for _, data := range []string{"", "%PDF-1.3\n", "\ntrailer\n<<\n/Size 2\n>>\nstartxref\n9\n%%EOF\n", "\ntrailer\n<<\n/Root 2 0 R\n>>\nstartxref\n9\n%%EOF\n",
 		"\n2 0 obj\n<<\n\ntrailer\n<<\n/Root 2 0 R\n>>\nstartxref\n9\n%%EOF\n"} {
-		if out, err := sheet.Finish([]byte(data)); err == nil {
+		if out, err := finish([]byte(data)); err == nil {
 			t.Errorf("finish(%q) = %q", data, out)
 		}
 	}
@@ -79,15 +87,15 @@ func TestFinishRefuses(t *testing.T) {
 
 // The same file gives the same bytes in every zone: the date is a day, not a moment.
 func TestSameBytesInEveryZone(t *testing.T) {
-	plan := compute(t, bar())
-	want, err := PDF(bar(), plan, Options{Date: time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC)})
+	day := time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC)
+	want, err := document(day).Bytes(true)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, hours := range []int{-12, 14} {
 		old := time.Local
 		time.Local = time.FixedZone("", hours*3600)
-		got, err := PDF(bar(), plan, Options{Date: time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC)})
+		got, err := document(day).Bytes(true)
 		time.Local = old
 		if err != nil || !bytes.Equal(got, want) {
 			t.Errorf("%d hours from UTC: other bytes, %v", hours, err)

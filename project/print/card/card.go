@@ -1,4 +1,5 @@
-package print
+// Package card writes what is read, not cut by: the work card and the care card.
+package card
 
 import (
 	"fmt"
@@ -6,26 +7,27 @@ import (
 	"chape/calc"
 	"chape/calc/curve"
 	"chape/calc/length"
+	"chape/project"
+	"chape/project/print/letters"
 	"chape/project/print/sheet"
 	"chape/project/report"
 )
 
-// workCard is the paper that lies on the bench.
-func (j *job) workCard() []sheet.Page {
-	f := j.flow("Work card", 2)
-	u := j.p.Units
-	f.Para(joined(j.title(), report.Worn(j.p), forWhom(j.p.Customer.Name)), 2.7, 0)
+// Work is the paper that lies on the bench.
+func Work(f *sheet.Flow, p project.Project, plan *calc.Plan, title string, offcut float64) []sheet.Page {
+	u := p.Units
+	f.Para(letters.Joined(title, report.Worn(p), forWhom(p.Customer.Name)), 2.7, 0)
 	f.Heading("figures")
-	figures(f, report.Figures(j.p, j.plan, u, report.Prices{Rates: calc.Rates{Offcut: j.o.Offcut}}))
-	if warns := report.Checks(j.plan, calc.Note, u); len(warns) > 0 {
+	figures(f, report.Figures(p, plan, u, report.Prices{Rates: calc.Rates{Offcut: offcut}}))
+	if warns := report.Checks(plan, calc.Note, u); len(warns) > 0 {
 		f.Heading("look at this before you cut")
 		for _, s := range warns {
 			f.Item("–", s)
 		}
 	}
-	if len(j.p.Steps) > 0 {
+	if len(p.Steps) > 0 {
 		f.Heading("steps")
-		for i, s := range report.Steps(j.p) {
+		for i, s := range report.Steps(p) {
 			step(f, i+1, s)
 		}
 	}
@@ -33,12 +35,12 @@ func (j *job) workCard() []sheet.Page {
 	for _, s := range report.Cautions() {
 		f.Item("–", s)
 	}
-	table(f, report.HalfWidths(j.plan, u), 1)
-	table(f, report.TenthHoles(j.plan, u), 1)
+	table(f, report.HalfWidths(plan, u), 1)
+	table(f, report.TenthHoles(plan, u), 1)
 	for _, s := range report.Dividers() {
 		f.Item("–", s)
 	}
-	if loop := report.LoopFigures(j.plan, u); len(loop) > 0 {
+	if loop := report.LoopFigures(plan, u); len(loop) > 0 {
 		f.Heading("belt loop")
 		figures(f, loop)
 	}
@@ -46,10 +48,10 @@ func (j *job) workCard() []sheet.Page {
 	if u == length.Inches { // fractions are wide
 		strips = 2
 	}
-	table(f, report.FlatHoles(j.plan, u), strips)
-	if j.p.Notes != "" {
+	table(f, report.FlatHoles(plan, u), strips)
+	if p.Notes != "" {
 		f.Heading("notes")
-		f.Para(j.p.Notes, 2.7, 0)
+		f.Para(p.Notes, 2.7, 0)
 	}
 	return f.Pages
 }
@@ -68,11 +70,11 @@ func step(f *sheet.Flow, n int, s report.StepLine) {
 	if s.Skipped {
 		title += " (skipped)"
 	}
-	lines := sheet.Wrap(sheet.Printable(title), size, f.Width-indent, false)
+	lines := letters.Wrap(letters.Printable(title), size, f.Width-indent, false)
 	holds := holdLines(f, s.Hold, size, indent)
 	var caution []string
 	if s.Caution != "" {
-		caution = sheet.Wrap(sheet.Printable(s.Caution), small, f.Width-indent, false)
+		caution = letters.Wrap(letters.Printable(s.Caution), small, f.Width-indent, false)
 	}
 	f.Need(row*float64(len(lines)+len(holds)) + 1 + small*1.35*float64(len(caution)))
 	b := sheet.Box{Lo: curve.Vec{X: f.X(), Y: f.Y + 0.3}, Hi: curve.Vec{X: f.X() + 2.6, Y: f.Y + 2.9}}
@@ -104,24 +106,23 @@ func holdLines(f *sheet.Flow, hold string, size, indent float64) []string {
 	switch one := hold + "   " + blanks; {
 	case hold == "":
 		return nil
-	case sheet.TextWidth(one, true)*size <= f.Width-indent:
+	case letters.Width(one, true)*size <= f.Width-indent:
 		return []string{one}
 	}
 	return []string{hold, blanks}
 }
 
-// careCard is for the person who gets the knife.
-func (j *job) careCard() []sheet.Page {
-	f := j.flow("Care card", 1)
+// Care is for the person who gets the knife.
+func Care(f *sheet.Flow, p project.Project, title string) []sheet.Page {
 	if f.Width > 150 {
 		f.Width = 150 // a longer line is hard to read
 	}
 	f.Gap(4)
-	f.Big(j.title(), 2)
-	if j.p.Customer.Name != "" {
-		f.Para("for "+j.p.Customer.Name, 4, 0)
+	f.Big(title, 2)
+	if p.Customer.Name != "" {
+		f.Para("for "+p.Customer.Name, 4, 0)
 	}
-	f.Para("A sheath to be worn for the "+report.Worn(j.p)+".", 4, 0)
+	f.Para("A sheath to be worn for the "+report.Worn(p)+".", 4, 0)
 	f.Gap(4)
 	for _, s := range report.Care() {
 		f.Para(s, 4, 0)

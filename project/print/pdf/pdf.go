@@ -1,4 +1,5 @@
-package sheet
+// Package pdf writes pages as a PDF at true size.
+package pdf
 
 import (
 	"bytes"
@@ -11,54 +12,62 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 
 	"chape/calc/curve"
+	"chape/project/print/letters"
+	"chape/project/print/sheet"
 )
-
-// Producer stands in the file, and marks it as one of ours.
-const Producer = "chape pattern sheets"
 
 // Document is a file of pages, with what it says of itself.
 type Document struct {
-	Paper      Paper
-	Correction Correction
+	Paper      sheet.Paper
+	Correction sheet.Correction
 	Date       time.Time
 	Title      string
 	Subject    string
-	Pages      []Page
+	Pages      []sheet.Page
 }
 
-// PDF writes the pages. The layers of a drawing are layers of the file.
-func (d Document) PDF(compress bool) ([]byte, error) {
+// DateOr is the date that a file bears; a fixed one if there is none: a file must not
+// carry the clock.
+func DateOr(d time.Time) time.Time {
+	if d.IsZero() {
+		return time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
+	}
+	return d
+}
+
+// Bytes writes the pages. The layers of a drawing are layers of the file.
+func (d Document) Bytes(compress bool) ([]byte, error) {
 	paper := d.Paper
 	f := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: fpdf.SizeType{Wd: paper.Width, Ht: paper.Height}})
 	f.SetCompression(compress)
 	f.SetCatalogSort(true)
 	f.SetAutoPageBreak(false, 0)
 	f.SetMargins(0, 0, 0)
-	f.SetProducer(Producer, false)
+	f.SetProducer(sheet.Producer, false)
 	f.SetTitle(d.Title, true)
-	f.SetSubject(Printable(d.Subject), true)
+	f.SetSubject(letters.Printable(d.Subject), true)
 	f.SetCreationDate(d.Date.UTC())
 	f.SetModificationDate(d.Date.UTC())
 	f.AddUTF8FontFromBytes("words", "", goregular.TTF)
 	f.AddUTF8FontFromBytes("words", "B", gobold.TTF)
-	pen := &pen{f: f, ids: map[Layer]int{}}
+	pen := &pen{f: f, ids: map[sheet.Layer]int{}}
 	pen.set(paper, d.Correction)
-	for _, l := range Layers {
+	for _, l := range sheet.Layers {
 		pen.ids[l] = f.AddLayer(string(l), true)
 	}
 	for i, p := range d.Pages {
 		f.AddPage()
 		f.SetLineJoinStyle("round")
-		pen.state = Stroke{}
+		pen.state = sheet.Stroke{}
 		_, h := paper.Area(d.Correction)
-		p.Drawing.Text(Text{Layer: WordLayer, At: curve.Vec{X: pen.width, Y: h - 0.6}, Says: fmt.Sprintf("page %d of %d", i+1, len(d.Pages)), Size: 2.2, Anchor: End})
+		p.Drawing.Text(sheet.Text{Layer: sheet.WordLayer, At: curve.Vec{X: pen.width, Y: h - 0.6}, Says: fmt.Sprintf("page %d of %d", i+1, len(d.Pages)), Size: 2.2, Anchor: sheet.End})
 		pen.draw(&p.Drawing)
 	}
 	var out bytes.Buffer
 	if err := f.Output(&out); err != nil {
 		return nil, fmt.Errorf("the PDF could not be made: %w", err)
 	}
-	data, err := Finish(out.Bytes())
+	data, err := finish(out.Bytes())
 	if err != nil {
 		return nil, fmt.Errorf("the PDF could not be made: %w", err)
 	}
@@ -69,14 +78,14 @@ func (d Document) PDF(compress bool) ([]byte, error) {
 // printer takes away, about the middle of the page.
 type pen struct {
 	f      *fpdf.Fpdf
-	ids    map[Layer]int
-	state  Stroke
+	ids    map[sheet.Layer]int
+	state  sheet.Stroke
 	fx, fy float64
 	ox, oy float64
 	width  float64 // of what may be printed on
 }
 
-func (p *pen) set(paper Paper, c Correction) {
+func (p *pen) set(paper sheet.Paper, c sheet.Correction) {
 	w, h := paper.Area(c)
 	p.width = w
 	p.fx, p.fy = c.Factors()
@@ -86,8 +95,8 @@ func (p *pen) set(paper Paper, c Correction) {
 func (p *pen) at(v curve.Vec) (x, y float64) { return p.ox + p.fx*v.X, p.oy + p.fy*v.Y }
 
 // draw puts a drawing on the page, layer by layer.
-func (p *pen) draw(d *Drawing) {
-	for _, l := range Layers {
+func (p *pen) draw(d *sheet.Drawing) {
+	for _, l := range sheet.Layers {
 		open := false
 		begin := func() {
 			if !open {
@@ -129,24 +138,24 @@ func (p *pen) draw(d *Drawing) {
 }
 
 // stroke sets width and dashes if they are not set.
-func (p *pen) stroke(s Stroke, from float64) {
+func (p *pen) stroke(s sheet.Stroke, from float64) {
 	if p.state.Width != s.Width {
 		p.f.SetLineWidth(s.Width)
 	}
-	if len(s.dashes) > 0 || len(p.state.dashes) > 0 || p.state.Width == 0 {
+	if len(s.Dashes) > 0 || len(p.state.Dashes) > 0 || p.state.Width == 0 {
 		sum := 0.0
-		for _, d := range s.dashes {
+		for _, d := range s.Dashes {
 			sum += d
 		}
 		if sum > 0 {
 			from = math.Mod(from, sum)
 		}
-		p.f.SetDashPattern(s.dashes, from)
+		p.f.SetDashPattern(s.Dashes, from)
 	}
 	p.state = s
 }
 
-func (p *pen) path(q Path) {
+func (p *pen) path(q sheet.Path) {
 	if len(q.Pts) < 2 {
 		return
 	}
@@ -165,11 +174,11 @@ func (p *pen) path(q Path) {
 }
 
 // fill sets the colour that fills, and gives the way of drawing.
-func (p *pen) fill(i Ink) string {
+func (p *pen) fill(i sheet.Ink) string {
 	switch i {
-	case Black:
+	case sheet.Black:
 		p.f.SetFillColor(0, 0, 0)
-	case White:
+	case sheet.White:
 		p.f.SetFillColor(255, 255, 255)
 	default:
 		return "D"
@@ -177,7 +186,7 @@ func (p *pen) fill(i Ink) string {
 	return "F"
 }
 
-func (p *pen) text(t Text) {
+func (p *pen) text(t sheet.Text) {
 	style := ""
 	if t.Bold {
 		style = "B"
@@ -188,12 +197,12 @@ func (p *pen) text(t Text) {
 		p.f.SetTextColor(165, 165, 165)
 		defer p.f.SetTextColor(0, 0, 0)
 	}
-	w := TextWidth(t.Says, t.Bold) * t.Size * scale
+	w := letters.Width(t.Says, t.Bold) * t.Size * scale
 	x, y := p.at(t.At)
 	switch t.Anchor {
-	case Middle:
+	case sheet.Middle:
 		w /= 2
-	case Start:
+	case sheet.Start:
 		w = 0
 	}
 	if t.Angle != 0 {
