@@ -15,14 +15,14 @@ import (
 	"chape/calc/trace"
 	"chape/project/file"
 	"chape/project/picture/phototest"
-	"chape/project/print"
+	"chape/project/print/tracing"
 )
 
 const perMM = 10 // dots of the paper in the tests: finer than the pictures
 
 // blankPage is the printed A4 sheet as the tests' own reading has it.
 var blankPage = sync.OnceValue(func() *phototest.Paper {
-	data, err := print.Tracing(print.Options{})
+	data, err := tracing.PDF(tracing.Options{})
 	if err != nil {
 		panic(err)
 	}
