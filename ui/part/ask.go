@@ -152,6 +152,12 @@ func (a *Ask) Lines(w int, st ink.Styles) []string {
 	if !a.Plain {
 		lines = append(lines, a.Line(w, st))
 	}
+	return append(lines, a.Said(w, st)...)
+}
+
+// Said is what is said of the text: a doubt, or why it will not do.
+func (a *Ask) Said(w int, st ink.Styles) []string {
+	var lines []string
 	if a.doubt != "" {
 		lines = append(lines, layout.Paragraph("* "+a.doubt, w, 2, st.Note)...)
 	}

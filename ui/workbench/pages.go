@@ -11,6 +11,7 @@ import (
 	"chape/ui/planpane"
 	"chape/ui/shelfpane"
 	"chape/ui/stepspane"
+	"chape/ui/trialpage"
 )
 
 // pages are all panes and pages, in the order of the help. This list is the only place
@@ -23,6 +24,7 @@ func pages(o *Options) []act.Page {
 		benchview.AsPage(o.Clock, o.wait, o.Styles),
 		shelfpane.AsPage(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles}),
 		drypane.AsPage(o.Clock, o.Styles),
+		trialpage.AsPage(o.Styles),
 	}
 }
 

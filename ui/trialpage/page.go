@@ -1,0 +1,20 @@
+package trialpage
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+
+	"chape/ui/act"
+	"chape/ui/term/ink"
+)
+
+// Name is what the page is called where another leads to it.
+const Name = "Trial fit"
+
+// AsPage is what the root has to know of it.
+func AsPage(styles ink.Styles) act.Page {
+	return act.Page{
+		Name: Name, Room: act.Whole, Root: act.Changes | act.Saving | act.Printing,
+		Open: key.NewBinding(key.WithKeys("T"), key.WithHelp("T", "trial fit: where it was tight or loose, and what that changes")),
+		New:  func() act.Pane { return New(styles) },
+	}
+}
