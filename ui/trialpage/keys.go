@@ -18,8 +18,8 @@ func (m *Model) keys() part.Keys {
 	return append(part.Keys{
 		part.Key("Enter", "on to the next number; opens the note, keeps the correction", m.enter, "enter").Foot("on"),
 		part.Key("Space", "next choice", m.space, " ").Foot("next choice"),
-		part.Key("← →", "along the fold, from mark to mark and landmark", m.along(-1), "left").Foot("along the fold"),
-		part.Key("", "", m.along(1), "right"),
+		part.Key("→", "along the fold, on to the next mark or landmark", m.along(1), "right").Foot("along the fold"),
+		part.Key("←", "back to the one before", m.along(-1), "left"),
 		part.Key("Shift+→, L", "on by a little", m.nudge(1), "shift+right", "L"),
 		part.Key("Shift+←, H", "back by a little", m.nudge(-1), "shift+left", "H"),
 		part.Key(takeKey, "change the line in hand; take a correction up again", m.change, takeKey).Foot("change"),

@@ -21,10 +21,10 @@ func pages(o *Options) []act.Page {
 		knifepane.AsPage(o.Styles),
 		planpane.AsPage(o.Styles),
 		stepspane.AsPage(o.Clock, o.Styles),
+		trialpage.AsPage(o.Styles),
 		benchview.AsPage(o.Clock, o.wait, o.Styles),
 		shelfpane.AsPage(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles}),
 		drypane.AsPage(o.Clock, o.Styles),
-		trialpage.AsPage(o.Styles),
 	}
 }
 
