@@ -27,7 +27,7 @@ type Config struct {
 	Units    length.Unit      // of new projects
 	Paper    string           // what sheet.ParsePaper reads
 	Shelf    string           // the folder of project files; "": the system's data folder
-	Glyphs   string           // "braille", "blocks", "ascii"; "": not asked yet
+	Glyphs   string           // "braille", "blocks", "ascii"; "": as the terminal tells
 	Cell     float64          // height of a character cell over its width
 	Colours  string           // "auto", "dark", "light", "none"
 	Bell     bool             // whether a hold that falls due rings

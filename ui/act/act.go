@@ -38,6 +38,9 @@ type Font struct {
 	Aspect float64 // the height of a cell in its widths
 }
 
+// Look has drawings made so from now on, and remembers it.
+type Look struct{ Font Font }
+
 // Prices are what leather, thread and work cost, in a currency.
 type Prices struct {
 	calc.Rates

@@ -17,7 +17,6 @@ type Question struct {
 	Text    []string
 	Choices []Choice
 	Stays   bool // Esc does not take it away
-	Font    bool // it is about the font: what fell due before the start waits for its answer
 }
 
 // Choice is one answer to a question.

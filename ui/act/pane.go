@@ -59,6 +59,9 @@ type Stay struct{}
 // down it does nothing there.
 type Silenced struct{}
 
+// Begin asks the shelf for a new project, from wherever the key was pressed.
+type Begin struct{}
+
 // Unfit says that what is being typed will not do, and why: the plan that is shown is
 // of the last value that did. It stands until the next Preview, Drop or Commit.
 type Unfit struct{ Err error }

@@ -38,8 +38,9 @@ type Options struct {
 	Voice  Voice
 	Shelf  *shelf.Shelf // whose holds are told of as well; nil: none
 	Notice term.NoticeKind
-	NoBell bool     // a hold that falls due shows, but does not ring
-	OnDue  []string // a command of the user's and its words; none: empty
+	NoBell bool          // a hold that falls due shows, but does not ring
+	OnDue  []string      // a command of the user's and its words; none: empty
+	Quiet  []steps.Begun // holds of the project in hand that are shown, but never ring: the example's
 }
 
 // Alarm watches the holds. Its methods belong to one goroutine; what takes time is
@@ -54,7 +55,6 @@ type Alarm struct {
 	began   time.Time     // when the program was started
 	missed  []steps.Event // before that, and not told yet
 	told    []steps.Event // of those, told before the shelf was read
-	waits   bool          // something else has to be answered before those are told
 	read    bool          // every file of the shelf was looked at once
 	looking bool          // a look at the shelf is under way
 
@@ -84,9 +84,6 @@ func (a *Alarm) SetProject(p project.Project, key, path string) { a.own, a.key, 
 
 // Moved tells that the project known by one key is known by another from now on.
 func (a *Alarm) Moved(from, to string) { a.watch.Moved(from, to) }
-
-// SetWaits has what fell due before the start wait to be told.
-func (a *Alarm) SetWaits(waits bool) { a.waits = waits }
 
 // Others are the holds of the other projects of the shelf.
 func (a *Alarm) Others() []steps.Hold { return a.others }
@@ -149,13 +146,16 @@ func (a *Alarm) holds() []steps.Hold {
 	return append(holds, a.others...)
 }
 
-// watched leaves the shelf out until it is read: its holds are told of together.
+// watched are those that ring: without the shelf until it is read, for its holds are told
+// of together.
 func (a *Alarm) watched() []steps.Hold {
+	holds := a.holds()
 	if a.o.Shelf != nil && !a.read {
-		holds := a.holds()
-		return holds[:len(holds)-len(a.others)]
+		holds = holds[:len(holds)-len(a.others)]
 	}
-	return a.holds()
+	return slices.DeleteFunc(holds, func(h steps.Hold) bool {
+		return h.Key == a.key && slices.Contains(a.o.Quiet, h.Begun())
+	})
 }
 
 // Observe asks which holds have fallen due, and rings. It is to be called every second.
@@ -196,7 +196,7 @@ func (a *Alarm) bellAt(now time.Time) {
 // late spoils.
 func (a *Alarm) lateAgain(now time.Time) []act.Msg {
 	since := now.Sub(a.late.rang)
-	if a.Ringing() || a.waits || len(a.missed) > 0 || 0 <= since && since < latePause {
+	if a.Ringing() || len(a.missed) > 0 || 0 <= since && since < latePause {
 		return nil
 	}
 	var names []string

@@ -17,13 +17,12 @@ import (
 const patience = 5 * time.Second
 
 // tellMissed tells what fell due before the program was started: of the project in hand
-// at once, the rest in one go when every file of the shelf has been read; all of it when
-// the font is known. The user's own command is not called for it: it is for people who
-// are not at the screen.
+// at once, the rest in one go when every file of the shelf has been read. The user's own
+// command is not called for it: it is for people who are not at the screen.
 func (a *Alarm) tellMissed(now time.Time) []act.Msg {
 	waited := now.Sub(a.began)
 	reading := a.o.Shelf != nil && !a.read && 0 <= waited && waited < patience
-	if len(a.missed) == 0 || a.waits {
+	if len(a.missed) == 0 {
 		return nil
 	}
 	if reading {

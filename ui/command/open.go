@@ -11,6 +11,7 @@ import (
 	"chape/project/example"
 	"chape/project/file"
 	"chape/project/shelf"
+	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/workbench"
 )
@@ -58,10 +59,23 @@ func openShelf(set settings, o workbench.Options, folder string) error {
 	if o.OnShelf = holdsAny(folder); o.OnShelf {
 		o.Doc = set.document(set.NewProject(""), "", store.Stamp{})
 	} else {
-		o.Doc = set.document(example.Load(time.Now()), "", store.Stamp{})
-		greet(&o, "an invented example to try things on: it touches no file until you keep it")
+		p := example.Load(time.Now())
+		o.Doc = set.document(p, "", store.Stamp{})
+		for _, h := range steps.Holds(p.Steps, "") {
+			o.Alarm.Quiet = append(o.Alarm.Quiet, h.Begun())
+		}
+		greet(&o, welcome(set))
 	}
 	return workbench.Run(o)
+}
+
+// welcome is the first line that a newcomer reads.
+func welcome(set settings) string {
+	text := "n your own knife. This one is an invented example; it touches no file until you keep it."
+	if set.Glyphs == "" {
+		text += " D other drawings, if this one looks broken."
+	}
+	return text
 }
 
 // holdsAny tells whether there is a project in a folder, put away or not. It does not

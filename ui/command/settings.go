@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"strings"
+	"sync"
 
 	"chape/calc"
 	"chape/project"
@@ -27,6 +28,25 @@ type settings struct {
 	config.Config
 	path   string // of the file; "" where there is no folder for it
 	broken error  // why the file could not be used: the defaults hold
+	seen   *seen
+}
+
+// seen is the file as it was read or written last, so that what others make of it is
+// told from what was written here.
+type seen struct {
+	sync.Mutex
+	stamp store.Stamp
+}
+
+// keep puts changes into the file.
+func (s settings) keep(changes ...config.Change) error {
+	s.seen.Lock()
+	defer s.seen.Unlock()
+	err := config.Keep(store.OS(), s.path, changes...)
+	if err == nil {
+		_, s.seen.stamp, _ = store.Read(store.OS(), s.path)
+	}
+	return err
 }
 
 func loadSettings() settings {
@@ -34,8 +54,9 @@ func loadSettings() settings {
 	if err != nil {
 		return settings{Config: config.Defaults(), broken: err}
 	}
+	_, stamp, _ := store.Read(store.OS(), path) // none there: the zero stamp
 	c, err := config.Load(store.OS(), path)
-	return settings{Config: c, path: path, broken: err}
+	return settings{Config: c, path: path, broken: err, seen: &seen{stamp: stamp}}
 }
 
 // settingsFor is loadSettings for a plain command, which says at once when the
@@ -97,7 +118,7 @@ func (s settings) workbench() workbench.Options {
 		Remember: s.remember(),
 	}
 	// Both words were checked when the file was read.
-	o.Font.Glyphs, o.Ask, _ = term.Glyphs(s.Glyphs, os.Getenv("TERM"))
+	o.Font.Glyphs, _ = term.Glyphs(s.Glyphs, os.Getenv)
 	o.Font.Aspect = s.Cell
 	switch s.Notice {
 	case "osc 9":
@@ -116,13 +137,15 @@ func (s settings) reread() func() *workbench.Settings {
 		return nil
 	}
 	fsys := store.OS()
-	_, seen, _ := store.Read(fsys, s.path) // none there: the zero stamp
 	return func() *workbench.Settings {
-		changed, now, err := store.Changed(fsys, s.path, seen)
-		if seen = now; err != nil || !changed {
+		s.seen.Lock()
+		defer s.seen.Unlock()
+		changed, now, err := store.Changed(fsys, s.path, s.seen.stamp)
+		if s.seen.stamp = now; err != nil || !changed {
 			return nil
 		}
 		set := loadSettings()
+		set.seen = s.seen
 		if set.broken != nil {
 			return &workbench.Settings{Say: act.Say{Text: "your settings were changed and can't be used, those of before hold: " + set.broken.Error(), Warn: true}}
 		}
@@ -134,6 +157,7 @@ func (s settings) reread() func() *workbench.Settings {
 func (s settings) put(o *workbench.Options) {
 	now := s.workbench()
 	now.Alarm.Voice, now.Alarm.Clock, now.Alarm.Shelf = o.Alarm.Voice, o.Alarm.Clock, o.Alarm.Shelf
+	now.Alarm.Quiet = o.Alarm.Quiet
 	o.Alarm, o.Rates, o.Scale, o.Currency, o.Begin, o.Print = now.Alarm, now.Rates, now.Scale, now.Currency, now.Begin, now.Print
 	o.Document, o.KeepPrinter = now.Document, now.KeepPrinter
 }
@@ -148,13 +172,13 @@ func (s settings) styles() ink.Styles {
 	return ink.New(ground, depth)
 }
 
-// remember keeps what was answered about the font.
+// remember keeps how drawings are to be made.
 func (s settings) remember() func(act.Font) error {
 	if s.path == "" {
 		return nil
 	}
 	return func(f act.Font) error {
-		return config.Keep(store.OS(), s.path, config.Change{Key: "glyphs", Value: f.Glyphs.String()}, config.Change{Key: "cell", Value: f.Aspect})
+		return s.keep(config.Change{Key: "glyphs", Value: f.Glyphs.String()}, config.Change{Key: "cell", Value: f.Aspect})
 	}
 }
 
@@ -162,7 +186,7 @@ func (s settings) remember() func(act.Font) error {
 func (s settings) keepPrinter(c sheet.Correction) error {
 	err := s.broken
 	if s.path != "" {
-		err = config.Keep(store.OS(), s.path, config.Change{Key: "printer.x", Value: c.X}, config.Change{Key: "printer.y", Value: c.Y})
+		err = s.keep(config.Change{Key: "printer.x", Value: c.X}, config.Change{Key: "printer.y", Value: c.Y})
 	}
 	if err != nil {
 		return fmt.Errorf("what the sheet measured can't be kept: %w", err)

@@ -18,9 +18,6 @@ type Question struct {
 // NewQuestion gives the panel for q.
 func NewQuestion(q act.Question, s Style) *Question { return &Question{frame: frame{style: s}, q: q} }
 
-// AboutFont tells whether it asks what the font can show.
-func (p *Question) AboutFont() bool { return p.q.Font }
-
 // Key takes the letters of the choices. A measuring tool types none.
 func (p *Question) Key(k tea.KeyMsg, _ bool) (out []act.Msg, done bool) {
 	if k.Type == tea.KeyEsc && !p.q.Stays {

@@ -36,6 +36,7 @@ type Model struct {
 	find     *part.Ask
 	finding  bool // keys go into find
 	question *question
+	visit    bool // it was opened for a new project alone
 	scan     scanning
 }
 
@@ -93,9 +94,13 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 	case tea.MouseMsg:
 		m.mouse(msg)
 	case act.InHand:
+		m.visit = false
 		if msg.Is {
 			return m, m.look()
 		}
+	case act.Begin:
+		m.visit = true
+		return m, m.askNew()
 	case lookedMsg:
 		return m, m.looked(msg)
 	case batchMsg:

@@ -40,6 +40,9 @@ func (m *Model) reply(p part.Press) (out []act.Msg) {
 	case part.Dropped:
 		if q.begin == nil || p.Type == tea.KeyEsc { // another key than its own is none
 			m.question = nil
+			if m.visit {
+				out = []act.Msg{act.Leave{}}
+			}
 		}
 	case part.Kept:
 		m.question = nil

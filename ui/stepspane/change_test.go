@@ -34,7 +34,7 @@ func TestFollowsChangesElsewhere(t *testing.T) {
 	if r.Pane.Chosen() != 36 {
 		t.Errorf("the pane's own tick moved the choice to %d", r.Pane.Chosen())
 	}
-	r.Keys("n").Answer("so")
+	r.Keys("i").Answer("so")
 	before := slices.Clone(r.Project.Steps)
 	r.Keys("home")
 	r.Project.Steps = slices.Clone(before)
@@ -43,7 +43,7 @@ func TestFollowsChangesElsewhere(t *testing.T) {
 	if r.Pane.Chosen() != 36 {
 		t.Errorf("undo of a note chose %d, want the step that lost it", r.Pane.Chosen())
 	}
-	r.Keys("home", "n") // while something is typed nothing moves
+	r.Keys("home", "i") // while something is typed nothing moves
 	r.Project.Steps = before
 	r.Show()
 	if r.Pane.Chosen() != 0 {

@@ -20,7 +20,7 @@ func (m *Model) keys() part.Keys {
 		part.Key("x", "remove the step", m.ofStep(m.askRemove), "x"),
 		part.Key("K", "move up", m.ofStep(m.moveUp), "K", "shift+up", "alt+up"),
 		part.Key("J", "move down", m.ofStep(m.moveDown), "J", "shift+down", "alt+down"),
-		part.Key("n", "note", m.ofStep(m.askNote), "n"),
+		part.Key("i", "note", m.ofStep(m.askNote), "i"),
 		part.Key("c", "caution: what can hurt here", m.ofStep(m.askCaution), "c"),
 		part.Key("m", "minutes spent", m.ofStep(m.askMinutes), "m").Late("minutes"),
 		part.Key("M", "minutes expected", m.ofStep(m.askExpected), "M"),

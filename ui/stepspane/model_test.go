@@ -77,7 +77,7 @@ func TestKeysDo(t *testing.T) {
 	if !step().Skipped {
 		t.Error("s did not skip")
 	}
-	r.Keys("s", "n").Answer("tight at the bolster")
+	r.Keys("s", "i").Answer("tight at the bolster")
 	r.Keys("m").Answer("1 h 20 min")
 	r.Keys("d").Answer("3-4 h")
 	if s := step(); s.Skipped || s.Note != "tight at the bolster" || s.Spent != 80*time.Minute || s.Hold != 3*time.Hour || s.Latest != 4*time.Hour {
@@ -141,7 +141,7 @@ func TestNothingTyped(t *testing.T) {
 	p.Steps[8].Hold, p.Steps[8].Spent, p.Steps[8].Note = 2*time.Hour+7*time.Second, 61*time.Second, "so"
 	r := newRig(t, p, 60, 30)
 	before := slices.Clone(r.Project.Steps)
-	r.Keys("d", "enter", "m", "enter", "n", "enter", "r", "esc", "a", "esc")
+	r.Keys("d", "enter", "m", "enter", "i", "enter", "r", "esc", "a", "esc")
 	if !reflect.DeepEqual(before, r.Project.Steps) || len(r.Commits) > 0 {
 		t.Errorf("changed by %q", r.Commits)
 	}
@@ -151,7 +151,7 @@ func TestNothingTyped(t *testing.T) {
 // in one piece or character by character.
 func TestReadings(t *testing.T) {
 	for _, reading := range []string{"12.34", "+012.34 mm", "-0.125 in", "0.1250"} {
-		for _, key := range []string{"", "l", "d", "m", "n", "r", "a", "e", "x", "t"} {
+		for _, key := range []string{"", "l", "d", "m", "i", "r", "a", "e", "x", "t"} {
 			for _, pace := range []time.Duration{time.Millisecond, 80 * time.Millisecond, 150 * time.Millisecond} {
 				r := newRig(t, sheath(9), 60, 30)
 				r.Project.Steps[9].Started, r.Project.Steps[9].Ended = noon, time.Time{}
@@ -177,7 +177,7 @@ func TestReadings(t *testing.T) {
 // The list may change while a question stands: then nothing is done to the wrong step.
 func TestChangedMeanwhile(t *testing.T) {
 	r := newRig(t, sheath(3), 60, 30)
-	r.Keys("n")
+	r.Keys("i")
 	r.Type("yy").Wait(time.Second)
 	_, out := r.Pane.Update(part.Press{KeyMsg: rig.Key("enter")})
 	other := sheath(3)
@@ -230,7 +230,7 @@ func TestSizes(t *testing.T) {
 // Whatever is pressed, nothing is wider or higher than the pane and nothing panics.
 func TestRandomKeysAndSizes(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(3, 4))
-	names := []string{"up", "down", "pgup", "pgdown", "home", "end", " ", "s", "t", "e", "l", "d", "a", "r", "x", "K", "J", "n", "m", "c",
+	names := []string{"up", "down", "pgup", "pgdown", "home", "end", " ", "s", "t", "e", "l", "d", "a", "r", "x", "K", "J", "i", "m", "c",
 		"enter", "esc", "ctrl+j", "q", "7", "刀", "backspace", "left", "tab", "ctrl+v", "ctrl+k"}
 	r := newRig(t, sheath(5), 60, 30)
 	for i := range 6_000 {

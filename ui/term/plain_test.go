@@ -21,23 +21,26 @@ func TestShort(t *testing.T) {
 
 func TestGlyphs(t *testing.T) {
 	for _, c := range []struct {
-		configured, term, want string
-		ask                    bool
+		configured, want string
+		env              map[string]string
 	}{
-		{"", "xterm-256color", "braille", true},
-		{"", "linux", "ascii", false},
-		{"", "dumb", "ascii", false},
-		{"blocks", "xterm", "blocks", false},
-		{"Braille", "xterm", "braille", false},
-		{"braille", "linux", "ascii", false}, // answered in a window, shown on the console
-		{"blocks", "dumb", "ascii", false},
+		{"", "braille", map[string]string{"TERM": "xterm-256color", "LANG": "de_DE.UTF-8"}},
+		{"", "braille", map[string]string{"TERM": "xterm", "LC_CTYPE": "C.utf8", "LANG": "C"}},
+		{"", "ascii", map[string]string{"TERM": "xterm", "LC_ALL": "C", "LANG": "de_DE.UTF-8"}},
+		{"", "ascii", map[string]string{"TERM": "xterm", "LANG": "de_DE.ISO-8859-1"}},
+		{"", "ascii", map[string]string{"TERM": "linux", "LANG": "C.UTF-8"}},
+		{"", "ascii", map[string]string{"TERM": "dumb", "LANG": "C.UTF-8"}},
+		{"blocks", "blocks", map[string]string{"TERM": "xterm", "LANG": "C.UTF-8"}},
+		{"Braille", "braille", map[string]string{"TERM": "xterm", "LANG": "C"}},
+		{"braille", "ascii", map[string]string{"TERM": "linux"}}, // chosen in a window, shown on the console
+		{"blocks", "ascii", map[string]string{"TERM": "dumb"}},
 	} {
-		g, ask, err := Glyphs(c.configured, c.term)
-		if err != nil || g.String() != c.want || ask != c.ask {
-			t.Errorf("Glyphs(%q, %q) = %v, %v, %v; want %v, %v", c.configured, c.term, g, ask, err, c.want, c.ask)
+		g, err := Glyphs(c.configured, func(name string) string { return c.env[name] })
+		if err != nil || g.String() != c.want {
+			t.Errorf("Glyphs(%q, %v) = %v, %v; want %v", c.configured, c.env, g, err, c.want)
 		}
 	}
-	if _, _, err := Glyphs("dots", "linux"); err == nil || !strings.Contains(err.Error(), `"dots"`) || !strings.Contains(err.Error(), "braille") {
+	if _, err := Glyphs("dots", func(string) string { return "linux" }); err == nil || !strings.Contains(err.Error(), `"dots"`) || !strings.Contains(err.Error(), "braille") {
 		t.Errorf("Glyphs of an unknown word: %v", err)
 	}
 }

@@ -16,8 +16,8 @@ import (
 	"chape/project/example"
 	"chape/project/file"
 	"chape/project/shelf"
+	"chape/project/steps"
 	"chape/ui/act"
-	"chape/ui/layout"
 )
 
 var mark = flag.String("mark", "", "a file that TestBeTheCommand makes")
@@ -109,18 +109,33 @@ func TestMeanwhileInOneGo(t *testing.T) {
 	}
 }
 
-// TestFontFirst: at the first start the question about the font comes before the alarm.
-func TestFontFirst(t *testing.T) {
-	s := start(t, 80, 24, example.Load(morning), "", calc.Compute, func(o *Options) { o.Ask = true })
+// TestExampleIsQuiet: what the example holds is shown and never rings, nor when it falls
+// due; what is begun on it does.
+func TestExampleIsQuiet(t *testing.T) {
+	p := example.Load(morning)
+	s := start(t, 80, 24, p, "", calc.Compute, func(o *Options) {
+		for _, h := range steps.Holds(p.Steps, "") {
+			o.Alarm.Quiet = append(o.Alarm.Quiet, h.Begun())
+		}
+	})
 	s.wait(10 * time.Second)
-	s.shows("ring of dots")
+	s.shows("LOOSEN 2: due since")
+	s.shows("DRY: 21 h to go")
+	s.wait(60 * time.Hour) // dry, and too late for it
 	s.lacks("any key silences it")
-	s.keys("y")
-	s.lacks("ring of dots")
+	if s.voice.bells != 0 {
+		t.Errorf("%d bells", s.voice.bells)
+	}
+	s.m.session.Doc().Commit("begun here", func(p *project.Project) error {
+		p.Steps[0].Done, p.Steps[0].Hold, p.Steps[0].Started = time.Time{}, time.Hour, s.now
+		return nil
+	})
+	s.m.changed = true
 	s.wait(time.Second)
+	s.wait(2 * time.Hour)
 	s.shows("any key silences it")
-	if s.m.focus != layout.Plan {
-		t.Errorf("in hand: %v", s.m.focus)
+	if s.voice.bells == 0 {
+		t.Error("a hold that was begun on the example does not ring")
 	}
 }
 

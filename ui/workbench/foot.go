@@ -10,6 +10,7 @@ import (
 	"chape/ui/act"
 	"chape/ui/layout"
 	"chape/ui/panel"
+	"chape/ui/session"
 	"chape/ui/term"
 )
 
@@ -62,6 +63,9 @@ func (m *Model) footKeys() []key.Binding {
 		return first
 	}
 	var keys []key.Binding
+	if m.session.Doc().State() == session.Loose && !m.bare && l.Room < act.Whole {
+		keys = append(keys, in(m.Keys.New, "your own knife"))
+	}
 	if l.Root&act.Turn != 0 {
 		keys = append(keys, in(m.Keys.NextPane, m.focus.Next().String()))
 	}
@@ -127,5 +131,5 @@ func (m *Model) sections() []panel.Section {
 func (m *Model) rootKeys() []key.Binding {
 	k := m.Keys
 	return slices.Concat([]key.Binding{k.NextPane, k.LastPane}, m.openers(),
-		[]key.Binding{k.Undo, k.Redo, k.Keep, k.Print, k.Help, k.Suspend, k.Quit, k.Break})
+		[]key.Binding{k.New, k.Undo, k.Redo, k.Keep, k.Print, k.Help, k.Suspend, k.Quit, k.Break})
 }

@@ -1,6 +1,7 @@
 package workbench
 
 import (
+	"slices"
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -90,6 +91,8 @@ func (m *Model) rootKey(p part.Press) (cmd tea.Cmd, known bool) {
 		return m.do(m.session.Keep()), true
 	case is(act.Printing, m.Keys.Print):
 		return m.askPrint(), true
+	case is(0, m.Keys.New) && !m.owns(k):
+		return m.begin(), true
 	case is(0, m.Keys.Help):
 		m.showHelp()
 		return nil, true
@@ -108,6 +111,27 @@ func (m *Model) quit() tea.Cmd {
 		cmd = m.leave()
 	}
 	return tea.Batch(cmd, m.do(m.session.Quit()))
+}
+
+// owns tells whether a key is one of the page in hand: that goes before the root's.
+func (m *Model) owns(k tea.KeyMsg) bool {
+	return slices.ContainsFunc(act.Alive(m.inHand().pane), func(own act.Key) bool { return key.Matches(k, own.Binding) })
+}
+
+// begin asks on the shelf for a new project.
+func (m *Model) begin() tea.Cmd {
+	shelf := m.page("Shelf")
+	if shelf == nil {
+		m.message = act.Say{Text: "there is no folder for a shelf: chape new FILE begins a project", Warn: true}
+		return nil
+	}
+	cmd := m.takeUp(shelf)
+	if m.inHand() != shelf {
+		return cmd // a question has to be answered first
+	}
+	asked, _ := m.tell(shelf, act.Begin{})
+	m.settleMode()
+	return tea.Batch(cmd, asked)
 }
 
 // askPrint opens the panel, if there is something to print.

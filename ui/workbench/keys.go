@@ -8,7 +8,7 @@ import (
 type KeyMap struct {
 	NextPane, LastPane key.Binding
 	Undo, Redo         key.Binding
-	Keep, Print        key.Binding
+	Keep, Print, New   key.Binding
 	Help, Suspend      key.Binding
 	Quit, Break        key.Binding
 }
@@ -25,6 +25,7 @@ func DefaultKeys(suspends bool) KeyMap {
 		Undo:     bind("u", "undo", "u"),
 		Redo:     bind("U, Ctrl+R", "redo", "U", "ctrl+r"),
 		Keep:     bind("Ctrl+S", "keep this copy as a project; save again at once", "ctrl+s"),
+		New:      bind("n", "a new project: your own knife", "n"),
 		Print:    bind("P", "print: the pattern at true size; asks how", "P"),
 		Help:     bind("?", "the keys", "?"),
 		Suspend:  bind("Ctrl+Z", "to the shell, fg comes back", "ctrl+z"),

@@ -64,12 +64,6 @@ func (m *Model) settleMode() {
 	}
 }
 
-// asksFont tells whether it is still open how drawings are to be made.
-func (m *Model) asksFont() bool {
-	q, ok := m.panel.(*panel.Question)
-	return ok && q.AboutFont()
-}
-
 // panelKey hands a key to the panel.
 func (m *Model) panelKey(p part.Press) tea.Cmd {
 	switch {

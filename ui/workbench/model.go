@@ -45,6 +45,7 @@ type Model struct {
 	warned    time.Time // that no bell rings in the shell
 	unfit     error     // what is being typed will not do: the plan is of the last value that did
 	rereading bool      // a look at the settings is under way
+	noting    bool      // how drawings are made is being remembered
 	changed   bool      // the pages have to be shown the project anew
 }
 
@@ -57,9 +58,6 @@ func New(o Options) *Model {
 		m.cover, m.bare = m.page("Shelf"), true
 	}
 	m.message = act.Say{Text: o.Greeting}
-	if o.Ask {
-		m.ask(panel.FontQuestion(o.Font))
-	}
 	m.refresh()
 	return m
 }
@@ -92,6 +90,8 @@ func (m *Model) route(msg tea.Msg) tea.Cmd {
 		return m.mouse(msg)
 	case tickMsg:
 		return m.tick()
+	case rememberedMsg:
+		return m.remembered(msg)
 	case rereadMsg:
 		return m.putSettings(msg)
 	case tea.ResumeMsg:

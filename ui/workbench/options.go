@@ -24,8 +24,7 @@ type Options struct {
 	Alarm    alarm.Options                                        // its clock and its shelf are the session's
 	Styles   ink.Styles
 	Font     act.Font
-	Ask      bool                   // nobody has said yet what the font shows
-	Remember func(f act.Font) error // keeps the answer; nil: for this time only
+	Remember func(f act.Font) error // keeps how drawings are made; nil: for this time only
 	Suspends bool                   // the system can put the program aside
 	Print    print.Options
 	Rates    calc.Rates

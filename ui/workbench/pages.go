@@ -8,6 +8,7 @@ import (
 	"chape/ui/drypane"
 	"chape/ui/knifepane"
 	"chape/ui/layout"
+	"chape/ui/lookpage"
 	"chape/ui/planpane"
 	"chape/ui/shelfpane"
 	"chape/ui/stepspane"
@@ -25,6 +26,7 @@ func pages(o *Options) []act.Page {
 		benchview.AsPage(o.Clock, o.wait, o.Styles),
 		shelfpane.AsPage(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles}),
 		drypane.AsPage(o.Clock, o.Styles),
+		lookpage.AsPage(o.Styles),
 	}
 }
 

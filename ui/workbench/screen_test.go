@@ -20,7 +20,6 @@ import (
 	"chape/ui/alarm"
 	"chape/ui/canvas"
 	"chape/ui/layout"
-	"chape/ui/panel"
 	"chape/ui/part"
 	"chape/ui/session"
 	"chape/ui/term"
@@ -277,13 +276,15 @@ func TestNoLineIsWiderThanTheScreen(t *testing.T) {
 		return nil
 	})
 	states := map[string]func(){
-		"knife":    func() { s.m.takeUp(s.m.standing[layout.Knife]) },
-		"plan":     func() { s.m.takeUp(s.m.standing[layout.Plan]) },
-		"steps":    func() { s.m.takeUp(s.m.standing[layout.Steps]) },
-		"help":     func() { s.m.showHelp() },
-		"question": func() { s.m.ask(panel.FontQuestion(s.m.o.Font)) },
-		"loss":     func() { s.m.do(s.m.session.Quit()) },
-		"bench":    func() { s.m.closed(); s.m.takeUp(s.m.page("Bench view")) },
+		"knife": func() { s.m.takeUp(s.m.standing[layout.Knife]) },
+		"plan":  func() { s.m.takeUp(s.m.standing[layout.Plan]) },
+		"steps": func() { s.m.takeUp(s.m.standing[layout.Steps]) },
+		"help":  func() { s.m.showHelp() },
+		"question": func() {
+			s.m.ask(act.Question{Title: "Which?", Text: []string{"One of two."}, Choices: []act.Choice{{Key: "y", Does: "this"}}})
+		},
+		"loss":  func() { s.m.do(s.m.session.Quit()) },
+		"bench": func() { s.m.closed(); s.m.takeUp(s.m.page("Bench view")) },
 	}
 	for _, name := range []string{"knife", "plan", "steps", "help", "question", "loss", "bench"} {
 		states[name]()

@@ -1,8 +1,6 @@
 package workbench
 
 import (
-	"fmt"
-
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/ui/act"
@@ -64,8 +62,8 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 	case panel.MeasuredMsg:
 		m.o.Print.Correction = msg.Correction
 		return m.do(m.session.KeepPrinter(msg.Correction)), true, true
-	case panel.FontMsg:
-		return m.setFont(msg.Font), true, true
+	case act.Look:
+		return m.setLook(msg.Font), true, true
 	case act.Open:
 		return m.open(msg.Path), true, true
 	case act.Go:
@@ -111,20 +109,4 @@ func (m *Model) opened() tea.Cmd {
 	cmd, _ := m.tell(m.inHand(), act.InHand{Is: true})
 	m.say(m.o.Alarm.Voice.Title(m.title()))
 	return tea.Batch(cmd, m.look())
-}
-
-// setFont takes the answer on and has it remembered.
-func (m *Model) setFont(f act.Font) tea.Cmd {
-	m.o.Font = f
-	m.changed = true
-	if m.o.Remember == nil {
-		return nil
-	}
-	remember := m.o.Remember
-	return func() tea.Msg {
-		if err := remember(f); err != nil {
-			return act.Say{Text: fmt.Sprintf("this answer can't be kept: %v", err), Warn: true}
-		}
-		return nil
-	}
 }

@@ -31,10 +31,7 @@ func (m *Model) tick() tea.Cmd {
 func (m *Model) look() tea.Cmd { return tea.Batch(m.alarm.Poll(), m.session.Poll()) }
 
 // observe has the alarm ring for what has fallen due.
-func (m *Model) observe() tea.Cmd {
-	m.alarm.SetWaits(m.asksFont())
-	return m.do(m.alarm.Observe())
-}
+func (m *Model) observe() tea.Cmd { return m.do(m.alarm.Observe()) }
 
 // say shows that the terminal could not be written to; the program goes on.
 func (m *Model) say(err error) { m.do(alarm.Said(err)) }

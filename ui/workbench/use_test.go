@@ -15,8 +15,8 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/steps"
+	"chape/ui/act"
 	"chape/ui/layout"
-	"chape/ui/panel"
 )
 
 func fresh() project.Project {
@@ -71,13 +71,15 @@ func TestStalePlanIsMarked(t *testing.T) {
 // every pane, overlay and question: only a number in hand takes it.
 func TestReadingAnywhere(t *testing.T) {
 	states := map[string]func(s *screen){
-		"plan":     func(s *screen) { s.keys("tab") },
-		"steps":    func(s *screen) { s.keys("shift+tab") },
-		"help":     func(s *screen) { s.keys("?") },
-		"question": func(s *screen) { s.m.ask(panel.FontQuestion(s.m.o.Font)) },
-		"bench":    func(s *screen) { s.keys("b") },
-		"choice":   func(s *screen) { s.keys("home") },
-		"shelf":    func(s *screen) { s.keys("o") },
+		"plan":  func(s *screen) { s.keys("tab") },
+		"steps": func(s *screen) { s.keys("shift+tab") },
+		"help":  func(s *screen) { s.keys("?") },
+		"question": func(s *screen) {
+			s.m.ask(act.Question{Title: "Which?", Text: []string{"One of two."}, Choices: []act.Choice{{Key: "y", Does: "this"}}})
+		},
+		"bench":  func(s *screen) { s.keys("b") },
+		"choice": func(s *screen) { s.keys("home") },
+		"shelf":  func(s *screen) { s.keys("o") },
 	}
 	for name, enter := range states {
 		s := filed(t, 120, 40, fresh())

@@ -62,8 +62,8 @@ func build(dir, pkg string) (string, error) {
 	return name, nil
 }
 
-// home is a home folder for the program, where the question about the font has
-// been answered, with a folder for one project.
+// home is a home folder for the program, where it has been chosen how drawings look, with
+// a folder for one project.
 type home struct {
 	t    testing.TB
 	dir  string

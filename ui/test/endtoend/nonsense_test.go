@@ -166,7 +166,7 @@ func TestNothingIsWiderThanTheScreen(t *testing.T) {
 			}
 		}
 	}
-	for _, where := range []string{"a", "n", "r"} { // texts of the steps
+	for _, where := range []string{"a", "i", "r"} { // texts of the steps
 		d.key(tea.KeyEsc)
 		d.key(tea.KeyEsc)
 		d.key(tea.KeyShiftTab)

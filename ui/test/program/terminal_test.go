@@ -24,7 +24,7 @@ type home struct {
 	dir string
 }
 
-// newHome is one where the question about the font has been answered.
+// newHome is one where it has been chosen how drawings look.
 func newHome(t *testing.T) *home {
 	h := &home{t, t.TempDir()}
 	folder := filepath.Join(h.dir, "config", "chape")
@@ -207,21 +207,29 @@ func TestTwoWindows(t *testing.T) {
 	two.Shows("142")
 }
 
-// TestFirstStart asks about the font once, and keeps the answer.
+// TestFirstStart: the first frame of the first start is the workbench on the example. How
+// drawings look is chosen by moving, and kept.
 func TestFirstStart(t *testing.T) {
 	h := &home{t, t.TempDir()}
-	path := h.newProject("first.toml")
-	s := ptytest.Start(t, ptytest.Options{Width: 80, Height: 24, Dir: h.dir}, "chape", path)
-	s.Shows("Is this a ring of dots")
-	s.Type("n")
-	s.Shows("? keys")
+	s := ptytest.Start(t, ptytest.Options{Width: 80, Height: 24, Dir: h.dir}, "chape")
+	s.Shows("n your own knife")
+	first := s.Text()
+	for _, want := range []string{"Example: orchard knife", "LOOSEN 2: due since", "DRY: ", "stitches"} {
+		if !strings.Contains(first, want) {
+			t.Errorf("no %q in the first frame:\n%s", want, first)
+		}
+	}
 	config := filepath.Join(h.dir, "config", "chape", "config.toml")
-	s.Type("\t")
+	s.Type("D")
+	s.Shows("plain characters")
+	s.Type("\x1b[C")
 	s.Until("the answer on the disk", func(string) bool {
 		data, err := os.ReadFile(config)
 		return err == nil && strings.Contains(string(data), "blocks")
 	})
 	s.Type("\x03")
 	s.Exit()
-	h.open(80, 24, path)
+	if data, err := os.ReadFile(config); err != nil || !strings.Contains(string(data), `glyphs = "blocks"`) {
+		t.Errorf("in the settings: %v\n%s", err, data)
+	}
 }

@@ -55,7 +55,7 @@ func users(t *testing.T) []user {
 		{"shelf, finding", []string{"/"}, shelf, 0},
 		{"shelf, a title", []string{"n"}, shelf, 0},
 	}
-	for _, k := range []string{"a", "c", "d", "e", "l", "m", "n", "r", "t", "x"} {
+	for _, k := range []string{"a", "c", "d", "e", "i", "l", "m", "r", "t", "x"} {
 		list = append(list, user{"steps, " + k, []string{k}, steps, 0})
 	}
 	return list
