@@ -160,35 +160,27 @@ func mark(x, top, bottom float64) Mark {
 	return Mark{round(x), gap, round(max(bottom-gap, 0.01))}
 }
 
-// stepsOf pairs the feet of back and edge: a step is at the mean of its two, or at one alone.
+// foot is where a stroke meets the outline, in the axes.
+type foot struct {
+	x    float64
+	back bool
+}
+
+// stepsOf pairs the feet of back and edge, the nearest first: a step is at the mean of its two, or at one alone.
 func (k Knife) stepsOf(feet []curve.Vec) []float64 {
-	type foot struct {
-		x    float64
-		back bool
-		used bool
-	}
 	var fs []foot
 	for _, f := range feet {
 		v := k.In(f)
 		top, bottom := k.sides.at(v.X)
-		fs = append(fs, foot{x: v.X, back: math.Abs(v.Y-top) < math.Abs(v.Y-bottom)})
+		fs = append(fs, foot{v.X, math.Abs(v.Y-top) < math.Abs(v.Y-bottom)})
 	}
-	slices.SortFunc(fs, func(a, b foot) int { return int(math.Copysign(1, a.x-b.x)) })
-	const pair = 6 // mm between the strokes of one step
 	var out []float64
-	for i := range fs {
-		if fs[i].used {
-			continue
-		}
-		at, near := fs[i].x, -1
-		for j := i + 1; j < len(fs); j++ {
-			if !fs[j].used && fs[j].back != fs[i].back && fs[j].x-fs[i].x < pair && near < 0 {
-				near = j
-			}
-		}
-		if near >= 0 {
-			fs[near].used = true
-			at = (at + fs[near].x) / 2
+	for len(fs) > 0 {
+		i, j := nearest(fs)
+		at := (fs[i].x + fs[j].x) / 2
+		fs = slices.Delete(fs, j, j+1)
+		if i != j {
+			fs = slices.Delete(fs, i, i+1)
 		}
 		if at = round(at); at > apart && at < k.Length()-apart {
 			out = append(out, at)
@@ -196,4 +188,18 @@ func (k Knife) stepsOf(feet []curve.Vec) []float64 {
 	}
 	slices.Sort(out)
 	return slices.CompactFunc(out, func(a, b float64) bool { return math.Abs(b-a) < apart })
+}
+
+// nearest is the nearest pair of a back's and an edge's foot, i before j, no further apart than those of one step are;
+// without any the first alone, twice.
+func nearest(fs []foot) (i, j int) {
+	least := 4.0 // mm: bolsters stand square, or nearly so
+	for a := range fs {
+		for b := a + 1; b < len(fs); b++ {
+			if d := math.Abs(fs[a].x - fs[b].x); fs[a].back != fs[b].back && d < least {
+				least, i, j = d, a, b
+			}
+		}
+	}
+	return i, j
 }
