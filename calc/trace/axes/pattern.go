@@ -20,8 +20,9 @@ type Pattern struct {
 // Width is a half-width, mm, at a place along the fold.
 type Width struct{ X, Y float64 }
 
-// alike is how alike the halves of a whole pattern are, as a share of its width; a half pattern is far less so.
-const alike = 0.06
+// alike is how far the halves of a whole pattern differ at most, root mean square, mm: twice a poor cutter's error. A half
+// differs from itself turned over by far more.
+const alike = 1.2
 
 // NewPattern lays a pattern: a whole one along the line about which it is most nearly the same on both sides, a half
 // or folded one along its straight side.
@@ -35,8 +36,7 @@ func NewPattern(outline curve.Line, t Turns) Pattern {
 			best, least = a, off
 		}
 	}
-	_, hi := best.in(outline).Bounds()
-	if lo, _ := best.in(outline).Bounds(); least < alike*(hi.Y-lo.Y) {
+	if least < alike {
 		return whole(outline, best, t)
 	}
 	return half(outline, t)
