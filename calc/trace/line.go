@@ -3,6 +3,7 @@ package trace
 import (
 	"context"
 	"math"
+	"slices"
 
 	"chape/calc/curve"
 	"chape/calc/trace/raster"
@@ -62,8 +63,13 @@ func (t *truth) draw(ctx context.Context, soft float64, o Options) (*drawn, erro
 	}
 	d := &drawn{level: k.half()}
 	meet := m.meeting(label)
-	d.gaps = m.gaps(meet)
 	d.field = t.solid(label, m, meet, d.level)
+	for _, g := range m.gaps(meet) {
+		d.gaps = append(d.gaps, math.Round(g.width*10)/10)
+		if a, b, ok := m.bridge(g); ok {
+			t.rule(d.field, a, b, 2*d.level-1)
+		}
+	}
 	if err := d.middle(t, k, soft, o); err != nil {
 		return nil, err
 	}
@@ -206,8 +212,8 @@ func (m *landscape) meeting(label []uint8) []bool {
 	return out
 }
 
-// gaps are the widths of the gaps where outside and inside met.
-func (m *landscape) gaps(meet []bool) []float64 {
+// gaps are the gaps where outside and inside met.
+func (m *landscape) gaps(meet []bool) []gap {
 	joined := make([]bool, len(meet)) // by corners as well
 	for i, on := range meet {
 		if on {
@@ -218,19 +224,48 @@ func (m *landscape) gaps(meet []bool) []float64 {
 		}
 	}
 	at, pieces := raster.Pieces(joined, m.w)
-	most := make([]float64, len(pieces))
+	most := make([]gap, len(pieces))
 	for i, l := range at {
-		if l > 0 && meet[i] {
-			most[l-1] = max(most[l-1], float64(m.far.V[i]))
+		if w := 2 * float64(m.far.V[i]) * m.cell; l > 0 && meet[i] && w > most[l-1].width {
+			most[l-1] = gap{w, m.place(i)}
 		}
 	}
-	var out []float64
-	for _, d := range most {
-		if gap := 2 * d * m.cell; gap >= leastGap {
-			out = append(out, math.Round(gap*10)/10)
+	return slices.DeleteFunc(most, func(g gap) bool { return g.width < leastGap })
+}
+
+// gap is an opening of the line, mm, and its middle.
+type gap struct {
+	width float64
+	mid   curve.Vec
+}
+
+// bridge is a straight piece of line over a gap: from the middle of the line that comes up to it on one side to that on the other,
+// taken a little back from its ends, which fade. ok is false where the two do not lie across from each other.
+func (m *landscape) bridge(g gap) (a, b curve.Vec, ok bool) {
+	from, to := g.width/2+0.6, g.width/2+1.6
+	var first curve.Vec
+	var sum [2]curve.Vec
+	var n [2]float64
+	for i, dark := range m.dark {
+		v := m.place(i).Sub(g.mid)
+		if d := v.Norm(); !dark || d < from || d > to {
+			continue
 		}
+		if first == (curve.Vec{}) {
+			first = v
+		}
+		k := 0
+		if v.X*first.X+v.Y*first.Y < 0 {
+			k = 1
+		}
+		sum[k], n[k] = sum[k].Add(v), n[k]+1
 	}
-	return out
+	if n[0] == 0 || n[1] == 0 {
+		return a, b, false
+	}
+	a, b = sum[0].Mul(1/n[0]), sum[1].Mul(1/n[1])
+	across := (a.X*b.X + a.Y*b.Y) / max(a.Norm()*b.Norm(), 1e-9)
+	return g.mid.Add(a), g.mid.Add(b), across < -0.8
 }
 
 // solid is the even light with the inside, and bridges over the gaps, as dark as can be, so that only the line's
@@ -262,4 +297,21 @@ func (t *truth) solid(label []uint8, m *landscape, meet []bool, level float32) *
 		}
 	}
 	return out
+}
+
+// rule draws a straight line of a pencil's usual width from a to b, mm.
+func (t *truth) rule(g *raster.Grey, a, b curve.Vec, dark float32) {
+	const half = 0.26
+	long := max(a.Dist(b), 1e-9)
+	way := b.Sub(a).Mul(1 / long)
+	lo, hi := curve.Line{a, b}.Bounds()
+	for y := max(0, int((lo.Y-half)/t.dot)); y <= min(g.Height-1, int((hi.Y+half)/t.dot)); y++ {
+		for x := max(0, int((lo.X-half)/t.dot)); x <= min(g.Width-1, int((hi.X+half)/t.dot)); x++ {
+			v := t.place(curve.Vec{X: float64(x), Y: float64(y)}).Sub(a)
+			along, off := v.X*way.X+v.Y*way.Y, math.Abs(v.X*way.Y-v.Y*way.X)
+			if along >= 0 && along <= long && off <= half {
+				g.V[y*g.Width+x] = min(g.V[y*g.Width+x], dark)
+			}
+		}
+	}
 }
