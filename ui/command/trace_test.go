@@ -13,13 +13,13 @@ import (
 	"chape/calc/curve"
 	"chape/project/file"
 	"chape/project/picture/phototest"
-	"chape/project/print"
+	"chape/project/print/tracing"
 )
 
 // photo writes the picture of a traced knife, 184 mm long with a step at 100, and gives its path.
 func photo(t *testing.T, dir string) string {
 	t.Helper()
-	sheet, err := print.Tracing(print.Options{})
+	sheet, err := tracing.PDF(tracing.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
