@@ -8,7 +8,7 @@ import (
 
 // Parts is what the sheath has that its checklist speaks of.
 func (p Project) Parts() steps.Parts {
-	has := steps.Parts{Loop: p.Belt.Loop == calc.FoldedLoop, Welt: p.Sheath.Welt > 0}
+	has := steps.Parts{Loop: p.Belt.Loop == calc.FoldedLoop, Welt: p.Sheath.Welt > 0, Strap: p.Strap.Kind != calc.NoStrap}
 	for _, s := range p.Knife.Stations {
 		has.Front = has.Front || s.Kind != knife.Blade && s.At < p.Sheath.Mouth
 	}

@@ -26,15 +26,16 @@ func Defaults() Project {
 	if err := p.FillMarks(); err != nil {
 		panic("the outline of a new project: " + err.Error())
 	}
-	p.Sheath.Mouth = ProposeMouth(p.Knife)
+	p.Sheath.Mouth = p.ProposedMouth()
 	return p
 }
 
 // New is a project that starts from defaults: Defaults, or what the user made
-// of them. It shares nothing with defaults.
+// of them, in round figures of the unit. It shares nothing with defaults.
 func New(title string, units length.Unit, defaults Project) Project {
 	p := defaults.Clone()
-	p.Title, p.Units, p.Revision = title, units, 1
+	p.Title, p.Revision = title, 1
+	p.BeginIn(units)
 	return p
 }
 
@@ -55,12 +56,12 @@ func (p *Project) refill() error {
 	if p.Source != FromOutline {
 		return nil
 	}
-	proposed := p.Sheath.Mouth == ProposeMouth(p.Knife)
+	proposed := p.Sheath.Mouth == p.ProposedMouth()
 	if err := p.FillMarks(); err != nil {
 		return err
 	}
 	if proposed {
-		p.Sheath.Mouth = ProposeMouth(p.Knife)
+		p.Sheath.Mouth = p.ProposedMouth()
 	}
 	return nil
 }

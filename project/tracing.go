@@ -34,11 +34,11 @@ var tracing = []column[Project]{
 // without folder, day a local date. The error is that of Validate.
 func (p Project) TakeTracing(r trace.Reading, picture string, day time.Time) (Project, error) {
 	q := p.Clone()
-	proposed := p.Sheath.Mouth == ProposeMouth(p.Knife)
+	proposed := p.Sheath.Mouth == p.ProposedMouth()
 	q.Source = FromStations
 	q.Knife.Stations = carried(p.Knife, r.Knife)
 	if proposed || q.Sheath.Mouth > q.Knife.Length() {
-		q.Sheath.Mouth = ProposeMouth(q.Knife)
+		q.Sheath.Mouth = q.ProposedMouth()
 	}
 	y, m, d := day.Date()
 	q.Tracing = Tracing{Picture: nameOf(picture), Residual: length.Length(math.Round(r.Residual.RMS*1000) / 1000),

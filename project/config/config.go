@@ -144,7 +144,7 @@ func Decode(name string, data []byte) (Config, error) {
 		return Defaults(), err
 	}
 	c.start = start
-	c.start.Sheath.Mouth = project.ProposeMouth(start.Knife)
+	c.start.Sheath.Mouth = start.ProposedMouth()
 	if c.list == "" && len(start.Steps) > 0 {
 		c.list = OwnSteps
 	}

@@ -1,6 +1,7 @@
 package config
 
 import (
+	"math"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -96,7 +97,7 @@ func TestDecodeMine(t *testing.T) {
 	}
 	p := c.NewProject("Test")
 	if p.Title != "Test" || p.Units != length.Inches || p.Sheath.Leather != 3.175 || p.Belt.Centred || p.Belt.Offset != 9 ||
-		p.Stitch.Method != calc.TwoNeedles || p.Sheath.Margin != project.Defaults().Sheath.Margin {
+		p.Stitch.Method != calc.TwoNeedles || math.Abs(p.Sheath.Margin.In()-3.0/16) > 1e-9 { // the default, in round inches
 		t.Errorf("new project %+v", p)
 	}
 	if len(p.Steps) != 2 || p.Steps[0].Caution != "the edge cuts" || p.Steps[1].Hold != 24*time.Hour || p.Steps[1].Latest != 48*time.Hour {

@@ -30,9 +30,7 @@ func From(earlier project.Project, title string, start project.Project) project.
 	if len(e.Steps) > 0 {
 		p.Steps = e.Steps
 	}
-	for i, s := range p.Steps {
-		p.Steps[i] = steps.Step{Title: s.Title, Short: s.Short, Caution: s.Caution, Hold: s.Hold, Latest: s.Latest}
-	}
+	p.Steps = steps.Fresh(p.Steps)
 	return p
 }
 

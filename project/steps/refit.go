@@ -56,3 +56,14 @@ func reworded(s, was, is Step) Step {
 func (s Step) untouched() bool {
 	return s.open() && !s.Skipped && s.Started.IsZero() && s.Note == "" && s.Spent == time.Duration(0)
 }
+
+// Fresh is the list for the next sheath: the same steps, waits and expected minutes,
+// with nothing done, started, noted or spent.
+func Fresh(steps []Step) []Step {
+	out := slices.Clone(steps)
+	for i, s := range out {
+		out[i] = Step{Title: s.Title, Short: s.Short, Caution: s.Caution, Hold: s.Hold, Latest: s.Latest,
+			From: s.From, Sheet: s.Sheet, Expect: s.Expect}
+	}
+	return out
+}

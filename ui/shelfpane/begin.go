@@ -65,7 +65,8 @@ func (b *beginning) turnUnits() {
 // project is the new one.
 func (b beginning) project() (project.Project, error) {
 	p := b.from.Clone()
-	p.Units, p.Steps = b.units, slices.Clone(b.lists[b.at].steps)
+	p.BeginIn(b.units)
+	p.Steps = slices.Clone(b.lists[b.at].steps)
 	return p, nil
 }
 
