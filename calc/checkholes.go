@@ -27,7 +27,7 @@ func (p *Plan) checkHoles() []Check {
 	c := Check{Name: "holes", Level: Warn, HasAt: true}
 	rim := newRim(p.Flat.Outline)
 	for _, h := range holes {
-		left := rim.depth(h.Centre) - h.Diameter/2
+		left := rim.depth(h.Centre, h.Diameter/2+2*leastBeside) - h.Diameter/2
 		if h.back {
 			left = math.Min(left, h.Centre.Y-h.Diameter/2)
 		}

@@ -50,13 +50,16 @@ func newRim(l curve.Line) rim {
 	return r
 }
 
-// depth is how far a point lies inside the outline, mm; less than 0 outside.
-func (r rim) depth(v curve.Vec) float64 {
-	inside, least := false, math.Inf(1)
+// depth is how far a point lies inside the outline, mm, and less than 0 outside; what is
+// further from the outline than enough counts as that far, so that most of it need not be
+// looked at.
+func (r rim) depth(v curve.Vec, enough float64) float64 {
+	inside, least := false, enough
 	for _, q := range r.pieces {
 		crosses := q.lo.Y <= v.Y && q.hi.Y > v.Y && q.hi.X > v.X // a ray to the right may
-		away := math.Hypot(math.Max(0, math.Max(q.lo.X-v.X, v.X-q.hi.X)), math.Max(0, math.Max(q.lo.Y-v.Y, v.Y-q.hi.Y)))
-		if !crosses && away >= least {
+		away := math.Hypot(max(0, q.lo.X-v.X, v.X-q.hi.X), max(0, q.lo.Y-v.Y, v.Y-q.hi.Y))
+		near := away < least
+		if !crosses && !near {
 			continue
 		}
 		for i := q.from; i < q.to; i++ {
@@ -64,7 +67,9 @@ func (r rim) depth(v curve.Vec) float64 {
 			if (a.Y > v.Y) != (b.Y > v.Y) && v.X < a.X+(b.X-a.X)*(v.Y-a.Y)/(b.Y-a.Y) {
 				inside = !inside
 			}
-			least = math.Min(least, toSegment(v, a, b))
+			if near {
+				least = min(least, toSegment(v, a, b))
+			}
 		}
 	}
 	if !inside {
@@ -78,7 +83,7 @@ func toSegment(v, a, b curve.Vec) float64 {
 	d, w := b.Sub(a), v.Sub(a)
 	t := 0.0
 	if n := d.X*d.X + d.Y*d.Y; n > 0 {
-		t = math.Max(0, math.Min(1, (w.X*d.X+w.Y*d.Y)/n))
+		t = max(0, min(1, (w.X*d.X+w.Y*d.Y)/n))
 	}
 	return v.Dist(a.Add(d.Mul(t)))
 }
