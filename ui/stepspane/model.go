@@ -29,8 +29,12 @@ type Model struct {
 	seen     bool // a snapshot has come
 	list     part.List
 	question *question
-	mine     []steps.Step        // what the pane's own change makes of the list
-	drying   func() weigh.Drying // what the snapshot's weighings say
+	boxed    struct { // the box that was pressed last
+		step int
+		when time.Time
+	}
+	mine   []steps.Step        // what the pane's own change makes of the list
+	drying func() weigh.Drying // what the snapshot's weighings say
 }
 
 // New returns the pane. Now is the clock that ticks and holds are noted by (time.Now).
@@ -112,7 +116,7 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 		m.scroll()
 		return m, out
 	case tea.MouseMsg:
-		m.mouse(msg)
+		return m, m.mouse(msg)
 	case act.InHand:
 		m.focus = msg.Is
 		if !msg.Is {
@@ -123,14 +127,31 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 	return m, nil
 }
 
-func (m *Model) mouse(msg tea.MouseMsg) {
+// box is how many cells at the beginning of a row are its box, the mark in the middle.
+const box = 3
+
+// twice is how soon after the box of a step was pressed another press of it is the same
+// one: a double click does not take back what it ticked.
+const twice = 600 * time.Millisecond
+
+// mouse chooses by wheel and click; a press on a step's box is the key that ticks.
+func (m *Model) mouse(msg tea.MouseMsg) (out []act.Msg) {
 	if msg.Action != tea.MouseActionPress || m.question != nil {
-		return
+		return nil
 	}
-	if !m.list.Wheel(msg) && msg.Button == tea.MouseButtonLeft && msg.Y < m.listRows() && msg.X >= 0 && msg.X < m.w {
-		m.list.Click(msg.Y)
+	defer m.scroll()
+	if m.list.Wheel(msg) || msg.Button != tea.MouseButtonLeft || msg.Y >= m.listRows() || msg.X < 0 || msg.X >= m.w {
+		return nil
 	}
-	m.scroll()
+	at, ok := m.list.Click(msg.Y)
+	if !ok || msg.X >= box {
+		return nil
+	}
+	if since := m.now().Sub(m.boxed.when); m.boxed.step == at && 0 <= since && since < twice {
+		return nil
+	}
+	m.boxed.step, m.boxed.when = at, m.now()
+	return m.tick()
 }
 
 // rule is one of the project's rules with everything but the list filled in.
