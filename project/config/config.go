@@ -27,6 +27,7 @@ type Config struct {
 	Units    length.Unit      // of new projects
 	Paper    string           // what sheet.ParsePaper reads
 	Shelf    string           // the folder of project files; "": the system's data folder
+	Prints   string           // the folder for printed sheets; "": none chosen
 	Glyphs   string           // "braille", "blocks", "ascii"; "": as the terminal tells
 	Cell     float64          // height of a character cell over its width
 	Colours  string           // "auto", "dark", "light", "none"
@@ -200,13 +201,18 @@ func (c Config) Sheet() sheet.Paper {
 
 // ShelfFolder is the shelf's folder: that of the file, where "~" stands for home, else
 // the one given.
-func (c Config) ShelfFolder(home, otherwise string) string {
-	rest, inHome := strings.CutPrefix(filepath.ToSlash(c.Shelf), "~")
+func (c Config) ShelfFolder(home, otherwise string) string { return folder(c.Shelf, home, otherwise) }
+
+// PrintsFolder is the folder for printed sheets in the same way; "": none was chosen.
+func (c Config) PrintsFolder(home string) string { return folder(c.Prints, home, "") }
+
+func folder(path, home, otherwise string) string {
+	rest, inHome := strings.CutPrefix(filepath.ToSlash(path), "~")
 	switch {
-	case c.Shelf == "":
+	case path == "":
 		return otherwise
 	case inHome:
 		return filepath.Join(home, filepath.FromSlash(rest))
 	}
-	return filepath.Clean(c.Shelf)
+	return filepath.Clean(path)
 }

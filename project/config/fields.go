@@ -21,6 +21,7 @@ func (c *Config) own() []file.Setting {
 			func(s string) { c.Units, _ = length.ParseUnit(s) }),
 		text("paper", "a4, a3, letter, legal, or width by height as in 210x297 or 8.5x11in", 40, &c.Paper),
 		text("shelf", "the folder of project files, as a full path or from ~/ on; empty: the system's data folder", 1000, &c.Shelf),
+		text("prints", "the folder that P puts sheets into, as a full path or from ~/ on; empty: beside a project named on the command line, else your documents", 1000, &c.Prints),
 		word("glyphs", "what drawings are made of: braille, blocks or ascii; empty: braille where the locale is UTF-8, else ascii", []string{"", "braille", "blocks", "ascii"}, &c.Glyphs),
 		number("cell", "height of a character cell over its width", 1, 4, &c.Cell),
 		word("colours", "for which background: auto, dark, light; none: no colours", []string{"auto", "dark", "light", "none"}, &c.Colours),
@@ -97,8 +98,10 @@ func (c *Config) check(start project.Project) (ps project.Problems) {
 	if _, err := sheet.ParsePaper(c.Paper); err != nil {
 		add("paper", fmt.Sprintf("%q", c.Paper), remedyOf(err))
 	}
-	if s := filepath.ToSlash(c.Shelf); s != "" && s != "~" && !strings.HasPrefix(s, "~/") && !filepath.IsAbs(c.Shelf) {
-		add("shelf", fmt.Sprintf("%q", c.Shelf), `give a full path, or one from the home folder on, as in "~/sheaths"`)
+	for _, f := range []struct{ key, path string }{{"shelf", c.Shelf}, {"prints", c.Prints}} {
+		if s := filepath.ToSlash(f.path); s != "" && s != "~" && !strings.HasPrefix(s, "~/") && !filepath.IsAbs(f.path) {
+			add(f.key, fmt.Sprintf("%q", f.path), `give a full path, or one from the home folder on, as in "~/sheaths"`)
+		}
 	}
 	if len(c.OnDue) > 0 && strings.TrimSpace(c.OnDue[0]) == "" {
 		add("on_due", "no command before its words", `give it, as in ["command", "word"], or [] for none`)

@@ -73,10 +73,11 @@ type Record struct {
 // Choose picks the mark (station) whose section is shown.
 type Choose struct{ Mark int }
 
-// Say shows one line under the panes until the next key.
+// Say shows one line under the panes until the next key, or until another one.
 type Say struct {
-	Text string
-	Warn bool
+	Text  string
+	Warn  bool
+	Lasts bool // only another one takes it away: the keys stand below it
 }
 
 // Send wraps a message as a command.

@@ -3,6 +3,7 @@ package command
 import (
 	"fmt"
 	"os"
+	"path/filepath"
 	"strings"
 	"time"
 
@@ -39,6 +40,9 @@ func Workbench(path string) error {
 	}
 	if err := load(set, &o, path); err != nil {
 		return err
+	}
+	if noShelf != nil || store.FullPath(filepath.Dir(path)) != store.FullPath(folder) {
+		o.Named = path // found on the shelf by its title it is in a folder that nobody looks into
 	}
 	lock, elsewhere := store.TakeLock(o.FS, path)
 	o.Lock = lock // the workbench gives it back

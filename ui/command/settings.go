@@ -105,6 +105,8 @@ func (s settings) workbench() workbench.Options {
 			FS:          store.OS(),
 			Document:    s.document,
 			KeepPrinter: s.keepPrinter,
+			KeepPrints:  s.keepPrints(),
+			Documents:   documents(),
 			Elsewhere:   elsewhere(),
 		},
 		Alarm:    alarm.Options{NoBell: !s.Bell, OnDue: s.OnDue},
@@ -125,6 +127,9 @@ func (s settings) workbench() workbench.Options {
 		o.Alarm.Notice = term.OSC9
 	case "osc 777":
 		o.Alarm.Notice = term.OSC777
+	}
+	if home, err := config.Home(); err == nil {
+		o.Prints = s.PrintsFolder(home)
 	}
 	o.Greeting = strings.Join(s.warnings(), "; ")
 	o.Reread = s.reread()
@@ -159,7 +164,7 @@ func (s settings) put(o *workbench.Options) {
 	now.Alarm.Voice, now.Alarm.Clock, now.Alarm.Shelf = o.Alarm.Voice, o.Alarm.Clock, o.Alarm.Shelf
 	now.Alarm.Quiet = o.Alarm.Quiet
 	o.Alarm, o.Rates, o.Scale, o.Currency, o.Begin, o.Print = now.Alarm, now.Rates, now.Scale, now.Currency, now.Begin, now.Print
-	o.Document, o.KeepPrinter = now.Document, now.KeepPrinter
+	o.Document, o.KeepPrinter, o.Prints = now.Document, now.KeepPrinter, now.Prints
 }
 
 func (s settings) styles() ink.Styles {

@@ -20,6 +20,8 @@ import (
 type (
 	// PrintMsg has the sheets printed.
 	PrintMsg struct{ Options print.Options }
+	// FolderMsg has the sheets go into another folder, a full path; "": the usual one.
+	FolderMsg struct{ Folder string }
 	// MeasuredMsg tells what the pricks on a sheet measured.
 	MeasuredMsg struct{ Correction sheet.Correction }
 )
@@ -28,6 +30,7 @@ type (
 type Print struct {
 	frame
 	o      print.Options // what is printed on Enter
+	folder string        // where it goes
 	unit   length.Unit
 	papers []sheet.Paper // that p goes round, the configured one first
 	asked  printField    // what is being typed
@@ -42,14 +45,19 @@ const (
 	noField printField = iota
 	trialField
 	pricksField
+	folderField
 )
 
 // mostTyped bounds what is typed into a field, in characters.
 const mostTyped = 40
 
-// NewPrint gives the panel, with o as the user has configured it.
-func NewPrint(o print.Options, u length.Unit, s Style, close ...key.Binding) *Print {
-	p := &Print{frame: frame{style: s}, o: o, unit: u, close: close}
+// mostFolder is the same for a folder.
+const mostFolder = 400
+
+// NewPrint gives the panel, with o as the user has configured it and the folder that the
+// sheets go to.
+func NewPrint(o print.Options, folder string, u length.Unit, s Style, close ...key.Binding) *Print {
+	p := &Print{frame: frame{style: s}, o: o, folder: folder, unit: u, close: close}
 	if p.o.Paper.Width == 0 {
 		p.o.Paper, _ = sheet.ParsePaper("a4")
 	}
@@ -61,6 +69,9 @@ func NewPrint(o print.Options, u length.Unit, s Style, close ...key.Binding) *Pr
 	}
 	return p
 }
+
+// SetFolder shows where the sheets go.
+func (p *Print) SetFolder(folder string) { p.folder = folder }
 
 // Key takes a key. A measuring tool does nothing there but in the field that is meant
 // for it.
@@ -96,6 +107,8 @@ func (p *Print) letter(s string) {
 		p.asked = trialField
 	case "m":
 		p.asked = pricksField
+	case "d":
+		p.asked = folderField
 	}
 }
 
@@ -110,7 +123,7 @@ func (p *Print) typeKey(k tea.KeyMsg, reading bool) []act.Msg {
 		}
 	case tea.KeyRunes, tea.KeySpace:
 		p.wrong = ""
-		if len([]rune(p.typed))+len(k.Runes) <= mostTyped {
+		if len([]rune(p.typed))+len(k.Runes) <= p.most() {
 			p.typed += string(k.Runes)
 		}
 	case tea.KeyEnter:
@@ -121,6 +134,14 @@ func (p *Print) typeKey(k tea.KeyMsg, reading bool) []act.Msg {
 		return p.take()
 	}
 	return nil
+}
+
+// most is how many characters the open field takes.
+func (p *Print) most() int {
+	if p.asked == folderField {
+		return mostFolder
+	}
+	return mostTyped
 }
 
 // take takes on what was typed, or says why it will not do.
@@ -138,6 +159,11 @@ func (p *Print) take() (out []act.Msg) {
 		if err == nil {
 			p.o = o
 		}
+	case p.asked == folderField:
+		var dir string
+		if dir, err = folderOf(text); err == nil {
+			out = []act.Msg{FolderMsg{dir}}
+		}
 	case text != "":
 		var c sheet.Correction
 		if c, err = print.Measured(text, p.o.Correction); err == nil {
@@ -152,6 +178,9 @@ func (p *Print) take() (out []act.Msg) {
 	p.asked, p.typed, p.wrong = noField, "", ""
 	return out
 }
+
+// rowHead is what a row takes before its value.
+const rowHead = 5 + 2 + 20 + 1
 
 // View says what Enter would print.
 func (p *Print) View() []string {
@@ -179,6 +208,7 @@ func (p *Print) View() []string {
 		row("f    ", "side up", choose(p.o.Up == calc.FleshUp, "flesh", "grain")),
 		row("t    ", "trial stock", trial),
 		row("m    ", "the pricks measured", corrected),
+		row("d    ", "into the folder", tail(p.folder, p.w-4-rowHead)),
 		row("Esc  ", "go back", ""),
 		"",
 	}
@@ -187,6 +217,9 @@ func (p *Print) View() []string {
 		lines = append(lines, "how thick is the trial stock? 0.1 is paper, 0.3 card; nothing: for the leather", "> "+term.Plain(p.typed)+"_")
 	case pricksField:
 		lines = append(lines, "across and along, mm: what do the two 100 mm measure? or none", "> "+term.Plain(p.typed)+"_")
+	}
+	if p.asked == folderField {
+		lines = append(lines, "which folder? a full path, or from ~/ on; nothing: the usual one", "> "+tail(term.Plain(p.typed), p.w-8)+"_")
 	}
 	if p.wrong != "" {
 		lines = append(lines, layout.Wrap("! "+term.Plain(p.wrong), max(1, p.w-4))...)

@@ -11,6 +11,7 @@ import (
 	"chape/project/print"
 	"chape/project/print/folder"
 	"chape/project/print/sheet"
+	"chape/project/store"
 	"chape/ui/act"
 )
 
@@ -34,20 +35,43 @@ func (s *Session) Printable() (why act.Say, ok bool) {
 	case s.printing:
 		return act.Say{Text: "still printing: wait for it"}, false
 	case s.doc.Path() == "":
-		return act.Say{Text: "keep this copy first (Ctrl+S): the sheets are written beside its file", Warn: true}, false
+		return act.Say{Text: "keep this copy first (Ctrl+S): its file notes which pattern was printed", Warn: true}, false
 	case snap.Plan == nil || snap.Stale:
 		return act.Say{Text: "nothing to print: correct the numbers first", Warn: true}, false
 	}
 	return act.Say{}, true
 }
 
-// Print writes the pattern beside the project's file, as chape print does, and says
-// what it is at. The project notes what was printed, unless it is a trial.
+// PrintFolder is where the sheets go, as a full path.
+func (s *Session) PrintFolder() string {
+	path := s.doc.Path()
+	switch {
+	case s.o.Prints != "":
+		return s.o.Prints
+	case s.o.Documents != "" && !samePath(path, s.o.Named):
+		return s.o.Documents
+	}
+	return filepath.Dir(store.FullPath(path))
+}
+
+// SetPrints has the sheets go into another folder from now on; "": where they would go
+// by themselves.
+func (s *Session) SetPrints(dir string) []act.Msg {
+	s.o.Prints = dir
+	keep := s.o.KeepPrints
+	if keep == nil {
+		return onceOnly("there is nowhere to keep it")
+	}
+	return remembered("for the sheets of all projects", func() error { return keep(dir) })
+}
+
+// Print writes the pattern into PrintFolder and says what it is at. The project notes what
+// was printed, unless it is a trial.
 func (s *Session) Print(o print.Options) []act.Msg {
 	snap := s.Snapshot()
 	s.printing = true
 	path := s.doc.Path()
-	dir, base := filepath.Dir(path), strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	dir, base := s.PrintFolder(), strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
 	news := make(chan string, 1)
 	o.Progress = func(what string) {
 		select {
@@ -100,7 +124,7 @@ func (s *Session) printed(msg printedMsg) []act.Msg {
 	if msg.err != nil {
 		return warn("not printed: " + msg.err.Error())
 	}
-	out := say("written: " + strings.Join(msg.paths, ", "))
+	out := []act.Msg{act.Say{Text: "written: " + strings.Join(msg.paths, ", "), Lasts: true}}
 	if msg.note != nil && msg.path == s.doc.Path() {
 		s.doc.Record(func(p *project.Project) { p.Note(*msg.note) })
 		out = append(out, Changed{})
@@ -112,12 +136,19 @@ func (s *Session) printed(msg printedMsg) []act.Msg {
 func (s *Session) KeepPrinter(c sheet.Correction) []act.Msg {
 	keep := s.o.KeepPrinter
 	if keep == nil {
-		return warn("for this time only: there is nowhere to keep it")
+		return onceOnly("there is nowhere to keep it")
 	}
+	return remembered("for all sheets from now on", func() error { return keep(c) })
+}
+
+// remembered puts something into the settings, and says so.
+func remembered(what string, keep func() error) []act.Msg {
 	return do(func() tea.Msg {
-		if err := keep(c); err != nil {
+		if err := keep(); err != nil {
 			return act.Say{Text: "for this time only: " + err.Error(), Warn: true}
 		}
-		return act.Say{Text: "kept in your settings, for all sheets from now on"}
+		return act.Say{Text: "kept in your settings, " + what}
 	})
 }
+
+func onceOnly(why string) []act.Msg { return warn("for this time only: " + why) }

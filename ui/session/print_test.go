@@ -1,6 +1,7 @@
 package session
 
 import (
+	"errors"
 	"path/filepath"
 	"reflect"
 	"testing"
@@ -99,5 +100,43 @@ func TestPrintingSays(t *testing.T) {
 	}
 	if got := said(printingMsg{"late", news}); got != nil {
 		t.Errorf("after the end: %q", got)
+	}
+}
+
+// TestPrintFolder: beside the project that was named on the command line, else among the
+// documents, unless the user has chosen a folder.
+func TestPrintFolder(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "a.toml")
+	doc := func() *Doc {
+		return NewDoc(project.Defaults(), path, store.Stamp{}, DocOptions{Make: calc.Compute, Limits: calc.DefaultLimits()})
+	}
+	kept, fails := "unset", error(nil)
+	s := New(&Options{Doc: doc(), KeepPrints: func(folder string) error { kept = folder; return fails }})
+	for _, c := range []struct{ prints, documents, named, want string }{
+		{"", "", "", dir},
+		{"", "/docs", "", "/docs"},
+		{"", "/docs", "elsewhere.toml", "/docs"},
+		{"", "/docs", path, dir},
+		{"/mine", "/docs", path, "/mine"},
+	} {
+		s.o.Prints, s.o.Documents, s.o.Named = c.prints, c.documents, c.named
+		if got := s.PrintFolder(); got != c.want {
+			t.Errorf("%+v: %s", c, got)
+		}
+	}
+	said := func(out []act.Msg) act.Say {
+		say, ok := out[0].(act.Do)().(act.Say)
+		if !ok {
+			t.Fatalf("%v", out)
+		}
+		return say
+	}
+	if say := said(s.SetPrints("/other")); say.Warn || kept != "/other" || s.PrintFolder() != "/other" {
+		t.Errorf("set: %+v, kept %q, goes to %q", say, kept, s.PrintFolder())
+	}
+	fails = errors.New("no room")
+	if say := said(s.SetPrints("")); !say.Warn || s.PrintFolder() != dir {
+		t.Errorf("not kept: %+v, goes to %q", say, s.PrintFolder())
 	}
 }

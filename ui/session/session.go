@@ -28,6 +28,10 @@ type Options struct {
 	Document func(p project.Project, path string, stamp store.Stamp) *Doc
 	// KeepPrinter keeps what the pricks on a sheet measured; nil: for this time only.
 	KeepPrinter func(c sheet.Correction) error
+	Prints      string                    // the folder for sheets that the user has chosen; "": none
+	Documents   string                    // the folder for them otherwise; "": beside the project
+	Named       string                    // the project named on the command line: its sheets go beside it
+	KeepPrints  func(folder string) error // keeps the folder that the user chooses; nil: for this time only
 }
 
 // Session is the open project and its file: all disk work for it, and going over to

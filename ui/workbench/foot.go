@@ -31,10 +31,15 @@ func (m *Model) foot() []string {
 		for i := range lines {
 			lines[i] = style.Render(lines[i])
 		}
+		if m.message.Lasts {
+			lines = append(lines, m.keyFoot())
+		}
 		return lines
 	}
-	return []string{m.o.Styles.Quiet.Render(m.keyLine(m.footKeys()))}
+	return []string{m.keyFoot()}
 }
+
+func (m *Model) keyFoot() string { return m.o.Styles.Quiet.Render(m.keyLine(m.footKeys())) }
 
 // keyLine names as many keys as fit, and always the last two: the help, and the
 // way out.

@@ -30,7 +30,9 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 	if p.Echo {
 		return nil
 	}
-	m.message = act.Say{}
+	if !m.message.Lasts || m.mode == bench {
+		m.message = act.Say{}
+	}
 	if m.mode == bench {
 		return m.pageKey(p)
 	}
@@ -141,7 +143,7 @@ func (m *Model) askPrint() tea.Cmd {
 		m.message = why
 		return nil
 	}
-	m.put(printing, panel.NewPrint(m.o.Print, m.session.Doc().Unit(), m.panelStyle(), m.Keys.Break, m.Keys.Quit))
+	m.put(printing, panel.NewPrint(m.o.Print, m.session.PrintFolder(), m.session.Doc().Unit(), m.panelStyle(), m.Keys.Break, m.Keys.Quit))
 	return nil
 }
 

@@ -68,3 +68,34 @@ func TestCalliperInThePanel(t *testing.T) {
 		t.Errorf("measured %v, want %v", s.m.o.Print.Correction, want)
 	}
 }
+
+// TestPrintsAreFound: the panel shows the folder and takes another; the paths stay on the
+// screen until another message, with the keys below them.
+func TestPrintsAreFound(t *testing.T) {
+	s := filed(t, 120, 40, fresh())
+	other, kept := t.TempDir(), ""
+	s.m.o.Documents, s.m.o.KeepPrints = t.TempDir(), func(folder string) error { kept = folder; return nil }
+	s.keys("P")
+	s.shows(filepath.Base(s.m.o.Documents))
+	s.keys("d", "prints", "enter")
+	s.shows("give a full path")
+	s.keys("esc", "d", other, "enter")
+	s.shows("into the folder")
+	s.shows(filepath.Base(other))
+	if kept != other {
+		t.Errorf("kept %q", kept)
+	}
+	s.fits()
+	s.keys("enter")
+	for range 3 {
+		s.shows("written: ")
+		s.shows("? keys")
+		s.fits()
+		s.keys("tab")
+	}
+	if files, _ := filepath.Glob(filepath.Join(other, "*.pdf")); len(files) == 0 {
+		t.Error("no sheets in the folder that was chosen")
+	}
+	s.keys("ctrl+s")
+	s.lacks("written: ")
+}

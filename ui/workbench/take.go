@@ -59,6 +59,12 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 		return m.opened(), true, true
 	case panel.PrintMsg:
 		return m.do(m.session.Print(msg.Options)), true, true
+	case panel.FolderMsg:
+		cmd := m.do(m.session.SetPrints(msg.Folder))
+		if p, ok := m.panel.(*panel.Print); ok {
+			p.SetFolder(m.session.PrintFolder())
+		}
+		return cmd, true, true
 	case panel.MeasuredMsg:
 		m.o.Print.Correction = msg.Correction
 		return m.do(m.session.KeepPrinter(msg.Correction)), true, true

@@ -1,0 +1,34 @@
+package command
+
+import (
+	"os"
+	"path/filepath"
+
+	"github.com/adrg/xdg"
+
+	"chape/project/config"
+)
+
+// keepPrints keeps the folder for printed sheets.
+func (s settings) keepPrints() func(string) error {
+	if s.path == "" {
+		return nil
+	}
+	return func(folder string) error {
+		return s.keep(config.Change{Key: "prints", Value: folder})
+	}
+}
+
+// documents is the folder for what one makes, by the system's own rules, where it is there;
+// else the home folder; "": none.
+func documents() string {
+	xdg.Reload() // the environment as it is now
+	home, err := config.Home()
+	if err != nil {
+		return ""
+	}
+	if info, err := os.Stat(xdg.UserDirs.Documents); err == nil && info.IsDir() && filepath.IsAbs(xdg.UserDirs.Documents) {
+		return xdg.UserDirs.Documents
+	}
+	return home
+}
