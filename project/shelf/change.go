@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -28,7 +29,7 @@ func From(earlier project.Project, title string, start project.Project) project.
 	p.Sheath.Mouth, p.Stitch.Measured = mouth, 0
 	p.Notes, p.Customer, p.Weigh = "", project.Customer{}, nil
 	if len(e.Steps) > 0 {
-		p.Steps = e.Steps
+		p.Steps = slices.DeleteFunc(e.Steps, func(s steps.Step) bool { return s.Title == steps.WeighAgain })
 	}
 	p.Steps = steps.Fresh(p.Steps)
 	return p

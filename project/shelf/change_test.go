@@ -41,6 +41,8 @@ func TestFrom(t *testing.T) {
 	e.Steps[3].Title, e.Steps[3].Note, e.Steps[3].Spent = "My own step", "thin", time.Hour
 	e.Steps[8].Started, e.Steps[8].Ended = now, now
 	e.Steps[10].Skipped = true
+	e.Steps[5].From, e.Steps[6].Sheet, e.Steps[7].Expect = "CUT", true, time.Hour
+	e.Steps = append(e.Steps, steps.Step{Title: steps.WeighAgain, Short: "WEIGH"}) // of that drying alone
 	before := e.Clone()
 
 	start := sheath("", 0)
@@ -53,6 +55,9 @@ func TestFrom(t *testing.T) {
 	}
 	if p.Sheath.Leather != 2.5 || p.Belt.Width != 50 || !reflect.DeepEqual(p.Fits, e.Fits) {
 		t.Errorf("sheath, belt or corrections are lost: %+v", p)
+	}
+	if p.Steps[5].From != "CUT" || !p.Steps[6].Sheet || p.Steps[7].Expect != time.Hour {
+		t.Errorf("what a hold counts from, or who says how long, is lost: %+v", p.Steps[5:8])
 	}
 	if len(p.Steps) != 12 || p.Steps[3].Title != "My own step" || p.Steps[9].Hold != e.Steps[9].Hold {
 		t.Errorf("the checklist is lost: %+v", p.Steps)

@@ -139,8 +139,8 @@ const (
 	holdIsDue = iota
 	holdRuns
 	isPromised
-	cantLoad
 	inWork
+	cantLoad
 	finished
 	putAway
 )
@@ -166,8 +166,8 @@ func (e *Entry) attention(now time.Time) (rank int, by time.Time) {
 
 // Sort sorts in place by what needs attention: holds that are due, put away or not;
 // holds that run, by when they fall due; what is promised for a day, by that day;
-// files that can't be loaded; the others, those changed last first; the finished ones
-// after them; what is put away last.
+// the others in work, those changed last first; files that can't be loaded; the finished
+// ones; what is put away last.
 func Sort(entries []Entry, now time.Time) {
 	type keyed struct {
 		rank  int

@@ -113,7 +113,7 @@ func TestSort(t *testing.T) {
 	putBytes(t, dir, ".hidden.toml", []byte("not ours"), ago(0))
 
 	got := all(t, open(dir))
-	want := "late, due, rings away, runs, runs long, promised soon, promised later, broken, plain new, plain old, done, resting"
+	want := "late, due, rings away, runs, runs long, promised soon, promised later, plain new, plain old, broken, done, resting"
 	if titles(got) != want {
 		t.Errorf("in this order:\n%s\nwant\n%s", titles(got), want)
 	}

@@ -25,6 +25,10 @@ const Most = 200
 // Drying is the short name of the step in which the sheath dries.
 const Drying = "DRY"
 
+// WeighAgain is the title of the step whose hold rings when the sheath is to be weighed
+// again; it is of one drying, and of no other knife.
+const WeighAgain = "Weigh the sheath again, the knife out"
+
 // Step is one line of the checklist. A hold is kept as due times by the wall
 // clock: Started plus Hold, Started plus Latest.
 type Step struct {

@@ -11,7 +11,7 @@ import (
 // The step whose hold rings when the sheath is to be weighed again. Its short name
 // is how it is known again.
 const (
-	againTitle = "Weigh the sheath again, the knife out"
+	againTitle = steps.WeighAgain
 	againShort = "WEIGH"
 )
 

@@ -19,9 +19,12 @@ type changedMsg struct {
 	said       string
 	err        error
 	open       bool // the project is new: open it
+	undo       *undoing
+	undone     bool // it was the last of the changes that can be undone
 }
 
 func (m *Model) changed(msg changedMsg) []act.Msg {
+	m.noteUndo(msg)
 	if msg.err != nil {
 		return append(warn(msg.err.Error()), m.look()...)
 	}
@@ -89,7 +92,7 @@ func (m *Model) askTitle(e shelf.Entry) []act.Msg {
 	if e.State == shelf.Broken {
 		return warn("it can't be renamed: " + e.Err)
 	}
-	return m.ask("Another title; the file's name follows it", e.Title, func(text string) ([]act.Msg, error) {
+	return m.ask("Another title; the file's name follows it", term.Plain(e.Title), func(text string) ([]act.Msg, error) {
 		text, err := title(text)
 		if err != nil {
 			return nil, err
@@ -97,7 +100,12 @@ func (m *Model) askTitle(e shelf.Entry) []act.Msg {
 		s, now := m.o.Shelf, m.o.Clock()
 		return do(func() tea.Msg {
 			to, err := s.Rename(e.Path, text, now)
-			return changedMsg{from: e.Path, path: to, err: err, said: "renamed; the file is " + filepath.Base(to)}
+			return changedMsg{
+				from: e.Path, path: to, err: err, said: "renamed; the file is " + filepath.Base(to),
+				undo: &undoing{to, quoted(e.Title) + " has its old title again", func(path string) (string, error) {
+					return s.Rename(path, e.Title, now)
+				}},
+			}
 		}), nil
 	})
 }
@@ -109,12 +117,13 @@ func (m *Model) putAway(e shelf.Entry) []act.Msg {
 		return warn("it is left where it is: " + e.Err)
 	}
 	move, said := m.o.Shelf.PutAway, quoted(e.Title)+" is put away, at the end of the list; its holds go on"
+	back, again := m.o.Shelf.TakeOut, quoted(e.Title)+" is back on the shelf"
 	if e.PutAway {
-		move, said = m.o.Shelf.TakeOut, quoted(e.Title)+" is back on the shelf"
+		move, said, back, again = back, again, move, said
 	}
 	return do(func() tea.Msg {
 		to, err := move(e.Path)
-		return changedMsg{from: e.Path, path: to, err: err, said: said}
+		return changedMsg{from: e.Path, path: to, err: err, said: said, undo: &undoing{to, again, back}}
 	})
 }
 

@@ -36,7 +36,9 @@ type Model struct {
 	find     *part.Ask
 	finding  bool // keys go into find
 	question *question
-	visit    bool // it was opened for a new project alone
+	visit    bool      // it was opened for a new project alone
+	undos    []undoing // what was changed here, the latest last
+	busy     bool      // one of them is being undone
 	scan     scanning
 }
 

@@ -52,7 +52,7 @@ func TestChooseAndOpen(t *testing.T) {
 	if r.chosen() != "Camp knife, second try" {
 		t.Errorf("the first is %q", r.chosen())
 	}
-	for range 5 {
+	for range 11 {
 		r.keys("down")
 	}
 	r.keys("enter")
