@@ -140,7 +140,7 @@ func (m *Model) takeBack() []act.Msg {
 			case !list[at].Started.IsZero():
 				return "taken back: the hold counts from its first start, " + clock.Time(list[at].Started, m.snap.Now)
 			}
-			return "the start of the hold is taken back"
+			return "the start of the hold is taken back; Esc, u undoes that"
 		}
 		return m.commit("take back the start of", at, func(list []steps.Step) ([]steps.Step, error) { return steps.DropStart(list, at) })
 	}
