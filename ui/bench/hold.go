@@ -116,7 +116,7 @@ func (m *Model) ownHold() string {
 	case state == steps.NoHold:
 		return ""
 	case state == steps.HoldUnset:
-		return "how long, says the data sheet: set the time in Steps"
+		return "the data sheet says how long: set the time in Steps"
 	case state == steps.HoldWaiting && step.Hold <= 0:
 		return "space starts its hold: look at it within " + clock.Span(step.Latest)
 	case state == steps.HoldWaiting:

@@ -106,7 +106,7 @@ func checkSize(t *testing.T, view string, w, h int) {
 func TestCautionsFitTheSmallest(t *testing.T) {
 	for i, s := range slices.Repeat(steps.FormThenSew(steps.Whole), 2) {
 		r := newDesk(t, sheath(s.Short), 60, 20)
-		r.holds([]steps.Hold{gum(time.Hour)})
+		r.holds([]steps.Hold{gum(time.Hour), gum(-time.Hour), gum(-2 * time.Hour)})
 		if i < len(steps.FormThenSew(steps.Whole)) { // else it waits to be started
 			r.Project.Steps[steps.Current(r.Project.Steps)].Started = noon
 		}

@@ -17,7 +17,7 @@ func (m *Model) keys() part.Keys {
 		part.Key("n", "new project", m.askNew, "n").Foot("new"),
 		part.Key("f", "new one from this one", m.ofChosen(m.askFrom), "f").Foot("new from this"),
 		part.Key("r", "rename", m.ofChosen(m.askTitle), "r").Foot("rename"),
-		part.Key("p", "put away, or take out again", m.ofChosen(m.putAway), "p").Foot("put away"),
+		part.Key("p", "put away, or back on the shelf", m.ofChosen(m.putAway), "p").Foot("put away"),
 		part.Key("u", "undo the last change made here", m.undo, "u").Late("undo"),
 	}...)
 }

@@ -29,7 +29,7 @@ func (m *Model) tick() []act.Msg {
 func (m *Model) skip() []act.Msg {
 	at, skip, what := m.Chosen(), !m.step().Skipped, "skip"
 	if !skip {
-		what = "take in again"
+		what = "undo the skip of"
 	}
 	return m.attempt(what, func(s []steps.Step) ([]steps.Step, error) { return steps.Skip(s, at, skip) })
 }
