@@ -21,12 +21,13 @@ func full() Project {
 	p.Fits = []Fit{{With: "paper"}}
 	p.Fits[0].Reach = 20
 	p.Steps = []steps.Step{{Title: "x"}}
+	p.Quotes = []Quote{{Date: time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC), Lines: "work | 80.00 | work | 2 h"}}
 	p.Weigh = []weigh.Weighing{{When: time.Date(2026, 11, 25, 9, 30, 0, 0, time.UTC), Grams: 100, State: "drying"}}
 	return p
 }
 
 func all() []Field {
-	return slices.Concat(Fields, MarkFields(3), FitFields(0), StepFields(0), WeighFields(0))
+	return slices.Concat(Fields, MarkFields(3), FitFields(0), StepFields(0), QuoteFields(0), WeighFields(0))
 }
 
 func TestEveryFieldIsNamedAndHasItsOwnKey(t *testing.T) {

@@ -15,10 +15,11 @@ const (
 	mostSteps     = steps.Most
 	mostWeighings = 1000
 	mostPatterns  = 1000
+	mostQuotes    = 100
 )
 
-// List is a table that a project has a row of for each mark, fit, step, printed pattern or
-// weighing.
+// List is a table that a project has a row of for each mark, fit, step, printed pattern,
+// quote or weighing.
 type List struct {
 	Key     string  // in the file: "knife.station"
 	Most    int     // rows
@@ -58,6 +59,7 @@ const (
 	listOfFits
 	listOfSteps
 	listOfPatterns
+	listOfQuotes
 	listOfWeighings
 )
 
@@ -71,6 +73,7 @@ var Lists = []List{
 	list("fit", mostFits, fits, func(p *Project) *[]Fit { return &p.Fits }, nil),
 	list("step", mostSteps, stepColumns, func(p *Project) *[]steps.Step { return &p.Steps }, nil),
 	list("pattern", mostPatterns, patterns, func(p *Project) *[]Pattern { return &p.Patterns }, nil),
+	list("quote", mostQuotes, quotes, func(p *Project) *[]Quote { return &p.Quotes }, nil),
 	list("weigh", mostWeighings, weighings, func(p *Project) *[]weigh.Weighing { return &p.Weigh }, nil),
 }
 
@@ -92,6 +95,9 @@ func FitFields(i int) []Field { return Lists[listOfFits].row(i) }
 // StepFields are the columns of step i.
 func StepFields(i int) []Field { return Lists[listOfSteps].row(i) }
 
+// QuoteFields are the columns of quote i.
+func QuoteFields(i int) []Field { return Lists[listOfQuotes].row(i) }
+
 // WeighFields are the columns of weighing i.
 func WeighFields(i int) []Field { return Lists[listOfWeighings].row(i) }
 
@@ -101,6 +107,7 @@ func (p Project) Clone() Project {
 	p.Fits = slices.Clone(p.Fits)
 	p.Steps = slices.Clone(p.Steps)
 	p.Patterns = slices.Clone(p.Patterns)
+	p.Quotes = slices.Clone(p.Quotes)
 	p.Weigh = slices.Clone(p.Weigh)
 	return p
 }

@@ -44,7 +44,7 @@ func (p Project) Drawn() Project {
 	p.Title, p.Units, p.Notes, p.Room = "", length.Millimetres, "", plain.Room
 	p.Customer = Customer{Hand: p.Customer.Hand, Edge: p.Customer.Edge}
 	p.Source, p.Outline = FromStations, plain.Outline
-	p.Steps, p.Weigh, p.Patterns = nil, nil, nil
+	p.Steps, p.Weigh, p.Patterns, p.Quotes = nil, nil, nil, nil
 	return p
 }
 

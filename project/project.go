@@ -45,6 +45,7 @@ type Project struct {
 	Fits     []Fit
 	Steps    []steps.Step
 	Patterns []Pattern
+	Quotes   []Quote
 	Weigh    []weigh.Weighing
 }
 

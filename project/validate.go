@@ -73,6 +73,9 @@ func (c *checker) checkRows(p *Project) bool {
 			if l.Key == "pattern" {
 				c.once(i, p.Patterns)
 			}
+			if l.Key == "quote" {
+				c.quote(i, p.Quotes[i])
+			}
 		}
 	}
 	return len(c.problems) == 0

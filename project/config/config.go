@@ -45,6 +45,8 @@ type Config struct {
 	asked    asked           //
 	hours    string          // as calendar.ParseWeek reads them
 	currency string          //
+	maker    string          // name and address, for the customer's papers
+	address  []string        //
 	start    project.Project // the defaults of sheath, belt and stitch, and the user's own steps
 }
 

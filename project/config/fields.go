@@ -53,7 +53,7 @@ func (c *Config) own() []file.Setting {
 		limit("held_off", "the back may lie this far off the fold, mm", 0, 50, &l.HeldOff),
 		limit("strap_clear", "a strap's edge keeps this far from a step of the handle, mm", 0, 50, &l.StrapClear),
 		number("limits.unlikely", "a measure so many times what its neighbours say, or so small a part of it, is asked about", 1.1, 100, &l.Unlikely),
-	}, c.priceSettings(), []file.Setting{c.hourSetting()})
+	}, c.priceSettings(), c.shopSettings())
 }
 
 func bound[V any](s project.Spec, p *V) file.Setting {

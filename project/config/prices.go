@@ -7,6 +7,7 @@ import (
 	"chape/calc/length"
 	"chape/project/file"
 	"chape/project/money"
+	"chape/project/shop"
 
 	"github.com/shopspring/decimal"
 )
@@ -58,9 +59,13 @@ func (c *Config) checkPrices(add func(key, found, remedy string)) {
 	}
 }
 
-// hourSetting is when somebody stands at the bench.
-func (c *Config) hourSetting() file.Setting {
-	return text("shop.hours", `days and hours at the bench, as in "mon-fri 18-21, sat 9-13 14-17"; empty: not said`, 300, &c.hours)
+// shopSettings are when somebody stands at the bench, and who.
+func (c *Config) shopSettings() []file.Setting {
+	return []file.Setting{
+		text("shop.hours", `days and hours at the bench, as in "mon-fri 18-21, sat 9-13 14-17"; empty: not said`, 300, &c.hours),
+		text("shop.name", "your name, or the shop's, as customers read it on order sheet and care card; empty: a line to write it on", 100, &c.maker),
+		words("shop.address", `where they find you, a text a line, as in ["Mill Lane 3", "Anytown", "a telephone number"]`, 6, &c.address),
+	}
 }
 
 // amount reads what checkPrices let pass.
@@ -89,12 +94,11 @@ func (c Config) Prices() money.Prices {
 	return p
 }
 
-// Snap and Rivet are what one costs.
-func (c Config) Snap() money.Amount  { return amount(c.asked.snap) }
-func (c Config) Rivet() money.Amount { return amount(c.asked.rivet) }
-
-// Week is the shop's hours; none where they were not given.
-func (c Config) Week() calendar.Week {
+// Shop is what the maker's shop pays, asks and has time for.
+func (c Config) Shop() shop.Shop {
 	w, _ := calendar.ParseWeek(c.hours) // what does not parse is refused by Decode
-	return w
+	return shop.Shop{
+		Prices: c.Prices(), Snap: amount(c.asked.snap), Rivet: amount(c.asked.rivet), Offcut: c.price.offcut,
+		Week: w, Name: c.maker, Address: c.address,
+	}
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"chape/calc"
 	"chape/calc/length"
 	"chape/project/money"
 )
@@ -20,7 +21,7 @@ func TestPricesOfOldSettings(t *testing.T) {
 	if got := b.Say(); got != "at least 70.00 €" {
 		t.Errorf("cost %s, want at least 70.00 €: %v", got, b.Lines)
 	}
-	if c.Snap().Known() || c.Rivet().Known() || c.Week().Any() {
+	if c.Shop().Snap.Known() || c.Shop().Rivet.Known() || c.Shop().Week.Any() {
 		t.Error("what was not given is known")
 	}
 }
@@ -38,6 +39,8 @@ margin = 0.2
 minimum = "80"
 [shop]
 hours = "mon-fri 18-21"
+name = "A. Maker"
+address = ["Mill Lane 3", "Anytown"]
 `)
 	if err != nil {
 		t.Fatal(err)
@@ -47,10 +50,13 @@ hours = "mon-fri 18-21"
 		p.Overhead.String() != "0.12" || p.Margin.String() != "0.2" || p.OwnMinimum.String() != "80" || p.Sundries.Known() {
 		t.Errorf("Prices = %+v", p)
 	}
-	if got := p.Currency.Show(c.Snap()) + ", " + p.Currency.Show(c.Rivet()); got != "0.85 CHF, 0.15 CHF" {
+	if got := p.Currency.Show(c.Shop().Snap) + ", " + p.Currency.Show(c.Shop().Rivet); got != "0.85 CHF, 0.15 CHF" {
 		t.Errorf("hardware at %s", got)
 	}
-	if got := c.Week().String(); got != "mon-fri 18:00-21:00" {
+	if s := c.Shop(); s.Name != "A. Maker" || len(s.Address) != 2 || s.Address[1] != "Anytown" || s.Offcut != calc.DefaultOffcut {
+		t.Errorf("the shop is %+v", s)
+	}
+	if got := c.Shop().Week.String(); got != "mon-fri 18:00-21:00" {
 		t.Errorf("Week = %q", got)
 	}
 }

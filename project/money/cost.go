@@ -72,6 +72,7 @@ const (
 	OverheadLine
 	MarginLine
 	MinimumLine
+	AgreedLine // what was agreed on, less what was reckoned; may be below 0
 )
 
 // Line is one line of what a sheath costs.

@@ -197,6 +197,32 @@ func TestQuoteIsACopy(t *testing.T) {
 	}
 }
 
+// A price agreed on is a line of its own: 221.64 was reckoned, 210 agreed, 11.64 less; then 250,
+// 28.36 more.
+func TestAgreed(t *testing.T) {
+	b := Cost(sheath(), shop())
+	for _, c := range []struct{ price, by, row string }{
+		{"210", "-11.64", "agreed | -11.64 | as agreed | the price was set by hand\n"},
+		{"250", "28.36", "agreed | 28.36 | as agreed | the price was set by hand\n"},
+		{"221.64", "", ""},
+	} {
+		b = b.Agree(dec(c.price))
+		last := b.Lines[len(b.Lines)-1]
+		if got, _ := b.Total(); !got.Equal(dec(c.price)) || c.by != "" && !last.Amount.Equal(amt(c.by)) || (last.Kind == AgreedLine) != (c.by != "") {
+			t.Errorf("agreed on %s: %s with %+v", c.price, got, last)
+		}
+		back, err := ParseBill(b.Text(), b.Currency)
+		if err != nil || back.Text() != b.Text() || !strings.HasSuffix(back.Text(), c.row) {
+			t.Errorf("agreed on %s comes back as %q, %v", c.price, back.Text(), err)
+		}
+	}
+	for _, row := range []string{"work | -1 | work | x", "agreed | -- 1 | a | b", "agreed | - | a | b"} {
+		if _, err := ParseBill(row, Currency{}); err == nil {
+			t.Errorf("%q is taken", row)
+		}
+	}
+}
+
 func TestParseBill(t *testing.T) {
 	b := Bill{Lines: []Line{{ItemLine, "snap | brass\n", "2  of them", amt("1.5")}, {WorkLine, "work", "", Amount{}}}}
 	const text = "item | 1.50 | snap / brass | 2 of them\nwork | ? | work | \n"

@@ -3,6 +3,7 @@ package money
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -28,6 +29,18 @@ func Freeze(b Bill, day time.Time) (Quote, error) {
 	return Quote{Date: day, Bill: Bill{b.Currency, lines}}, nil
 }
 
+// Agree puts the price that was agreed on in place of the one that was reckoned: the
+// difference is a line of its own. What was agreed before counts no more.
+func (b Bill) Agree(price decimal.Decimal) Bill {
+	lines := slices.DeleteFunc(slices.Clone(b.Lines), func(l Line) bool { return l.Kind == AgreedLine })
+	b.Lines = lines
+	sum, _ := b.Total()
+	if by := b.Currency.Round(price).Sub(sum); !by.IsZero() {
+		b.add(Line{AgreedLine, "as agreed", "the price was set by hand", Of(by)})
+	}
+	return b
+}
+
 // Total is what the customer was asked for.
 func (q Quote) Total() decimal.Decimal {
 	sum, _ := q.Bill.Total()
@@ -42,7 +55,7 @@ func (q Quote) Against(cost Bill) decimal.Decimal {
 }
 
 // kindWords are the kinds in a file.
-var kindWords = [...]string{"leather", "thread", "item", "sundries", "work", "overhead", "margin", "minimum"}
+var kindWords = [...]string{"leather", "thread", "item", "sundries", "work", "overhead", "margin", "minimum", "agreed"}
 
 // Text writes the lines of a bill, one a row: kind, amount, name and what it came
 // from, parted by " | ". ParseBill reads it back.
@@ -72,7 +85,7 @@ func ParseBill(text string, c Currency) (Bill, error) {
 		}
 		l, err := parseLine(row)
 		if err != nil {
-			return Bill{}, fmt.Errorf("row %d, %q: %w", i+1, row, err)
+			return Bill{}, fmt.Errorf("row %d, %.60q: %w", i+1, row, err)
 		}
 		b.Lines = append(b.Lines, l)
 	}
@@ -95,12 +108,19 @@ func parseLine(row string) (Line, error) {
 		}
 	}
 	if !found {
-		return Line{}, fmt.Errorf("%q is none of %s", cells[0], strings.Join(kindWords[:], ", "))
+		return Line{}, fmt.Errorf("%.40q is none of %s", cells[0], strings.Join(kindWords[:], ", "))
 	}
 	if cells[1] == "?" {
 		return l, nil
 	}
-	a, err := Parse(cells[1])
+	text, less := cells[1], false
+	if l.Kind == AgreedLine {
+		text, less = strings.CutPrefix(text, "-")
+	}
+	a, err := Parse(text)
+	if less {
+		a.value = a.value.Neg()
+	}
 	if err == nil && !a.known {
 		err = errors.New("the amount is missing: write it, or ? if it is not known")
 	}

@@ -6,36 +6,53 @@ import (
 	"chape/calc/calendar"
 )
 
+// Open is what of a checklist is still to be done, as the calendar has it.
+type Open struct {
+	Steps []int          // their places in the list
+	Jobs  []calendar.Job // of each of them
+	Unset int            // waits that nobody has set yet; they count as none
+	Bare  int            // steps without expected minutes; they count as none
+}
+
 // Ready is when a checklist can be done at the earliest.
 type Ready struct {
 	calendar.Finish
-	Steps []int // the places in the list that the Finish's Ends belong to: those still to be done
-	Unset int   // waits that nobody has set yet; they count as none
-	Bare  int   // steps without expected minutes; they count as none
+	Open // the Finish's Ends belong to its Steps
 }
 
-// EarliestReady reckons the steps still to be done, one after another, from now on
-// in the shop's hours. A step that has taken longer than expected counts no more
-// minutes. ok is false where there is no time at the bench.
-func EarliestReady(list []Step, now time.Time, shop calendar.Shop) (r Ready, ok bool) {
-	var jobs []calendar.Job
+// StillOpen gives the steps still to be done, one after another. One that has taken
+// longer than expected counts no more minutes.
+func StillOpen(list []Step) Open {
+	var o Open
 	place := map[int]int{} // from the list to the jobs
 	for i, s := range list {
 		if !s.open() {
 			continue
 		}
-		place[i] = len(jobs)
-		r.Steps = append(r.Steps, i)
-		if s.HoldState(now) == HoldUnset {
-			r.Unset++
+		place[i] = len(o.Jobs)
+		o.Steps = append(o.Steps, i)
+		if !s.HasHold() && s.Sheet {
+			o.Unset++
 		}
 		if s.Expect <= 0 && !s.HasHold() && !s.Sheet {
-			r.Bare++
+			o.Bare++
 		}
-		jobs = append(jobs, s.job(list, place))
+		o.Jobs = append(o.Jobs, s.job(list, place))
 	}
-	r.Finish, ok = calendar.Earliest(now, jobs, shop)
+	return o
+}
+
+// Earliest reckons when all is done, from now on in the shop's hours. ok is false where
+// there is no time at the bench.
+func (o Open) Earliest(now time.Time, shop calendar.Shop) (r Ready, ok bool) {
+	r.Open = o
+	r.Finish, ok = calendar.Earliest(now, o.Jobs, shop)
 	return r, ok
+}
+
+// EarliestReady is when a list can be done at the earliest.
+func EarliestReady(list []Step, now time.Time, shop calendar.Shop) (r Ready, ok bool) {
+	return StillOpen(list).Earliest(now, shop)
 }
 
 // job is the step as the calendar has it.

@@ -16,6 +16,7 @@ func tidy(p project.Project) project.Project {
 	p.Fits = orNil(p.Fits)
 	p.Steps = orNil(p.Steps)
 	p.Patterns = orNil(p.Patterns)
+	p.Quotes = orNil(p.Quotes)
 	p.Weigh = orNil(p.Weigh)
 	return p
 }
