@@ -19,8 +19,8 @@ import (
 // From is a project that starts from an earlier one. The sheath, the belt, the
 // stitches and the corrections are carried to the next knife, and so is the checklist
 // with its hold times and cautions. What is of that knife alone is not: knife, mouth
-// and measured stitch line are those of start, customer and notes are empty, nothing is quoted,
-// is done, started, skipped, spent or weighed, and the pattern is number 1.
+// and measured stitch line are those of start, customer and notes are empty, nothing
+// is quoted, done, started, skipped, spent or weighed, and the pattern is number 1.
 func From(earlier project.Project, title string, start project.Project) project.Project {
 	p := project.New(title, earlier.Units, start)
 	mouth := p.Sheath.Mouth
