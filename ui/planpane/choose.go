@@ -37,9 +37,23 @@ func (m *Model) mouse(msg tea.MouseMsg) []act.Msg {
 		if lay.drawing.Contains(msg.X, msg.Y) {
 			return m.choose(m.nearest(sheet.At(msg.X-lay.drawing.X, msg.Y-lay.drawing.Y).X))
 		}
+		if m.onFine(msg.X, msg.Y, lay, sheet) {
+			m.openChecks()
+		}
 	}
 	m.clamp()
 	return nil
+}
+
+// onFine tells whether the line that counts what is fine stands at a cell.
+func (m *Model) onFine(x, y int, lay places, sheet draw.Sheet) bool {
+	fine := m.fineLine()
+	if len(fine) == 0 || !lay.text.Contains(x, y) {
+		return false
+	}
+	shown, _ := m.scrolled(m.text(lay, sheet), lay)
+	at := y - lay.text.Y
+	return at < len(shown) && shown[at] == fine[0]
 }
 
 // wheel is how many lines one notch of the wheel scrolls.

@@ -30,8 +30,8 @@ func TestGoldenScreens(t *testing.T) {
 		{"half-widths", 78, 24, canvas.ASCII, length.Millimetres, "right"},
 		{"half-widths-in", 48, 24, canvas.ASCII, length.Inches, "right"},
 		{"holes", 90, 40, canvas.ASCII, length.Millimetres, "right right"},
-		{"section", 78, 22, canvas.Braille, length.Millimetres, "left"},
-		{"section", 78, 22, canvas.ASCII, length.Millimetres, "left"},
+		{"section", 78, 22, canvas.Braille, length.Millimetres, "left left"},
+		{"section", 78, 22, canvas.ASCII, length.Millimetres, "left left"},
 	} {
 		m := shown(t, c.w, c.h, func(p *project.Project) { p.Units = c.unit })
 		// The words of the checks are held where they are made.

@@ -22,12 +22,13 @@ const (
 	HalfWidths
 	Holes
 	Section
-	pages = 4
+	Checks
+	pages = 5
 )
 
 // String is the page's name in the pane's first line.
 func (p Page) String() string {
-	return [...]string{"drawing", "half-widths", "holes", "section"}[p%pages]
+	return [...]string{"drawing", "half-widths", "holes", "section", "checks"}[p%pages]
 }
 
 // closest is how many steps of zoom there are, each half as large again.
@@ -133,9 +134,9 @@ func (m *Model) to(by int) func() []act.Msg {
 	return func() []act.Msg { return m.choose(m.snap.Mark + by) }
 }
 
-// line goes by marks or, in a table, by lines.
+// line goes by marks or, in a table or list, by lines.
 func (m *Model) line(by int) func() []act.Msg {
-	if m.page == HalfWidths || m.page == Holes {
+	if m.page == HalfWidths || m.page == Holes || m.page == Checks {
 		return m.roll(by)
 	}
 	return m.to(by)

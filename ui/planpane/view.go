@@ -116,6 +116,8 @@ func (m *Model) text(p places, sheet draw.Sheet) []string {
 		return m.holes(w)
 	case Section:
 		return m.sectionText(w)
+	case Checks:
+		return m.checkList(w)
 	}
 	return m.besideDrawing(w, p.section.Empty() && m.roomy(), sheet)
 }
@@ -181,7 +183,7 @@ func (m *Model) names(where string) string {
 }
 
 // namesWidth is what all pages' names take, each with a cell at both sides.
-const namesWidth = len("drawing"+"half-widths"+"holes"+"section") + 2*pages
+const namesWidth = len("drawing"+"half-widths"+"holes"+"section"+"checks") + 2*pages
 
 // pageAt is the page whose name stands at a cell of the first line.
 func (m *Model) pageAt(x int) (Page, bool) {

@@ -20,26 +20,60 @@ func (m *Model) warnings(w int) []string { return m.checks(calc.Warn, w) }
 
 func (m *Model) notes(w int) []string {
 	out := m.checks(calc.Note, w)
+	return append(out, m.fineLine()...)
+}
+
+// fineLine counts the checks that are fine, and says what lists them: c, or a press on it.
+func (m *Model) fineLine() []string {
 	fine := 0
 	for _, c := range m.snap.Plan.Checks {
 		if c.Level == calc.OK {
 			fine++
 		}
 	}
+	if fine == 0 {
+		return nil
+	}
 	good := ink.Around(m.Styles.Good)
-	switch {
-	case fine == 1:
-		out = append(out, good.Open+"1 check fine"+good.Close)
-	case fine > 1:
-		out = append(out, good.Open+number(fine)+" checks fine"+good.Close)
+	return []string{good.Open + fineWords(fine) + good.Close}
+}
+
+func fineWords(fine int) string {
+	if fine == 1 {
+		return "1 check fine, c shows it"
+	}
+	return number(fine) + " checks fine, c lists them"
+}
+
+func (m *Model) openChecks() { m.page = Checks }
+
+// checkList is every check, those to see to first.
+func (m *Model) checkList(w int) []string {
+	var out []string
+	for _, g := range []struct {
+		level   calc.Level
+		heading string
+	}{{calc.Warn, "to see to"}, {calc.Note, "to know"}, {calc.OK, "fine"}} {
+		lines := m.checks(g.level, w)
+		if len(lines) == 0 {
+			continue
+		}
+		if len(out) > 0 {
+			out = append(out, "")
+		}
+		out = append(append(out, m.Styles.Heading.Render(g.heading)), lines...)
 	}
 	return out
 }
 
+// checks are those of a level, each with its sign.
 func (m *Model) checks(level calc.Level, w int) []string {
 	sign, style := "* ", ink.Around(m.Styles.Note)
-	if level == calc.Warn {
+	switch level {
+	case calc.Warn:
 		sign, style = "! ", m.pens[ink.PenWarn]
+	case calc.OK:
+		sign, style = "  ", m.pens[ink.PenText]
 	}
 	var out []string
 	for _, c := range m.snap.Plan.Checks {
