@@ -199,15 +199,15 @@ func workLine(u Use, p Prices) Line {
 		minutes, how = h.Spent, "spent"
 	}
 	n := decimal.NewFromInt(int64(minutes.Round(time.Minute) / time.Minute))
-	from := fmt.Sprintf("%s %s in %d steps", hm(minutes), how, len(u.Steps))
+	from := fmt.Sprintf("%s %s in %d steps", Minutes(minutes), how, len(u.Steps))
 	if !p.Hour.known {
 		return Line{WorkLine, "work", from, Amount{}}
 	}
 	return Line{WorkLine, "work", from + " at " + p.Currency.price(p.Hour) + " an hour", Of(n.Mul(p.Hour.value).DivRound(decimal.NewFromInt(60), 30))}
 }
 
-// hm says minutes as "5 h 20 min".
-func hm(d time.Duration) string {
+// Minutes says them as "5 h 20 min".
+func Minutes(d time.Duration) string {
 	m := int(d.Round(time.Minute) / time.Minute)
 	if m < 60 {
 		return fmt.Sprintf("%d min", m)

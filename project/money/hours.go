@@ -24,6 +24,9 @@ func Hours(steps []Step) Sum {
 	return s
 }
 
+// Spends tells whether any minutes were spent.
+func (u Use) Spends() bool { return Hours(u.Steps).Spent > 0 }
+
 // Learn is the minutes to expect of a step: the median of what finished sheaths
 // took, or the step's own where none of them counted any; of tells from how many.
 func Learn(own time.Duration, spent []time.Duration) (expected time.Duration, of int) {

@@ -82,9 +82,14 @@ func (c Currency) Round(d decimal.Decimal) decimal.Decimal {
 	return d.DivRound(c.unit(), 30).Add(half).Floor().Mul(c.unit())
 }
 
+// Amount shows an amount rounded, with the unit's decimals: "12.50".
+func (c Currency) Amount(d decimal.Decimal) string {
+	return c.Round(d).StringFixed(max(0, -c.unit().Exponent()))
+}
+
 // Format shows an amount rounded, with the unit's decimals and the sign: "12.50 €".
 func (c Currency) Format(d decimal.Decimal) string {
-	s := c.Round(d).StringFixed(max(0, -c.unit().Exponent()))
+	s := c.Amount(d)
 	if c.Sign != "" {
 		s += " " + c.Sign
 	}

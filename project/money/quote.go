@@ -29,6 +29,12 @@ func Freeze(b Bill, day time.Time) (Quote, error) {
 	return Quote{Date: day, Bill: Bill{b.Currency, lines}}, nil
 }
 
+// Known is the bill without the lines whose price is missing.
+func (b Bill) Known() Bill {
+	b.Lines = slices.DeleteFunc(slices.Clone(b.Lines), func(l Line) bool { return !l.Amount.known })
+	return b
+}
+
 // Agree puts the price that was agreed on in place of the one that was reckoned: the
 // difference is a line of its own. What was agreed before counts no more.
 func (b Bill) Agree(price decimal.Decimal) Bill {

@@ -11,6 +11,7 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/shop"
 	"chape/project/steps"
 	"chape/ui/canvas"
 )
@@ -29,6 +30,7 @@ type Snapshot struct {
 	Others []steps.Hold // of the other projects of the shelf
 	Font   Font         // what drawings are made of
 	Prices Prices
+	Shop   shop.Shop
 	Scale  float64 // grams, one step of the user's scale; 0: as the digits of the weighings tell
 }
 

@@ -25,3 +25,6 @@ type Choice struct {
 	Does string
 	Do   func() []Msg // nil: nothing
 }
+
+// PrintOrder has a quote of the project printed for the customer, by its place.
+type PrintOrder struct{ Quote int }

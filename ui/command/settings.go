@@ -114,6 +114,7 @@ func (s settings) workbench() workbench.Options {
 		Rates:    s.Rates(),
 		Scale:    s.Scale,
 		Currency: s.Currency(),
+		Shop:     s.Shop(),
 		Begin:    s.NewProject,
 		Print:    print.Options{Paper: s.Sheet(), Correction: s.Printer, Offcut: s.Rates().Offcut},
 		Suspends: runtime.GOOS != "windows",
@@ -164,7 +165,7 @@ func (s settings) put(o *workbench.Options) {
 	now.Alarm.Voice, now.Alarm.Clock, now.Alarm.Shelf = o.Alarm.Voice, o.Alarm.Clock, o.Alarm.Shelf
 	now.Alarm.Quiet = o.Alarm.Quiet
 	o.Alarm, o.Rates, o.Scale, o.Currency, o.Begin, o.Print = now.Alarm, now.Rates, now.Scale, now.Currency, now.Begin, now.Print
-	o.Document, o.KeepPrinter, o.Prints = now.Document, now.KeepPrinter, now.Prints
+	o.Document, o.KeepPrinter, o.Prints, o.Shop = now.Document, now.KeepPrinter, now.Prints, now.Shop
 }
 
 func (s settings) styles() ink.Styles {

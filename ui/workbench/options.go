@@ -8,6 +8,7 @@ import (
 	"chape/calc"
 	"chape/project"
 	"chape/project/print"
+	"chape/project/shop"
 	"chape/ui/act"
 	"chape/ui/alarm"
 	"chape/ui/canvas"
@@ -30,6 +31,7 @@ type Options struct {
 	Rates    calc.Rates
 	Scale    float64 // grams, one step of the kitchen scale; 0: as the digits tell
 	Currency string
+	Shop     shop.Shop
 	// Reread looks whether the user's settings have changed on the disk, and gives what
 	// puts them in and what is to be said of it; nil where there is nothing new. It is
 	// called from a command, one at a time. Reread nil: nobody looks.

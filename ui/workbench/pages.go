@@ -5,6 +5,7 @@ import (
 
 	"chape/ui/act"
 	benchview "chape/ui/bench"
+	"chape/ui/costpage"
 	"chape/ui/drypane"
 	"chape/ui/knifepane"
 	"chape/ui/layout"
@@ -26,6 +27,7 @@ func pages(o *Options) []act.Page {
 		benchview.AsPage(o.Clock, o.wait, o.Styles),
 		shelfpane.AsPage(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles}),
 		drypane.AsPage(o.Clock, o.Styles),
+		costpage.AsPage(costpage.Options{Shelf: o.Shelf, Clock: o.Clock, Styles: o.Styles}),
 		lookpage.AsPage(o.Styles),
 	}
 }

@@ -1,0 +1,161 @@
+package costpage
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/shopspring/decimal"
+
+	"chape/calc/calendar"
+	"chape/project"
+	"chape/project/file"
+	"chape/project/money"
+	"chape/project/shelf"
+	"chape/project/shop"
+	"chape/project/steps"
+	"chape/project/store"
+	"chape/ui/act"
+	"chape/ui/term/ink"
+	"chape/ui/test/rig"
+)
+
+func amt(s string) money.Amount { return money.Of(decimal.RequireFromString(s)) }
+
+// evenings is an invented shop.
+func evenings() shop.Shop {
+	w, err := calendar.ParseWeek("mon-fri 18-21, sat 9-13")
+	if err != nil {
+		panic(err)
+	}
+	return shop.Shop{
+		Prices: money.Prices{Currency: money.Currency{Sign: "€"}, Leather: amt("90"), Thread: amt("0.05"), Sundries: amt("3"), Hour: amt("36"),
+			Overhead: decimal.RequireFromString("0.1"), Margin: decimal.RequireFromString("0.2")},
+		Snap: amt("0.85"), Rivet: amt("0.15"), Offcut: 0.25, Week: w,
+	}
+}
+
+// order is an invented one: 40 min of cutting done, 2 h of sewing and 30 min to come.
+func order() project.Project {
+	p := project.Defaults()
+	p.Title, p.Customer.Name, p.Customer.Due = "Orchard knife", "R. Example", time.Date(2026, 12, 18, 0, 0, 0, 0, time.UTC)
+	p.Steps = []steps.Step{
+		{Title: "Cut", Expect: 40 * time.Minute, Spent: 50 * time.Minute, Done: rig.Noon.Add(-time.Hour)},
+		{Title: "Sew", Expect: 2 * time.Hour},
+		{Title: "Line it", Expect: time.Hour, Skipped: true},
+		{Title: "Burnish", Expect: 30 * time.Minute},
+	}
+	return p
+}
+
+func newRig(t *testing.T, p project.Project, w, h int, o Options, s shop.Shop) *rig.Rig[*Model] {
+	r := rig.New(t, p, w, h, func(now func() time.Time) *Model {
+		o.Clock, o.Styles = now, ink.New(ink.Dark, ink.None)
+		return New(o)
+	})
+	r.Plan, r.Snap.Shop = true, s
+	return r.Show()
+}
+
+func TestGoldens(t *testing.T) {
+	newRig(t, order(), 78, 19, Options{}, evenings()).Golden(t, "cost-80x24")
+	r := newRig(t, order(), 158, 40, Options{}, evenings())
+	r.Keys("n", "enter").Wait(30*24*time.Hour).Keys("a", "enter").Golden(t, "quoted-160x45")
+	s := evenings()
+	s.Prices.Hour, s.Snap, s.Week = money.Amount{}, money.Amount{}, calendar.Week{}
+	newRig(t, order(), 78, 19, Options{}, s).Golden(t, "missing-80x24")
+	newRig(t, order(), 78, 19, Options{}, evenings()).Keys("v").Golden(t, "minutes-80x24")
+}
+
+// Quoted, then prices go up, then accepted a month later: the old price, on the page and in
+// what is kept. Undo brings everything back, which the root does.
+func TestQuoteIsKept(t *testing.T) {
+	r := newRig(t, order(), 78, 40, Options{}, evenings())
+	old := r.Pane.reckon.Price.Say()
+	r.Keys("n", "enter").Shows("quoted "+old+" on 26 Nov", "not accepted yet")
+	r.Snap.Shop.Prices.Hour = amt("60")
+	r.Wait(30*24*time.Hour).Keys("a", "enter")
+	if new := r.Pane.reckon.Price.Say(); new == old {
+		t.Fatalf("the price is still %s", old)
+	}
+	r.Shows("it comes to "+r.Pane.reckon.Price.Say()+" today; quoted "+old+" on 26 Nov, accepted on 26 Dec", "at 36.00 € an hour", "at 60.00 € an hour")
+	q := r.Project.Quotes[0]
+	if m, err := q.Money(); err != nil || m.Bill.Say() != old || q.Accepted.Format(time.DateOnly) != "2026-12-26" || q.Due.Format(time.DateOnly) != "2026-12-18" || !strings.Contains(q.What, "Orchard knife") {
+		t.Errorf("kept %+v, %v", q, err)
+	}
+	if got := strings.Join(r.Commits, "; "); got != "quote "+old+"; accepted 2026-12-26" {
+		t.Errorf("commits %s", got)
+	}
+}
+
+// A price set by hand stands; nonsense is refused with what would do.
+func TestPriceByHand(t *testing.T) {
+	r := newRig(t, order(), 78, 40, Options{}, evenings())
+	r.Keys("n").Answer("a lot").Shows("try 12.50").Keys("esc").Keys("n").Answer("").Shows("no price: type one").Keys("esc")
+	if len(r.Project.Quotes) != 0 {
+		t.Fatalf("quoted %+v", r.Project.Quotes)
+	}
+	r.Keys("n").Answer("180,5").Shows("quoted 180.50 €", "as agreed")
+	r.Keys("a").Answer("2026-11-01").Shows("give the day it was made or a later one").Answer("").Shows("not accepted yet")
+
+	s := evenings()
+	s.Prices.Hour = money.Amount{}
+	r = newRig(t, order(), 78, 40, Options{}, s)
+	r.Shows("at least", "* missing", "[price]").Keys("n").Shows("Prices are missing").Answer("200").Shows("quoted 200.00 €")
+}
+
+func TestChooseAndTakeOut(t *testing.T) {
+	r := newRig(t, order(), 78, 40, Options{}, evenings())
+	r.Keys("a", "x", "P")
+	if len(r.Said) != 3 || !strings.Contains(r.Said[0], "no quote yet") {
+		t.Errorf("said %q", r.Said)
+	}
+	r.Keys("n").Answer("180").Keys("n").Answer("190").Keys("[", "P")
+	if got := r.Last(); got != (act.PrintOrder{Quote: 0}) {
+		t.Errorf("P answers %#v", got)
+	}
+	r.Keys("x", "enter").Lacks("180.00 €").Shows("quoted 190.00 €")
+	r.Keys("x", "q").Shows("quoted 190.00 €")
+}
+
+// What finished sheaths took is offered, and taken over only when it is asked for: 50 and
+// 60 min of burnishing are 55.
+func TestLearn(t *testing.T) {
+	dir := t.TempDir()
+	for name, took := range map[string]time.Duration{"one": 50 * time.Minute, "two": time.Hour, "unfinished": 0} {
+		p := order()
+		for i := range p.Steps {
+			p.Steps[i].Done, p.Steps[i].Spent = rig.Noon, took
+		}
+		if took == 0 {
+			p.Steps[1].Done = time.Time{}
+		}
+		if err := os.WriteFile(filepath.Join(dir, name+".toml"), file.Encode(p), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	os.WriteFile(filepath.Join(dir, "broken.toml"), []byte("format ="), 0o600)
+	r := newRig(t, order(), 158, 30, Options{Shelf: shelf.Open(store.OS(), dir)}, evenings())
+	r.Shows("of 2 steps finished sheaths took other minutes", "55 min of 2")
+	if r.Project.Steps[3].Expect != 30*time.Minute {
+		t.Fatal("learned silently")
+	}
+	r.Keys("l", "x").Keys("l", "enter")
+	if s := r.Project.Steps; s[3].Expect != 55*time.Minute || s[1].Expect != 55*time.Minute || s[0].Expect != 40*time.Minute || len(r.Commits) != 1 {
+		t.Errorf("learned %+v", s)
+	}
+	r.Lacks("took other minutes").Keys("l")
+	if !strings.Contains(r.Said[len(r.Said)-1], "nothing to learn") {
+		t.Errorf("said %q", r.Said)
+	}
+}
+
+func TestEverySize(t *testing.T) {
+	r := newRig(t, order(), 78, 19, Options{}, evenings())
+	rig.CheckKeys(t, r.Pane)
+	rig.CheckSizes(t, r.Pane, 160, 45)
+	r.Keys("n", "enter", "v", "n")
+	rig.CheckSizes(t, r.Pane, 160, 45)
+}

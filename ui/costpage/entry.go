@@ -1,0 +1,163 @@
+package costpage
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"chape/project"
+	"chape/project/money"
+	"chape/project/shop"
+	"chape/ui/act"
+	"chape/ui/part"
+)
+
+// entry is what is being typed or asked, at the foot of the page.
+type entry struct {
+	*part.Ask
+	answer func(text string) (act.Commit, error) // Do is nil: nothing is to be done
+}
+
+const longestEntry = 30
+
+func (m *Model) ask(a *part.Ask, do func(text string) (act.Commit, error)) []act.Msg {
+	a.SetWidth(m.w)
+	m.entry = &entry{a, do}
+	return nil
+}
+
+// reply takes a key while there is an entry.
+func (m *Model) reply(p part.Press) []act.Msg {
+	switch m.entry.Take(p) {
+	case part.Dropped:
+		m.entry = nil
+	case part.Kept:
+		c, err := m.entry.answer(m.entry.Text())
+		if err != nil {
+			m.entry.Refuse(err, p)
+			return nil
+		}
+		m.entry = nil
+		if c.Do != nil {
+			return []act.Msg{c}
+		}
+	}
+	return nil
+}
+
+// askQuote asks for the price to quote: what was reckoned, unless it is set by hand.
+func (m *Model) askQuote() []act.Msg {
+	if m.snap.Plan == nil || m.snap.Stale {
+		return []act.Msg{act.Say{Text: "nothing to quote: correct the numbers first", Warn: true}}
+	}
+	b := m.reckon.Price
+	sum, atLeast := b.Total()
+	label, text := "Quote this price, or set it by hand", b.Currency.Amount(sum)
+	if atLeast {
+		label, text = "Prices are missing: the price to quote is yours to set", ""
+	}
+	a := part.NewAsk(label, text, longestEntry)
+	a.Fresh = text != ""
+	return m.ask(a, m.addQuote)
+}
+
+// addQuote is the answer that makes the quote.
+func (m *Model) addQuote(text string) (act.Commit, error) {
+	price, err := money.Parse(strings.Replace(strings.TrimSpace(text), ",", ".", 1))
+	if err != nil {
+		return act.Commit{}, err
+	}
+	if !price.Known() {
+		return act.Commit{}, errors.New("no price: type one, as in 12.50")
+	}
+	q, err := money.Freeze(m.reckon.Price.Known().Agree(price.Decimal()), m.o.Clock())
+	if err != nil {
+		return act.Commit{}, err
+	}
+	made := project.NewQuote(q, shop.What(m.snap.Project), m.snap.Project.Customer.Due)
+	m.newest = true
+	return act.Commit{Label: "quote " + q.Bill.Say(), Do: func(p *project.Project) error {
+		p.Quotes = append(p.Clone().Quotes, made)
+		return p.Validate()
+	}}, nil
+}
+
+// errOther is said where the quote in question has changed meanwhile.
+var errOther = errors.New("the quote was changed meanwhile: look at it and try again")
+
+// change is a commit on the chosen quote.
+func (m *Model) change(label string, do func(p *project.Project, i int) error) act.Commit {
+	was, i, _ := m.quote()
+	return act.Commit{Label: label, Do: func(p *project.Project) error {
+		if i >= len(p.Quotes) || p.Quotes[i] != was {
+			return errOther
+		}
+		*p = p.Clone()
+		return do(p, i)
+	}}
+}
+
+func field(i int, key string) project.Field {
+	for _, f := range project.QuoteFields(i) {
+		if f.Key == key {
+			return f
+		}
+	}
+	panic("no field " + key)
+}
+
+// askAccepted asks for the day; none takes the acceptance back.
+func (m *Model) askAccepted() []act.Msg {
+	q, i, _ := m.quote()
+	text := q.Accepted.Format("2006-01-02")
+	if q.Accepted.IsZero() {
+		text = m.o.Clock().Format("2006-01-02")
+	}
+	f := field(i, "quote.accepted")
+	return m.ask(part.NewAsk("Accepted on; empty: not accepted", text, longestEntry), func(text string) (act.Commit, error) {
+		v, err := f.Parse(text, m.snap.Project)
+		if err != nil {
+			return act.Commit{}, err
+		}
+		p := m.snap.Project.Clone()
+		if err := f.Set(&p, v); err != nil {
+			return act.Commit{}, err
+		}
+		label := "accepted " + strings.TrimSpace(text)
+		if p.Quotes[i].Accepted.IsZero() {
+			label = "not accepted"
+		}
+		return m.change(label, func(p *project.Project, i int) error { return f.At(i).Set(p, v) }), nil
+	})
+}
+
+func (m *Model) askRemove() []act.Msg {
+	q, _, _ := m.quote()
+	c := m.change("quote taken out", func(p *project.Project, i int) error {
+		p.Quotes = append(p.Quotes[:i], p.Quotes[i+1:]...)
+		return nil
+	})
+	return m.ask(part.Confirm("Take the quote of "+q.Date.Format("2 Jan 2006")+" out? Enter does, u brings it back."),
+		func(string) (act.Commit, error) { return c, nil })
+}
+
+// askLearn offers the minutes that finished sheaths took.
+func (m *Model) askLearn() []act.Msg {
+	lessons, list := m.lessons, m.snap.Project.Steps
+	if len(lessons) == 0 {
+		return []act.Msg{act.Say{Text: "nothing to learn: no finished sheath of the shelf counted other minutes for these steps"}}
+	}
+	label := fmt.Sprintf("expected minutes of %s as finished sheaths took", many(len(lessons), "step"))
+	return m.ask(part.Confirm(fmt.Sprintf("Expect of %s what finished sheaths took (the column others)? Enter does.", many(len(lessons), "step"))),
+		func(string) (act.Commit, error) {
+			return act.Commit{Label: label, Do: func(p *project.Project) error {
+				*p = p.Clone()
+				for _, l := range lessons {
+					if l.Step < len(p.Steps) && p.Steps[l.Step].Title == list[l.Step].Title {
+						p.Steps[l.Step].Expect = l.To
+					}
+				}
+				return p.Validate()
+			}}, nil
+		})
+}

@@ -1,0 +1,67 @@
+package costpage
+
+import (
+	"chape/ui/act"
+	"chape/ui/part"
+)
+
+// Keys that the page names in its text.
+const (
+	quoteKey  = "n"
+	acceptKey = "a"
+	learnKey  = "l"
+	hoursKey  = "v"
+	printKey  = "P"
+)
+
+// keys are those of the page while nothing is being typed. None is a digit or a sign.
+func (m *Model) keys() part.Keys {
+	roll := func(by func() int) func() []act.Msg { return part.Quiet(func() { m.roll(by()) }) }
+	by := func(n int) func() int { return func() int { return n } }
+	return part.Keys{
+		part.Key(quoteKey, "a quote of what it comes to today", m.askQuote, quoteKey).Foot("new quote"),
+		part.Key(acceptKey, "the day the customer accepted the quote", m.ofQuote(m.askAccepted), acceptKey).Foot("accepted"),
+		part.Key(printKey, "the quote or order on paper, for the customer", m.ofQuote(m.print), printKey).Foot("order sheet"),
+		part.Key(hoursKey, "the price, or the minutes, where one fits", part.Quiet(m.turn), hoursKey).Foot("price, minutes"),
+		part.Key("Esc", "back", leave, "esc").Foot("back"),
+		part.Key(learnKey, "expect the minutes that finished sheaths took", m.askLearn, learnKey).Late("learn"),
+		part.Key("]", "next quote", part.Quiet(func() { m.choose(1) }), "]"),
+		part.Key("[", "quote before", part.Quiet(func() { m.choose(-1) }), "["),
+		part.Key("x", "take the quote out", m.ofQuote(m.askRemove), "x"),
+		part.Key("↑", "text up", roll(by(-1)), "up"),
+		part.Key("↓", "text down", roll(by(1)), "down"),
+		part.Key("PgUp", "a page up", roll(func() int { return -m.h }), "pgup"),
+		part.Key("PgDn", "a page down", roll(func() int { return m.h / 2 }), "pgdown"),
+	}
+}
+
+func leave() []act.Msg { return []act.Msg{act.Leave{}} }
+
+// ofQuote says where there is no quote.
+func (m *Model) ofQuote(do func() []act.Msg) func() []act.Msg {
+	return func() []act.Msg {
+		if len(m.snap.Project.Quotes) == 0 {
+			return []act.Msg{act.Say{Text: "no quote yet: " + quoteKey + " makes one"}}
+		}
+		return do()
+	}
+}
+
+func (m *Model) turn() { m.hours, m.top = !m.hours, 0 }
+
+func (m *Model) choose(by int) {
+	m.list.Move(by)
+	m.roll(0)
+}
+
+func (m *Model) print() []act.Msg {
+	_, i, _ := m.quote()
+	return []act.Msg{act.PrintOrder{Quote: i}}
+}
+
+// Keys implements act.Pane.
+func (m *Model) Keys() []act.Section {
+	ask := part.AskKeys()
+	ask.Now = m.entry != nil
+	return []act.Section{m.keys().Section("Cost and quotes", m.entry == nil), ask}
+}

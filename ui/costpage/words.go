@@ -1,0 +1,211 @@
+package costpage
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/charmbracelet/lipgloss"
+	"github.com/charmbracelet/x/ansi"
+
+	"chape/project"
+	"chape/project/money"
+	"chape/project/shop"
+	"chape/ui/layout"
+	"chape/ui/term"
+)
+
+// verdict is the price of today, and what was quoted.
+func (m *Model) verdict() string {
+	if m.snap.Plan == nil {
+		return "no price without a plan: correct the numbers first"
+	}
+	text := "it comes to " + m.reckon.Price.Say() + " today"
+	i := m.snap.Project.Standing()
+	if i < 0 {
+		return text
+	}
+	q, err := m.snap.Project.Quotes[i].Money()
+	if err != nil {
+		return text
+	}
+	text += "; quoted " + q.Bill.Say() + " on " + m.day(q.Date)
+	if !q.Accepted.IsZero() {
+		text += ", accepted on " + m.day(q.Accepted)
+	}
+	return text
+}
+
+// day is "25 Oct", with its year where that is another.
+func (m *Model) day(t time.Time) string {
+	if t.Year() != m.snap.Now.Year() {
+		return t.Format("2 Jan 2006")
+	}
+	return t.Format("2 Jan")
+}
+
+// money is the price with where each line came from, and the quotes.
+func (m *Model) money(w int) []string {
+	st := m.o.Styles
+	if m.snap.Plan == nil {
+		return nil
+	}
+	out := []string{st.Heading.Render("What it comes to today")}
+	b := m.reckon.Price
+	for i, l := range b.Lines {
+		if l.Kind >= money.OverheadLine && (i == 0 || b.Lines[i-1].Kind < money.OverheadLine) {
+			out = append(out, m.row(sumRow("cost", m.reckon.Cost), w, st.Strong)...)
+		}
+		out = append(out, m.lineRow(l, b.Currency, w)...)
+	}
+	out = append(out, m.row(sumRow("price", b), w, st.Strong)...)
+	if _, atLeast := b.Total(); atLeast {
+		out = append(out, layout.Paragraph("* prices are missing: give them in your settings, [price]; chape settings says where", w, 3, st.Note)...)
+	}
+	if m.reckon.Use.Spends() {
+		taken := sumRow("cost so far", m.reckon.Taken)
+		taken[2] = strings.TrimSpace(taken[2] + " by the minutes spent")
+		out = append(out, m.row(taken, w, st.Text)...)
+	}
+	return append(out, m.quotes(w)...)
+}
+
+func sumRow(name string, b money.Bill) [3]string {
+	sum, atLeast := b.Total()
+	from := ""
+	if atLeast {
+		from = "at least"
+	}
+	return [3]string{name, b.Currency.Format(sum), from}
+}
+
+func (m *Model) lineRow(l money.Line, c money.Currency, w int) []string {
+	style := m.o.Styles.Text
+	amount := c.Show(l.Amount)
+	if !l.Amount.Known() {
+		style, amount = m.o.Styles.Note, "* missing"
+	}
+	return m.row([3]string{l.Name, amount, l.From}, w, style)
+}
+
+// The widths of name and amount.
+const nameW, amountW = 22, 13
+
+// row is a name, an amount and what it came from, on as many lines as that takes.
+func (m *Model) row(cells [3]string, w int, style lipgloss.Style) []string {
+	amount := cells[1]
+	if pad := amountW - ansi.StringWidth(amount); pad > 0 {
+		amount = strings.Repeat(" ", pad) + amount
+	}
+	first := layout.Line(term.Plain(cells[0]), nameW) + " " + term.Plain(amount)
+	room := w - nameW - amountW - 3
+	if room < 12 {
+		return []string{style.Render(layout.Line(first, w))}
+	}
+	var out []string
+	for i, text := range layout.Wrap(term.Plain(cells[2]), room) {
+		lead := strings.Repeat(" ", nameW+amountW+1)
+		if i == 0 {
+			lead = first
+		}
+		out = append(out, style.Render(layout.Line(strings.TrimRight(lead+"  "+text, " "), w)))
+	}
+	return out
+}
+
+// quotes are those made, and the chosen one as it was made.
+func (m *Model) quotes(w int) []string {
+	st := m.o.Styles
+	out := []string{"", st.Heading.Render("Quotes")}
+	all := m.snap.Project.Quotes
+	if len(all) == 0 {
+		return append(out, layout.Paragraph(quoteKey+" makes one of what it comes to today. It stays as it is, whatever prices do.", w, 3, st.Text)...)
+	}
+	_, chosen, _ := m.quote()
+	for i, q := range all {
+		lead, style := "  ", st.Text
+		if i == chosen {
+			lead, style = "> ", st.Chosen
+		}
+		out = append(out, style.Render(layout.Line(lead+m.quoteText(q), w)))
+	}
+	q, err := all[chosen].Money()
+	if err != nil {
+		return out
+	}
+	out = append(out, "", st.Heading.Render("As quoted on "+m.day(q.Date)))
+	for _, l := range q.Bill.Lines {
+		out = append(out, m.lineRow(l, q.Bill.Currency, w)...)
+	}
+	out = append(out, m.row(sumRow("price", q.Bill), w, st.Strong)...)
+	if m.reckon.Use.Spends() && q.Bill.Currency.Sign == m.reckon.Taken.Currency.Sign {
+		leaves := [3]string{"leaves", q.Bill.Currency.Format(q.Against(m.reckon.Taken)), "after the cost so far, " + m.reckon.Taken.Say()}
+		out = append(out, m.row(leaves, w, st.Text)...)
+	}
+	return out
+}
+
+func (m *Model) quoteText(q project.Quote) string {
+	total := ""
+	if b, err := q.Money(); err == nil {
+		total = b.Bill.Say()
+	}
+	words := []string{fmt.Sprintf("%-12s %*s", m.day(q.Date), amountW, term.Plain(total))}
+	if !q.Due.IsZero() {
+		words = append(words, "promised "+m.day(q.Due))
+	}
+	if q.Accepted.IsZero() {
+		words = append(words, "not accepted yet: "+acceptKey)
+	} else {
+		words = append(words, "accepted "+m.day(q.Accepted))
+	}
+	return strings.Join(words, "  ")
+}
+
+// minutes are those of each step: expected, spent, and what finished sheaths took.
+func (m *Model) minutes(w int) []string {
+	st := m.o.Styles
+	cells := func(name, expected, spent, others string) string {
+		return layout.Line(layout.Line(name, max(8, w-36))+fmt.Sprintf(" %11s %11s %11s", expected, spent, others), w)
+	}
+	learned := map[int]shop.Lesson{}
+	for _, l := range m.lessons {
+		learned[l.Step] = l
+	}
+	out := []string{st.Heading.Render(cells("Minutes by step", "expected", "spent", "others"))}
+	for i, s := range m.snap.Project.Steps {
+		if s.Skipped {
+			continue
+		}
+		mark, others, style := "  ", "", st.Text
+		if !s.Done.IsZero() {
+			mark, style = "x ", st.Quiet
+		}
+		if l, ok := learned[i]; ok {
+			others, style = fmt.Sprintf("%s of %d", minutes(l.To), l.Of), st.Note
+		}
+		out = append(out, style.Render(cells(mark+term.Plain(s.Title), minutes(s.Expect), minutes(s.Spent), others)))
+	}
+	h := money.Hours(m.reckon.Use.Steps)
+	out = append(out, st.Strong.Render(cells("together", minutes(h.Expected), minutes(h.Spent), "")))
+	out = append(out, layout.Paragraph("still to do: "+money.Minutes(h.Left), w, 1, st.Text)...)
+	if n := len(m.lessons); n > 0 {
+		out = append(out, layout.Paragraph(fmt.Sprintf("* of %s finished sheaths took other minutes (others: the median, of how many): %s takes them over", many(n, "step"), learnKey), w, 3, st.Note)...)
+	}
+	return out
+}
+
+// minutes shows a time at the bench; "" where there is none.
+func minutes(d time.Duration) string {
+	if d <= 0 {
+		return ""
+	}
+	return money.Minutes(d)
+}
+
+func many(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
