@@ -24,6 +24,7 @@ type Options struct {
 	Correction sheet.Correction
 	Date       time.Time // of the project file; also stands in the PDF
 	Offcut     float64   // share of leather bought on top of what is cut, as in calc.Rates
+	Maker      []string  // who made it, a line each, for the care card; none: a line to write on
 	// Progress, unless nil, hears what is about to be drawn: "pattern, 2 sheets",
 	// "welt", "work card", "svg". It is called from where the printing was.
 	Progress func(what string)

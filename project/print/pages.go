@@ -65,7 +65,7 @@ func (j *job) pages() []sheet.Page {
 		j.o.begin("work card")
 		rest = append(rest, card.Work(j.flow("Work card", 2), j.p, j.plan, j.title(), j.o.Offcut)...)
 		j.o.begin("care card")
-		rest = append(rest, card.Care(j.flow("Care card", 1), j.p, j.title())...)
+		rest = append(rest, card.Care(j.flow("Care card", 1), j.p, j.title(), j.o.Maker)...)
 	}
 	return append([]sheet.Page{j.overview(&pattern, tiles, rest)}, rest...)
 }

@@ -4,6 +4,8 @@
 package shop
 
 import (
+	"strings"
+
 	"chape/calc"
 	"chape/calc/calendar"
 	"chape/project"
@@ -21,6 +23,18 @@ type Shop struct {
 	Week    calendar.Week // hours at the bench
 	Name    string        // of the maker, for the customer's papers
 	Address []string      // lines of it
+}
+
+// Maker is who the maker is, a line each, as customers' papers say it; none where the
+// settings do not say.
+func (s Shop) Maker() []string {
+	var out []string
+	for _, l := range append([]string{s.Name}, s.Address...) {
+		if strings.TrimSpace(l) != "" {
+			out = append(out, l)
+		}
+	}
+	return out
 }
 
 // Takes is what a sheath takes here: leather, thread and minutes, and a snap and a rivet

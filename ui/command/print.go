@@ -22,6 +22,8 @@ var printVerb = verb{
   --trial T        a pattern for trial stock of that thickness, not for leather
   --measured X,Y   what the two 100 mm on a sheet measured, in mm; or none
   --force          replace files that chape did not write
+  --order          the quote for the customer, or the order once it is accepted,
+                   instead of the pattern
   --tracing        no FILE: the sheet to trace a knife on, for "chape trace"
 
 Print at 100 %, and check with your dividers before you cut.
@@ -43,13 +45,14 @@ func runPrint(w World, v verb, args []string) error {
 	trial := fs.String("trial", "", "")
 	measured := fs.String("measured", "", "")
 	force := fs.Bool("force", false, "")
+	order := fs.Bool("order", false, "")
 	tracing := fs.Bool("tracing", false, "")
 	path, done, err := fileUnless(tracing, w, v, fs, args)
 	if done || err != nil {
 		return err
 	}
 	set := settingsFor(w)
-	o := print.Options{Half: *half, Paper: set.Sheet(), Correction: set.Printer, Offcut: set.Rates().Offcut, Progress: w.Progress}
+	o := print.Options{Half: *half, Paper: set.Sheet(), Correction: set.Printer, Offcut: set.Rates().Offcut, Maker: set.Shop().Maker(), Progress: w.Progress}
 	if *flesh {
 		o.Up = calc.FleshUp
 	}
@@ -83,6 +86,9 @@ func runPrint(w World, v verb, args []string) error {
 			return err
 		}
 		return keepMeasured(w, set, o.Correction)
+	}
+	if *order {
+		return printOrder(w, set, path, *out, o, *force)
 	}
 	as := split(*kinds)
 	for _, err := range []error{o.Check(), print.CheckKinds(as)} {

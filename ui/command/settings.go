@@ -116,7 +116,7 @@ func (s settings) workbench() workbench.Options {
 		Currency: s.Currency(),
 		Shop:     s.Shop(),
 		Begin:    s.NewProject,
-		Print:    print.Options{Paper: s.Sheet(), Correction: s.Printer, Offcut: s.Rates().Offcut},
+		Print:    print.Options{Paper: s.Sheet(), Correction: s.Printer, Offcut: s.Rates().Offcut, Maker: s.Shop().Maker()},
 		Suspends: runtime.GOOS != "windows",
 		Remember: s.remember(),
 	}

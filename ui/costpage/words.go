@@ -64,7 +64,7 @@ func (m *Model) money(w int) []string {
 	}
 	if m.reckon.Use.Spends() {
 		taken := sumRow("cost so far", m.reckon.Taken)
-		taken[2] = strings.TrimSpace(taken[2] + " by the minutes spent")
+		taken[2] = strings.TrimPrefix(taken[2]+", by the minutes spent", ", ")
 		out = append(out, m.row(taken, w, st.Text)...)
 	}
 	return append(out, m.quotes(w)...)

@@ -3,6 +3,7 @@ package workbench
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
+	"chape/project/print/order"
 	"chape/ui/act"
 	"chape/ui/knifepane"
 	"chape/ui/layout"
@@ -65,6 +66,8 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 			p.SetFolder(m.session.PrintFolder())
 		}
 		return cmd, true, true
+	case act.PrintOrder:
+		return m.do(m.session.PrintOrder(msg.Quote, order.Options{Paper: m.o.Print.Paper, Correction: m.o.Print.Correction, Maker: m.o.Shop.Maker()})), true, true
 	case panel.MeasuredMsg:
 		m.o.Print.Correction = msg.Correction
 		return m.do(m.session.KeepPrinter(msg.Correction)), true, true

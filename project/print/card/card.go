@@ -3,6 +3,7 @@ package card
 
 import (
 	"fmt"
+	"strings"
 
 	"chape/calc"
 	"chape/calc/curve"
@@ -112,8 +113,8 @@ func holdLines(f *sheet.Flow, hold string, size, indent float64) []string {
 	return []string{hold, blanks}
 }
 
-// Care is for the person who gets the knife.
-func Care(f *sheet.Flow, p project.Project, title string) []sheet.Page {
+// Care is for the person who gets the knife; maker is who made the sheath, a line each.
+func Care(f *sheet.Flow, p project.Project, title string, maker []string) []sheet.Page {
 	if f.Width > 150 {
 		f.Width = 150 // a longer line is hard to read
 	}
@@ -129,6 +130,11 @@ func Care(f *sheet.Flow, p project.Project, title string) []sheet.Page {
 		f.Gap(2.5)
 	}
 	f.Gap(8)
-	f.Para("Made by ______________________     Date ______________", 4, 0)
+	if len(maker) == 0 {
+		f.Para("Made by ______________________     Date ______________", 4, 0)
+		return f.Pages
+	}
+	f.Para("Made by "+strings.Join(maker, ", "), 4, 0)
+	f.Para("Date ______________", 4, 0)
 	return f.Pages
 }

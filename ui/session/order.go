@@ -1,0 +1,33 @@
+package session
+
+import (
+	"path/filepath"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/project/print/folder"
+	"chape/project/print/order"
+	"chape/ui/act"
+)
+
+// PrintOrder prints a quote for the customer, by its place, where the pattern's sheets go.
+func (s *Session) PrintOrder(i int, o order.Options) []act.Msg {
+	path := s.doc.Path()
+	if path == "" {
+		return warn("keep this copy first (Ctrl+S): the sheet is named after its file")
+	}
+	p, dir := s.doc.Committed(), s.PrintFolder()
+	base := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	return do(func() tea.Msg {
+		f, err := order.File(p, i, base, o)
+		if err != nil {
+			return act.Say{Text: "not printed: " + err.Error(), Warn: true}
+		}
+		paths, err := folder.Write(dir, []folder.File{f}, false, nil)
+		if err != nil {
+			return act.Say{Text: "not printed: " + err.Error(), Warn: true}
+		}
+		return act.Say{Text: "written: " + strings.Join(paths, ", ")}
+	})
+}
