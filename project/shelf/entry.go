@@ -37,6 +37,7 @@ type Entry struct {
 	Steps    int          // how many there are
 	Holds    []steps.Hold // those that run or wait to be looked at, the one due first leading
 	Due      time.Time    // the day it is promised for, UTC; zero: none
+	Open     steps.Open   // what is still to be done, for when it can be ready; its Steps left out
 	Modified time.Time
 	PutAway  bool
 	Err      string // why it can't be loaded, in one line
@@ -84,6 +85,8 @@ func (e Entry) read(fsys store.FS) Entry {
 	}
 	if i := steps.Current(p.Steps); i >= 0 {
 		e.State, e.Step, e.Short = InHand, p.Steps[i].Title, p.Steps[i].ShortName()
+		e.Open = steps.StillOpen(p.Steps)
+		e.Open.Steps = nil
 	}
 	e.Holds = steps.Holds(p.Steps, e.Title)
 	steps.SortHolds(e.Holds)

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"chape/project/shelf"
+	"chape/project/shop"
 	"chape/ui/layout"
 	"chape/ui/term"
 )
@@ -45,6 +46,9 @@ func (m *Model) questionLines() []string {
 // takes as many lines for every project, so that the list does not jump.
 func (m *Model) about(now time.Time) []string {
 	lines := []string{m.o.Styles.Quiet.Render(strings.Repeat("-", m.w)), "", "", ""}
+	if m.shop.Week.Any() {
+		lines = append(lines, "")
+	}
 	e, ok := m.Chosen()
 	if !ok {
 		return lines
@@ -68,7 +72,23 @@ func (m *Model) about(now time.Time) []string {
 	if e.Customer != "" {
 		lines[3] = "for " + term.Plain(e.Customer)
 	}
+	if r := m.ready(e, now); len(lines) > 4 {
+		lines[3] = layout.Ends(lines[3], m.o.Styles.Quiet.Render(r.Lacks), m.w)
+		lines[4] = r.Text
+		if r.Short {
+			lines[4] = m.o.Styles.Warning(r.Text)
+		}
+	}
 	return lines
+}
+
+// ready is when a project can be ready, if nothing else comes first; nothing where the
+// shop's hours are not known.
+func (m *Model) ready(e shelf.Entry, now time.Time) shop.Ready {
+	if !m.shop.Week.Any() || e.PutAway {
+		return shop.Ready{}
+	}
+	return m.shop.Ready(e.Open, e.Due, now)
 }
 
 // whyBroken is the error in two lines.

@@ -9,6 +9,7 @@ import (
 
 	"chape/project"
 	"chape/project/shelf"
+	"chape/project/shop"
 	"chape/project/steps"
 	"chape/ui/act"
 	"chape/ui/part"
@@ -40,6 +41,7 @@ type Model struct {
 	undos    []undoing // what was changed here, the latest last
 	busy     bool      // one of them is being undone
 	scan     scanning
+	shop     shop.Shop
 }
 
 // New returns the screen; taken in hand it looks at the folder.
@@ -67,8 +69,12 @@ func (m *Model) SetSize(w, h int) {
 	m.scroll()
 }
 
-// SetSnapshot implements act.Pane: the shelf shows no project's inside.
-func (m *Model) SetSnapshot(act.Snapshot) {}
+// SetSnapshot implements act.Pane: the shelf shows no project's inside, but when each can
+// be ready in the shop's hours.
+func (m *Model) SetSnapshot(s act.Snapshot) {
+	m.shop = s.Shop
+	m.scroll()
+}
 
 // Chosen is the project in hand.
 func (m *Model) Chosen() (shelf.Entry, bool) {

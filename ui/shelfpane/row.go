@@ -67,7 +67,7 @@ func (m *Model) row(e shelf.Entry, chosen bool, now time.Time) string {
 	if c.step == 0 && hold == "" {
 		hold = step
 	}
-	line := lead + c.join(m.name(e, c.title), step, hold, dueText(e, now))
+	line := lead + c.join(m.name(e, c.title), step, hold, m.dueText(e, now))
 	if ansi.StringWidth(line) != m.w {
 		line = layout.Line(line, m.w)
 	}
@@ -157,8 +157,9 @@ func holdText(e shelf.Entry, now time.Time) string {
 	return "till " + clock.Time(h.Due, now)
 }
 
-// dueText is the day it is promised for, with a sign when that has passed.
-func dueText(e shelf.Entry, now time.Time) string {
+// dueText is the day it is promised for, with a sign when that has passed or comes before
+// it can be ready.
+func (m *Model) dueText(e shelf.Entry, now time.Time) string {
 	if e.Due.IsZero() {
 		return ""
 	}
@@ -168,7 +169,7 @@ func dueText(e shelf.Entry, now time.Time) string {
 		layout = "2 Jan 2006"
 	}
 	text := e.Due.Format(layout)
-	if e.State == shelf.InHand && e.Due.Before(time.Date(y, mon, d, 0, 0, 0, 0, time.UTC)) {
+	if e.State == shelf.InHand && (e.Due.Before(time.Date(y, mon, d, 0, 0, 0, 0, time.UTC)) || m.ready(e, now).Short) {
 		text += " !"
 	}
 	return text

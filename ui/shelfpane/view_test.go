@@ -1,14 +1,19 @@
 package shelfpane
 
 import (
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/charmbracelet/x/ansi"
 
+	"chape/calc/calendar"
 	"chape/project"
 	"chape/project/file"
+	"chape/project/steps"
+	"chape/ui/test/rig"
 )
 
 func TestGolden(t *testing.T) {
@@ -111,4 +116,34 @@ func TestHostileTexts(t *testing.T) {
 			t.Errorf("after %v controls reach the screen: %q", keys, view)
 		}
 	}
+}
+
+// From noon on a Wednesday, evenings of three hours: 2 h are done at 20:00, five times that,
+// 10 h, on Saturday at 10:00, a day after what was promised. Without hours nothing is said.
+func TestReadyOnTheShelf(t *testing.T) {
+	dir := t.TempDir()
+	for name, work := range map[string]time.Duration{"soon": 2 * time.Hour, "late": 10 * time.Hour} {
+		p := project.Defaults()
+		p.Title, p.Customer.Name, p.Customer.Due = name, "R. Example", time.Date(2026, 11, 27, 0, 0, 0, 0, time.UTC)
+		p.Steps = []steps.Step{{Title: "Sew", Expect: work}, {Title: "Buff"}}
+		if err := os.WriteFile(filepath.Join(dir, name+".toml"), file.Encode(p), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	r := newRig(t, dir, 78, 20)
+	r.Lacks("at the earliest")
+	week, err := calendar.ParseWeek("mon-fri 18-21, sat 9-13")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.Snap.Shop.Week = week
+	r.Show()
+	r.Pane.Choose(filepath.Join(dir, "soon.toml"))
+	r.Shows("at the earliest Wed 25 Nov 20:00; promised 27 Nov: 2 days to spare", "later by what is not known: 1 step without minutes", "27 Nov !")
+	r.Pane.Choose(filepath.Join(dir, "late.toml"))
+	r.Shows("! at the earliest Sat 28 Nov 10:00; promised 27 Nov: 1 day short")
+	if n := strings.Count(r.Screen(), "27 Nov !"); n != 1 {
+		t.Errorf("%d projects are short of days:\n%s", n, r.Screen())
+	}
+	rig.CheckSizes(t, r.Pane, 100, 30)
 }
