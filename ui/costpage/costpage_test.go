@@ -62,7 +62,7 @@ func newRig(t *testing.T, p project.Project, w, h int, o Options, s shop.Shop) *
 func TestGoldens(t *testing.T) {
 	newRig(t, order(), 78, 19, Options{}, evenings()).Golden(t, "cost-80x24")
 	r := newRig(t, order(), 158, 40, Options{}, evenings())
-	r.Keys("n", "enter").Wait(30*24*time.Hour).Keys("a", "enter").Golden(t, "quoted-160x45")
+	r.Keys("m", "enter").Wait(30*24*time.Hour).Keys("a", "enter").Golden(t, "quoted-160x45")
 	s := evenings()
 	s.Prices.Hour, s.Snap, s.Week = money.Amount{}, money.Amount{}, calendar.Week{}
 	newRig(t, order(), 78, 19, Options{}, s).Golden(t, "missing-80x24")
@@ -74,7 +74,7 @@ func TestGoldens(t *testing.T) {
 func TestQuoteIsKept(t *testing.T) {
 	r := newRig(t, order(), 78, 40, Options{}, evenings())
 	old := r.Pane.reckon.Price.Say()
-	r.Keys("n", "enter").Shows("quoted "+old+" on 26 Nov", "not accepted yet")
+	r.Keys("m", "enter").Shows("quoted "+old+" on 26 Nov", "not accepted yet")
 	r.Snap.Shop.Prices.Hour = amt("60")
 	r.Wait(30*24*time.Hour).Keys("a", "enter")
 	if new := r.Pane.reckon.Price.Say(); new == old {
@@ -93,17 +93,22 @@ func TestQuoteIsKept(t *testing.T) {
 // A price set by hand stands; nonsense is refused with what would do.
 func TestPriceByHand(t *testing.T) {
 	r := newRig(t, order(), 78, 40, Options{}, evenings())
-	r.Keys("n").Answer("a lot").Shows("try 12.50").Keys("esc").Keys("n").Answer("").Shows("no price: type one").Keys("esc")
+	r.Keys("m").Answer("a lot").Shows("try 12.50").Keys("esc").Keys("m").Answer("").Shows("no price: type one").Keys("esc")
 	if len(r.Project.Quotes) != 0 {
 		t.Fatalf("quoted %+v", r.Project.Quotes)
 	}
-	r.Keys("n").Answer("180,5").Shows("quoted 180.50 €", "as agreed")
+	r.Keys("m").Answer("180,5").Shows("quoted 180.50 €", "as agreed")
 	r.Keys("a").Answer("2026-11-01").Shows("give the day it was made or a later one").Answer("").Shows("not accepted yet")
 
 	s := evenings()
 	s.Prices.Hour = money.Amount{}
 	r = newRig(t, order(), 78, 40, Options{}, s)
-	r.Shows("at least", "* missing", "[price]").Keys("n").Shows("Prices are missing").Answer("200").Shows("quoted 200.00 €")
+	r.Shows("at least", "* missing", "[price]").Keys("m").Shows("Prices are missing").Answer("200").Shows("quoted 200.00 €")
+}
+
+// Without any price there is nothing that it comes to.
+func TestNoPriceAtAll(t *testing.T) {
+	newRig(t, order(), 78, 19, Options{}, shop.Shop{}).Lacks("at least 0.00 today").Shows("no price is known yet", "[price]")
 }
 
 func TestChooseAndTakeOut(t *testing.T) {
@@ -112,7 +117,7 @@ func TestChooseAndTakeOut(t *testing.T) {
 	if len(r.Said) != 3 || !strings.Contains(r.Said[0], "no quote yet") {
 		t.Errorf("said %q", r.Said)
 	}
-	r.Keys("n").Answer("180").Keys("n").Answer("190").Keys("[", "P")
+	r.Keys("m").Answer("180").Keys("m").Answer("190").Keys("[", "P")
 	if got := r.Last(); got != (act.PrintOrder{Quote: 0}) {
 		t.Errorf("P answers %#v", got)
 	}
@@ -156,6 +161,6 @@ func TestEverySize(t *testing.T) {
 	r := newRig(t, order(), 78, 19, Options{}, evenings())
 	rig.CheckKeys(t, r.Pane)
 	rig.CheckSizes(t, r.Pane, 160, 45)
-	r.Keys("n", "enter", "v", "n")
+	r.Keys("m", "enter", "v", "m")
 	rig.CheckSizes(t, r.Pane, 160, 45)
 }

@@ -7,7 +7,7 @@ import (
 
 // Keys that the page names in its text.
 const (
-	quoteKey  = "n"
+	quoteKey  = "m"
 	acceptKey = "a"
 	learnKey  = "l"
 	hoursKey  = "v"
@@ -19,7 +19,7 @@ func (m *Model) keys() part.Keys {
 	roll := func(by func() int) func() []act.Msg { return part.Quiet(func() { m.roll(by()) }) }
 	by := func(n int) func() int { return func() int { return n } }
 	return part.Keys{
-		part.Key(quoteKey, "a quote of what it comes to today", m.askQuote, quoteKey).Foot("new quote"),
+		part.Key(quoteKey, "make a quote of what it comes to today", m.askQuote, quoteKey).Foot("new quote"),
 		part.Key(acceptKey, "the day the customer accepted the quote", m.ofQuote(m.askAccepted), acceptKey).Foot("accepted"),
 		part.Key(printKey, "the quote or order on paper, for the customer", m.ofQuote(m.print), printKey).Foot("order sheet"),
 		part.Key(hoursKey, "the price, or the minutes, where one fits", part.Quiet(m.turn), hoursKey).Foot("price, minutes"),

@@ -21,6 +21,9 @@ func (m *Model) verdict() string {
 		return "no price without a plan: correct the numbers first"
 	}
 	text := "it comes to " + m.reckon.Price.Say() + " today"
+	if sum, atLeast := m.reckon.Price.Total(); atLeast && sum.IsZero() {
+		text = "no price is known yet"
+	}
 	i := m.snap.Project.Standing()
 	if i < 0 {
 		return text

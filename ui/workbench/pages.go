@@ -26,8 +26,8 @@ func pages(o *Options) []act.Page {
 		trialpage.AsPage(o.Styles),
 		benchview.AsPage(o.Clock, o.wait, o.Styles),
 		shelfpane.AsPage(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles}),
-		drypane.AsPage(o.Clock, o.Styles),
 		costpage.AsPage(costpage.Options{Shelf: o.Shelf, Clock: o.Clock, Styles: o.Styles}),
+		drypane.AsPage(o.Clock, o.Styles),
 		lookpage.AsPage(o.Styles),
 	}
 }
