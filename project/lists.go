@@ -82,8 +82,18 @@ var Lists = []List{
 func MarkFields(i int) []Field {
 	fs := Lists[listOfMarks].row(i)
 	for j := range fs {
-		if fs[j].Key == "knife.station.bevel" {
+		switch fs[j].Key {
+		case "knife.station.bevel":
 			fs[j].Kind = Length // the height is typed, the share is kept
+		case "knife.station.thick":
+			set := fs[j].set
+			fs[j].set = func(p *Project, i int, v any) error {
+				err := set(p, i, v)
+				if err == nil {
+					p.Measured(i)
+				}
+				return err
+			}
 		}
 	}
 	return fs
@@ -104,6 +114,7 @@ func WeighFields(i int) []Field { return Lists[listOfWeighings].row(i) }
 // Clone is a copy that shares no list with p.
 func (p Project) Clone() Project {
 	p.Knife.Stations = slices.Clone(p.Knife.Stations)
+	p.Tracing.Left = slices.Clone(p.Tracing.Left)
 	p.Fits = slices.Clone(p.Fits)
 	p.Steps = slices.Clone(p.Steps)
 	p.Patterns = slices.Clone(p.Patterns)

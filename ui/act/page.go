@@ -1,21 +1,25 @@
 package act
 
-import "github.com/charmbracelet/bubbles/key"
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+)
 
 // Page is what the root has to know of a pane or page before it can show it. The
 // package of the page gives it; the root has them in one list, and a line there is all
 // that it takes to add one.
 type Page struct {
-	Name  string      // no two alike; in the foot, and on the frame where there is no Title
-	Title string      // on the frame; "": Name
-	Room  Room        // where it stands
-	Open  key.Binding // opens it from where Openers are alive; the zero one: Go alone does
-	Brief string      // what Open does, for the foot; "": not named there
-	Back  string      // the page that Leave leads to; "": Knife, Plan and Steps
-	Root  RootKeys    // the root's keys that are alive on it while nothing is typed
-	Ticks bool        // it shows the time: while it is seen it has a new snapshot every second
-	Lasts bool        // it is not made anew when another project is opened
-	New   func() Pane // nil: there is no such page now, as where there is no folder for a shelf
+	Name  string                // no two alike; in the foot, and on the frame where there is no Title
+	Title string                // on the frame; "": Name
+	Room  Room                  // where it stands
+	Open  key.Binding           // opens it from where Openers are alive; the zero one: Go alone does
+	Brief string                // what Open does, for the foot; "": not named there
+	Back  string                // the page that Leave leads to; "": Knife, Plan and Steps
+	Root  RootKeys              // the root's keys that are alive on it while nothing is typed
+	Ticks bool                  // it shows the time: while it is seen it has a new snapshot every second
+	Lasts bool                  // it is not made anew when another project is opened
+	Takes func(tea.KeyMsg) bool // of a key where Openers are alive: it opens the page and goes to it, as what is dropped on the window; nil: none
+	New   func() Pane           // nil: there is no such page now, as where there is no folder for a shelf
 }
 
 // Room is where a page stands.

@@ -96,3 +96,6 @@ func Alive(p Pane) []Key {
 	}
 	return keys
 }
+
+// TracingSheet asks how to print a sheet to trace a knife on.
+type TracingSheet struct{}
