@@ -4,6 +4,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"chape/ui/act"
+	"chape/ui/backpage"
 	benchview "chape/ui/bench"
 	"chape/ui/costpage"
 	"chape/ui/drypane"
@@ -27,6 +28,7 @@ func pages(o *Options) []act.Page {
 		benchview.AsPage(o.Clock, o.wait, o.Styles),
 		shelfpane.AsPage(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles}),
 		costpage.AsPage(costpage.Options{Shelf: o.Shelf, Clock: o.Clock, Styles: o.Styles}),
+		backpage.AsPage(backpage.Options{Shelf: o.Shelf, Styles: o.Styles}),
 		drypane.AsPage(o.Clock, o.Styles),
 		lookpage.AsPage(o.Styles),
 	}
