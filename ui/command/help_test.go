@@ -91,7 +91,7 @@ func TestShelfListsWhatNewMakes(t *testing.T) {
 
 func TestNear(t *testing.T) {
 	all := names()
-	for word, want := range map[string]string{"plam": "plan", "hlep": "help", "setings": "settings", "prnt": "print", "shelf": "", "open": "", "orchard": "",
+	for word, want := range map[string]string{"plam": "plan", "hlep": "help", "setings": "settings", "prnt": "print", "anvil": "", "open": "", "orchard": "",
 		"": "", "n": "", "plan!": "plan", strings.Repeat("plan", 5000): ""} {
 		if got := plain.Near(word, all); got != want {
 			t.Errorf("near(%.20q) = %q, want %q", word, got, want)
