@@ -20,6 +20,7 @@ import (
 	"chape/ui/session"
 	"chape/ui/term"
 	"chape/ui/term/ink"
+	"chape/ui/tracing"
 	"chape/ui/workbench"
 )
 
@@ -115,6 +116,7 @@ func (s settings) workbench() workbench.Options {
 		Scale:    s.Scale,
 		Currency: s.Currency(),
 		Shop:     s.Shop(),
+		Tracing:  tracing.Settings{Folder: s.Pictures, Standoff: s.Standoff},
 		Begin:    s.NewProject,
 		Print:    print.Options{Paper: s.Sheet(), Correction: s.Printer, Offcut: s.Rates().Offcut, Maker: s.Shop().Maker()},
 		Suspends: runtime.GOOS != "windows",
@@ -166,6 +168,7 @@ func (s settings) put(o *workbench.Options) {
 	now.Alarm.Quiet = o.Alarm.Quiet
 	o.Alarm, o.Rates, o.Scale, o.Currency, o.Begin, o.Print = now.Alarm, now.Rates, now.Scale, now.Currency, now.Begin, now.Print
 	o.Document, o.KeepPrinter, o.Prints, o.Shop = now.Document, now.KeepPrinter, now.Prints, now.Shop
+	o.Tracing = now.Tracing
 }
 
 func (s settings) styles() ink.Styles {

@@ -19,7 +19,10 @@ import (
 // What the panel that asks how to print answers with.
 type (
 	// PrintMsg has the sheets printed.
-	PrintMsg struct{ Options print.Options }
+	PrintMsg struct {
+		Options print.Options
+		Tracing bool // not the pattern: a sheet to trace a knife on
+	}
 	// FolderMsg has the sheets go into another folder, a full path; "": the usual one.
 	FolderMsg struct{ Folder string }
 	// MeasuredMsg tells what the pricks on a sheet measured.
@@ -31,6 +34,7 @@ type Print struct {
 	frame
 	o      print.Options // what is printed on Enter
 	folder string        // where it goes
+	blank  bool          // that is a sheet to trace a knife on
 	unit   length.Unit
 	papers []sheet.Paper // that p goes round, the configured one first
 	asked  printField    // what is being typed
@@ -73,6 +77,12 @@ func NewPrint(o print.Options, folder string, u length.Unit, s Style, close ...k
 // SetFolder shows where the sheets go.
 func (p *Print) SetFolder(folder string) { p.folder = folder }
 
+// Tracing has it print a sheet to trace a knife on, unless that is changed.
+func (p *Print) Tracing() *Print {
+	p.blank = true
+	return p
+}
+
 // Key takes a key. A measuring tool does nothing there but in the field that is meant
 // for it.
 func (p *Print) Key(k tea.KeyMsg, reading bool) (out []act.Msg, done bool) {
@@ -83,7 +93,7 @@ func (p *Print) Key(k tea.KeyMsg, reading bool) (out []act.Msg, done bool) {
 	case k.Type == tea.KeyEsc || key.Matches(k, p.close...):
 		return nil, true
 	case k.Type == tea.KeyEnter && !reading:
-		return []act.Msg{PrintMsg{p.o}}, true
+		return []act.Msg{PrintMsg{p.o, p.blank}}, true
 	case k.Type == tea.KeyRunes && !k.Paste:
 		p.letter(string(k.Runes))
 	}
@@ -91,7 +101,12 @@ func (p *Print) Key(k tea.KeyMsg, reading bool) (out []act.Msg, done bool) {
 }
 
 func (p *Print) letter(s string) {
+	if p.blank && strings.Contains("hft", s) { // of a pattern alone
+		return
+	}
 	switch s {
+	case "s":
+		p.blank = !p.blank
 	case "h":
 		p.o.Half = !p.o.Half
 	case "f":
@@ -202,16 +217,21 @@ func (p *Print) View() []string {
 		return p.style.Strong.Render(letter) + "  " + layout.Line(what, 20) + " " + term.Plain(value)
 	}
 	lines := []string{
-		row("Enter", "print", "the sheets as PDF, and SVG for a cutter"),
+		row("Enter", "print", choose(p.blank, "a PDF: the sheet, and how to trace", "the sheets as PDF, and SVG for a cutter")),
+		row("s    ", "sheets", choose(p.blank, "to trace a knife on", "the pattern")),
 		row("p    ", "paper", p.o.Paper.Name),
-		row("h    ", "pattern", choose(p.o.Half, "one half, to be marked and flipped", "whole")),
-		row("f    ", "side up", choose(p.o.Up == calc.FleshUp, "flesh", "grain")),
-		row("t    ", "trial stock", trial),
+	}
+	if !p.blank {
+		lines = append(lines,
+			row("h    ", "pattern", choose(p.o.Half, "one half, to be marked and flipped", "whole")),
+			row("f    ", "side up", choose(p.o.Up == calc.FleshUp, "flesh", "grain")),
+			row("t    ", "trial stock", trial))
+	}
+	lines = append(lines,
 		row("m    ", "the pricks measured", corrected),
 		row("d    ", "into the folder", tail(p.folder, p.w-4-rowHead)),
 		row("Esc  ", "go back", ""),
-		"",
-	}
+		"")
 	switch p.asked {
 	case trialField:
 		lines = append(lines, "how thick is the trial stock? 0.1 is paper, 0.3 card; nothing: for the leather", "> "+term.Plain(p.typed)+"_")

@@ -11,6 +11,7 @@ import (
 	"chape/project/print"
 	"chape/project/print/folder"
 	"chape/project/print/sheet"
+	"chape/project/print/tracing"
 	"chape/project/store"
 	"chape/ui/act"
 )
@@ -28,16 +29,24 @@ type (
 	}
 )
 
-// Printable tells whether there is something to print; else why not.
+// Printable tells whether there is a pattern to print; else why not.
 func (s *Session) Printable() (why act.Say, ok bool) {
 	snap := s.Snapshot()
 	switch {
 	case s.printing:
-		return act.Say{Text: "still printing: wait for it"}, false
+		return s.Idle()
 	case s.doc.Path() == "":
 		return act.Say{Text: "keep this copy first (Ctrl+S): its file notes which pattern was printed", Warn: true}, false
 	case snap.Plan == nil || snap.Stale:
 		return act.Say{Text: "nothing to print: correct the numbers first", Warn: true}, false
+	}
+	return act.Say{}, true
+}
+
+// Idle tells whether nothing is being printed; else what to do.
+func (s *Session) Idle() (why act.Say, ok bool) {
+	if s.printing {
+		return act.Say{Text: "still printing: wait for it"}, false
 	}
 	return act.Say{}, true
 }
@@ -63,6 +72,20 @@ func (s *Session) SetPrints(dir string) []act.Msg {
 		return onceOnly("there is nowhere to keep it")
 	}
 	return remembered("for the sheets of all projects", func() error { return keep(dir) })
+}
+
+// PrintTracing writes a sheet to trace a knife on into PrintFolder. It is of no project.
+func (s *Session) PrintTracing(o print.Options) []act.Msg {
+	s.printing = true
+	dir := s.PrintFolder()
+	return append(say("printing…"), act.Do(func() tea.Msg {
+		f, err := tracing.File(tracing.Options{Paper: o.Paper, Correction: o.Correction, Date: o.Date})
+		if err != nil {
+			return printedMsg{err: err}
+		}
+		paths, err := folder.Write(dir, []folder.File{f}, false, nil)
+		return printedMsg{paths: paths, err: err}
+	}))
 }
 
 // Print writes the pattern into PrintFolder and says what it is at. The project notes what

@@ -36,6 +36,13 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 	if m.mode == bench {
 		return m.pageKey(p)
 	}
+	if l := m.taker(k); l != nil && m.mode == browsing {
+		opened := m.takeUp(l)
+		if m.inHand() != l { // what was in hand has to be answered first
+			return opened
+		}
+		return tea.Batch(opened, m.pageKey(p))
+	}
 	switch m.mode {
 	case asking, helping, printing:
 		return m.panelKey(p)
@@ -143,8 +150,21 @@ func (m *Model) askPrint() tea.Cmd {
 		m.message = why
 		return nil
 	}
-	m.put(printing, panel.NewPrint(m.o.Print, m.session.PrintFolder(), m.session.Doc().Unit(), m.panelStyle(), m.Keys.Break, m.Keys.Quit))
+	m.put(printing, m.printPanel())
 	return nil
+}
+
+func (m *Model) printPanel() *panel.Print {
+	return panel.NewPrint(m.o.Print, m.session.PrintFolder(), m.session.Doc().Unit(), m.panelStyle(), m.Keys.Break, m.Keys.Quit)
+}
+
+// askTracing opens the same panel for a sheet to trace a knife on, which needs no plan.
+func (m *Model) askTracing() {
+	if why, ok := m.session.Idle(); !ok {
+		m.message = why
+		return
+	}
+	m.put(printing, m.printPanel().Tracing())
 }
 
 // showHelp lists the keys, those of what is in hand first.

@@ -15,6 +15,7 @@ import (
 	"chape/ui/session"
 	"chape/ui/term"
 	"chape/ui/term/ink"
+	"chape/ui/tracing"
 )
 
 // Options are what the workbench needs from outside. New fills in what is left
@@ -32,6 +33,7 @@ type Options struct {
 	Scale    float64 // grams, one step of the kitchen scale; 0: as the digits tell
 	Currency string
 	Shop     shop.Shop
+	Tracing  tracing.Settings
 	// Reread looks whether the user's settings have changed on the disk, and gives what
 	// puts them in and what is to be said of it; nil where there is nothing new. It is
 	// called from a command, one at a time. Reread nil: nobody looks.

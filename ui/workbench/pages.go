@@ -2,6 +2,7 @@ package workbench
 
 import (
 	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/ui/act"
 	"chape/ui/backpage"
@@ -14,6 +15,8 @@ import (
 	"chape/ui/planpane"
 	"chape/ui/shelfpane"
 	"chape/ui/stepspane"
+	"chape/ui/tracepage"
+	"chape/ui/tracing"
 	"chape/ui/trialpage"
 )
 
@@ -25,6 +28,7 @@ func pages(o *Options) []act.Page {
 		planpane.AsPage(o.Styles),
 		stepspane.AsPage(o.Clock, o.Styles),
 		trialpage.AsPage(o.Styles),
+		tracepage.AsPage(o.Clock, func() tracing.Settings { return o.Tracing }, o.Styles),
 		benchview.AsPage(o.Clock, o.wait, o.Styles),
 		shelfpane.AsPage(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles}),
 		costpage.AsPage(costpage.Options{Shelf: o.Shelf, Clock: o.Clock, Styles: o.Styles}),
@@ -111,6 +115,19 @@ func (l *leaf) show(s act.Snapshot) {
 func (m *Model) opener(matches func(...key.Binding) bool) *leaf {
 	for _, l := range m.pages {
 		if matches(l.Open) {
+			return l
+		}
+	}
+	return nil
+}
+
+// taker is the page that a key opens and goes to.
+func (m *Model) taker(k tea.KeyMsg) *leaf {
+	if m.inHand().Root&act.Openers == 0 {
+		return nil
+	}
+	for _, l := range m.pages {
+		if l.Takes != nil && l.Takes(k) {
 			return l
 		}
 	}

@@ -59,6 +59,13 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 	case session.Opened:
 		return m.opened(), true, true
 	case panel.PrintMsg:
+		if msg.Tracing {
+			return m.do(m.session.PrintTracing(msg.Options)), true, true
+		}
+		if why, ok := m.session.Printable(); !ok { // the panel was opened for another sheet
+			m.message = why
+			return nil, true, true
+		}
 		return m.do(m.session.Print(msg.Options)), true, true
 	case panel.FolderMsg:
 		cmd := m.do(m.session.SetPrints(msg.Folder))
@@ -68,6 +75,8 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 		return cmd, true, true
 	case act.PrintOrder:
 		return m.do(m.session.PrintOrder(msg.Quote, order.Options{Paper: m.o.Print.Paper, Correction: m.o.Print.Correction, Maker: m.o.Shop.Maker()})), true, true
+	case act.TracingSheet:
+		m.askTracing()
 	case panel.MeasuredMsg:
 		m.o.Print.Correction = msg.Correction
 		return m.do(m.session.KeepPrinter(msg.Correction)), true, true
