@@ -42,10 +42,12 @@ func (j *job) forCutter() sheet.Drawing {
 	d.Put(j.halves(), whole)
 	drill := j.plan.Stitch.Choice().Diameter
 	d.Paths, d.Circles = withHoles(d, drill)
-	welt := j.welt()
-	welt.Label(welt.Bounds().Grow(6))
-	at := welt.Bounds()
-	d.Add(welt, curve.Vec{X: whole.Hi.X - at.Lo.X + 25, Y: whole.Hi.Y - at.Hi.Y})
+	strips, zones := j.strips()
+	at := strips.Bounds()
+	strips.Settle(at.Grow(40))
+	strips.Label(at.Grow(6))
+	strips.Put(zones, at)
+	d.Add(strips, curve.Vec{X: whole.Hi.X - at.Lo.X + 25, Y: whole.Hi.Y - at.Hi.Y})
 	if j.trial() {
 		d.Add(notForLeather(d.Bounds()), curve.Vec{})
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"chape/calc"
 	"chape/calc/curve"
 	"chape/calc/length"
 	"chape/project/print/letters"
@@ -22,18 +23,54 @@ const (
 	frameLine = 3.4
 )
 
+// piece is what a run of sheets at true size shows.
+type piece struct {
+	name   string
+	letter string // of its joints: no two are alike in one print
+	cutBy  bool   // leather is cut by it
+}
+
+// said is a line of words.
+type said struct {
+	says string
+	bold bool
+}
+
 // below gives the lines of words under the scale; on narrow paper the sheet's
-// name is the first.
-func (j *job) below(name string, words []string) []string {
+// name is the first. What warns stands in bold where leather is cut by the sheet.
+func (j *job) below(p piece, name string, words []string, warnings int) []said {
 	w, _ := j.o.Paper.Area(j.o.Correction)
-	lines := []string{j.heading(frameSize, w-4)}
+	lines := []said{{j.heading(frameSize, w-4), false}}
+	add := func(s string, bold bool) {
+		for _, l := range letters.Wrap(letters.Printable(s), frameSize, w-4, bold) {
+			lines = append(lines, said{l, bold})
+		}
+	}
 	if len(j.beside(name)) == 0 {
-		words = append([]string{name}, words...)
+		add(name, true)
+	}
+	if p.cutBy {
+		for _, s := range j.warned(warnings) {
+			add(s, true)
+		}
 	}
 	for _, s := range words {
-		lines = append(lines, letters.Wrap(letters.Printable(s), frameSize, w-4, false)...)
+		add(s, false)
 	}
 	return lines
+}
+
+// warned are the warnings as a sheet says them, so many at most; the first page has all.
+func (j *job) warned(most int) []string {
+	all := report.Checks(j.plan, calc.Warn, j.p.Units)
+	switch more := len(all) - most; {
+	case more <= 0:
+		return all
+	case most == 0:
+		return []string{"warned of on page 1: read that before you cut"}
+	default:
+		return append(all[:most:most], fmt.Sprintf("and %d more: see page 1", more))
+	}
 }
 
 // beside gives the lines of a sheet's name right of the pricks, if there is
@@ -47,12 +84,34 @@ func (j *job) beside(name string) []string {
 	return lines
 }
 
-// tile gives the room that sheets of a title and with such words have for the
-// drawing.
-func (j *job) tile(title string, words []string) (w, h float64) {
-	w, h = j.o.Paper.Area(j.o.Correction)
-	longest := sheetName(title, sheet.Sheet{Row: 88, Col: 88, Number: 888}, 888)
-	return w - leftStrip, h - scaleStrip - frameLine*float64(len(j.below(longest, words))) - 1
+// rim keeps the strokes of a sheet inside what may be printed on, mm.
+const rim = 0.3
+
+// tile is the room that a sheet has for the drawing, and for what else.
+type tile struct {
+	w, h     float64
+	legend   bool
+	warnings int
+}
+
+// tile shares out the sheets of a piece. Small paper has no room for the legend, which the
+// first page has as well, or for all warnings.
+func (j *job) tile(p piece, words []string, all []sign) tile {
+	const least = sheet.PricksApart - 4 // so high is what stands above the words
+	w, h := j.o.Paper.Area(j.o.Correction)
+	longest := sheetName(p.name, sheet.Sheet{Row: 88, Col: 88, Number: 888}, 888)
+	var t tile
+	for _, t = range []tile{{legend: true, warnings: 3}, {warnings: 3}, {warnings: 1}, {}} {
+		low := frameLine * float64(len(j.below(p, longest, words, t.warnings)))
+		if t.legend {
+			low += signLine * float64(len(legendRows(all, w-4)))
+		}
+		t.w, t.h = w-leftStrip-rim, h-scaleStrip-low-1-rim
+		if t.h >= least {
+			break
+		}
+	}
+	return t
 }
 
 func sheetName(title string, s sheet.Sheet, all int) string {
@@ -63,30 +122,36 @@ func sheetName(title string, s sheet.Sheet, all int) string {
 }
 
 // sheets cuts a drawing up and gives each sheet its frame.
-func (j *job) sheets(title string, d *sheet.Drawing, words []string, zones []sheet.Zone) ([]sheet.Page, sheet.Tiling) {
-	w, h := j.tile(title, words)
-	t := sheet.CutUp(d, w, h)
+func (j *job) sheets(p piece, d *sheet.Drawing, words []string, zones []sheet.Zone) ([]sheet.Page, sheet.Tiling) {
+	all := signsOn(d)
+	all = append(all, signs[len(signs)-1]) // room for the joints, should there be any
+	room := j.tile(p, words, all)
+	t := sheet.CutUp(d, room.w, room.h, p.letter)
 	var pages []sheet.Page
 	for _, s := range t.Sheets {
-		p := sheet.Page{Name: sheetName(title, s, len(t.Sheets))}
+		page := sheet.Page{Name: sheetName(p.name, s, len(t.Sheets))}
 		on := t.OnSheet(d, s)
 		on.Settle(s.Area)
 		on.Label(s.Area)
 		on.Put(zones, s.Area)
-		move := curve.Vec{X: leftStrip}.Sub(s.Area.Lo)
+		move := curve.Vec{X: leftStrip, Y: rim}.Sub(s.Area.Lo)
 		if j.trial() {
-			p.Drawing.Add(notForLeather(s.Area), move)
+			page.Drawing.Add(notForLeather(s.Area), move)
 		}
-		p.Drawing.Add(on, move)
-		j.frame(&p, h, words)
-		pages = append(pages, p)
+		page.Drawing.Add(on, move)
+		var shown []sign
+		if room.legend {
+			shown = signsOn(&on)
+		}
+		j.frame(&page, room.h+rim, j.below(p, page.Name, words, room.warnings), shown)
+		pages = append(pages, page)
 	}
 	return pages, t
 }
 
-// frame draws the pricks, the rule and the words of a sheet at true size below
+// frame draws the pricks, the rule, the words and the signs of a sheet at true size below
 // a drawing so high.
-func (j *job) frame(p *sheet.Page, high float64, words []string) {
+func (j *job) frame(p *sheet.Page, high float64, words []said, shown []sign) {
 	d := &p.Drawing
 	corner := curve.Vec{X: 4, Y: high + 7}
 	for _, v := range []curve.Vec{corner, corner.Add(curve.Vec{X: sheet.PricksApart}), corner.Sub(curve.Vec{Y: sheet.PricksApart})} {
@@ -99,15 +164,31 @@ func (j *job) frame(p *sheet.Page, high float64, words []string) {
 	for i, s := range j.beside(p.Name) {
 		d.Text(sheet.Text{Layer: sheet.WordLayer, At: corner.Add(curve.Vec{X: sheet.PricksApart + 6, Y: 1 + 4*float64(i)}), Says: s, Size: nameSize, Bold: true})
 	}
-	for i, s := range j.below(p.Name, words) {
-		d.Text(sheet.Text{Layer: sheet.WordLayer, At: curve.Vec{X: 2, Y: high + scaleStrip + frameLine*float64(i)}, Says: s, Size: frameSize})
+	y := high + scaleStrip
+	for _, l := range words {
+		d.Text(sheet.Text{Layer: sheet.WordLayer, At: curve.Vec{X: 2, Y: y}, Says: l.says, Size: frameSize, Bold: l.bold})
+		y += frameLine
 	}
+	w, _ := j.o.Paper.Area(j.o.Correction)
+	legend(d, legendRows(shown, w-4), curve.Vec{X: 2, Y: y + 0.2})
+}
+
+// lines are the signs of all pages.
+func (j *job) lines(pages []sheet.Page) []sign {
+	var all sheet.Drawing
+	for _, p := range pages {
+		all.Paths = append(all.Paths, p.Drawing.Paths...)
+	}
+	return signsOn(&all)
 }
 
 // heading is the line that tells one print from another, no wider than width
 // at a size of letters: a long title is cut, never the revision or the date.
 func (j *job) heading(size, width float64) string {
 	rest := fmt.Sprintf(" · revision %d", j.p.Revision)
+	if len(report.Checks(j.plan, calc.Warn, j.p.Units)) > 0 {
+		rest += " · has a warning"
+	}
 	if j.dated {
 		rest += " · " + j.o.Date.Format("2 January 2006")
 	}

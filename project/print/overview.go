@@ -4,9 +4,11 @@ import (
 	"fmt"
 	"math"
 
+	"chape/calc"
 	"chape/calc/curve"
 	"chape/project/print/letters"
 	"chape/project/print/sheet"
+	"chape/project/report"
 )
 
 // overview is the first page: what there is, how the sheets go together, and
@@ -27,6 +29,10 @@ func (j *job) overview(pattern *sheet.Drawing, t sheet.Tiling, rest []sheet.Page
 	if letters.Lacks(j.written()...) {
 		f.Para("The sheets leave out some letters that their font does not have: … stands for them. The project file has them.", 2.7, 0)
 	}
+	for _, s := range report.Checks(j.plan, calc.Warn, j.p.Units) {
+		f.Gap(1)
+		f.Bold(s, 3)
+	}
 	f.Gap(2)
 	top := f.Y
 	mapHeight := h * 0.36
@@ -41,7 +47,7 @@ func (j *job) overview(pattern *sheet.Drawing, t sheet.Tiling, rest []sheet.Page
 		f.Item("–", s)
 	}
 	f.Heading("lines")
-	legend(f)
+	legendPage(f, j.lines(rest))
 	f.Heading("pages")
 	f.Para(contents(rest), 2.7, 0)
 	return f.Pages[0]
@@ -94,7 +100,7 @@ func overviewMap(pattern *sheet.Drawing, t sheet.Tiling, w, h float64) sheet.Dra
 		d.Circle(sheet.Circle{Layer: sheet.MapLayer, Stroke: sheet.Thin, At: at.Sub(curve.Vec{Y: 0.35 * size}), Radius: 0.9 * size})
 		d.Text(sheet.Text{Layer: sheet.MapLayer, At: at, Says: fmt.Sprint(s.Number), Size: size, Bold: true, Anchor: sheet.Middle})
 		if b.Width() > 18 {
-			name := sheet.Text{Layer: sheet.MapLayer, At: at.Add(curve.Vec{X: -0.9 * size, Y: 0.9*size + 1.6}), Says: s.Name(), Size: 2}
+			name := sheet.Text{Layer: sheet.MapLayer, At: at.Add(curve.Vec{X: -0.9 * size, Y: 0.9*size + 1.6}), Says: s.Name(), Size: 2.5}
 			if !name.Crossed(d.Paths) { // the list of pages has it too
 				d.Text(name)
 			}
@@ -105,7 +111,7 @@ func overviewMap(pattern *sheet.Drawing, t sheet.Tiling, w, h float64) sheet.Dra
 			d.Circle(sheet.Circle{Layer: sheet.MapLayer, Stroke: sheet.Hair, At: small(m), Radius: 0.5})
 		}
 		at := small(g.On[0].Add(g.On[1]).Mul(0.5))
-		d.Text(sheet.Text{Layer: sheet.MapLayer, At: at.Add(curve.Vec{Y: 0.8}), Says: g.Name, Size: 2.4, Bold: true, Anchor: sheet.Middle})
+		d.Text(sheet.Text{Layer: sheet.MapLayer, At: at.Add(curve.Vec{Y: 0.8}), Says: g.Name, Size: 2.5, Bold: true, Anchor: sheet.Middle})
 	}
 	return d
 }
@@ -120,27 +126,4 @@ func contents(rest []sheet.Page) string {
 		s += fmt.Sprintf("%d %s", i+2, p.Name)
 	}
 	return s
-}
-
-// legend shows a piece of each line with its words.
-func legend(f *sheet.Flow) {
-	for _, l := range []struct {
-		s    sheet.Stroke
-		says string
-	}{
-		{sheet.Wide, "cut: the middle of the line"},
-		{sheet.Dashed, "stitch line; a cross is a hole, every tenth has a ring and its number from the mouth"},
-		{sheet.Thin, "glue line: the welt lies from here outwards; roughen and cement no further in"},
-		{sheet.DashDot, "fold"},
-		{sheet.Dotted, "joint of two sheets: trim one of them here"},
-	} {
-		lines := letters.Wrap(letters.Printable(l.says), 2.7, f.Width-26, false)
-		f.Need(3.8)
-		f.Page().Line(sheet.MapLayer, l.s, curve.Vec{X: f.X(), Y: f.Y + 2}, curve.Vec{X: f.X() + 22, Y: f.Y + 2})
-		for _, s := range lines {
-			f.Need(3.8)
-			f.Put(26, s, 2.7, false, sheet.Start)
-			f.Y += 3.8
-		}
-	}
 }

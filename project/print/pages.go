@@ -38,17 +38,17 @@ func (j *job) pages() []sheet.Page {
 	if j.o.Half {
 		name = "Half pattern"
 	}
-	body, tiles := j.sheets(name, &pattern, []string{j.sideWords(), j.scaleWords(), j.looseWords()}, j.halves())
+	body, tiles := j.sheets(piece{name, "B", true}, &pattern, []string{j.sideWords(), j.scaleWords(), j.looseWords()}, j.halves())
 
 	j.o.begin("pattern, %s", sheetCount(len(body)))
 
 	j.o.begin("welt")
-	welt := j.welt()
+	strips, stripZones := j.strips()
 	weltWords := []string{"Every ply is the same" + j.sanding() + ". Skive the last " + j.skive() + " at the point.", j.scaleWords()}
 	if j.trial() {
 		weltWords = append(weltWords, j.looseWords())
 	}
-	weltPages, _ := j.sheets("Welt", &welt, weltWords, nil)
+	weltPages, _ := j.sheets(piece{j.stripsName(), "W", true}, &strips, weltWords, stripZones)
 
 	j.o.begin("setting out")
 	closed := j.settingOut()
@@ -58,7 +58,7 @@ func (j *job) pages() []sheet.Page {
 	if j.trial() {
 		closedWords = append(closedWords, j.looseWords())
 	}
-	closedPages, _ := j.sheets("Setting out", &closed, closedWords, j.closed())
+	closedPages, _ := j.sheets(piece{"Setting out", "S", false}, &closed, closedWords, j.closed())
 
 	rest := append(append(body, weltPages...), closedPages...)
 	if !j.trial() {

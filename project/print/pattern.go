@@ -58,7 +58,7 @@ func (j *job) pattern() sheet.Drawing {
 		d.Path(sheet.Path{Layer: sheet.CutLayer, Stroke: sheet.Wide, Pts: f.line(sheet.Thinned(flat.Outline, true)), Closed: true, Name: "cut", Side: -f.back})
 	}
 	fold := curve.Line{flat.Cut[0], {X: flat.Mouth[0].X}}
-	name := "fold"
+	name := "fold " + j.away() + ", grain outside"
 	if j.o.Half {
 		name = "fold: flip the half over this line"
 	}
@@ -69,6 +69,8 @@ func (j *job) pattern() sheet.Drawing {
 	}
 	j.mouth(&d, f)
 	j.tab(&d, f)
+	j.knife(&d, f)
+	j.arrows(&d, f)
 	if c := flat.Drain; c != nil {
 		at := f.at(c.Centre)
 		d.Circle(sheet.Circle{Layer: sheet.ReliefLayer, Stroke: sheet.Wide, At: at, Radius: c.Diameter / 2})
@@ -102,6 +104,11 @@ func (j *job) half(d *sheet.Drawing, f facing, front bool) {
 	d.Path(sheet.Path{Layer: sheet.StitchLayer, Stroke: sheet.Dashed, Pts: f.line(sheet.Thinned(stitch, false)), Name: "stitch line", Side: turn})
 	d.Path(sheet.Path{Layer: sheet.GlueLayer, Stroke: sheet.Thin, Pts: f.line(sheet.Thinned(glue, false)), Name: "glue line: welt to here", Side: turn})
 	seam(d, f.line(holes))
+	if front {
+		j.ticked(d, f, flat.Cut, -1)
+	} else {
+		j.ticked(d, f, flat.Cut, 1)
+	}
 }
 
 // seam draws holes as crosses; the first, every tenth and the last have a
@@ -176,11 +183,21 @@ func (j *job) tab(d *sheet.Drawing, f facing) {
 	for i, b := range l.Bends {
 		d.Path(sheet.Path{Layer: sheet.FoldLayer, Stroke: sheet.DashDot, Pts: across(l.Start + b)})
 		if i == 0 {
-			say(l.Start+b-0.8-0.7*sheet.WordSize, "fold: turn begins")
+			say(l.Start+b-0.8-0.7*sheet.WordSize, "turn begins")
 		} else {
-			say(l.Start+b+1.2, "fold: turn ends")
+			say(l.Start+b+1.2, "turn ends")
 		}
 	}
+	if len(l.Bends) == 2 {
+		mid := l.Start + (l.Bends[0]+l.Bends[1])/2
+		onto := "towards you,"
+		if j.o.Up == calc.FleshUp {
+			onto = "away from you,"
+		}
+		say(mid+0.6, onto)
+		say(mid-0.3-sheet.WordSize, "onto the grain")
+	}
+	j.tabTurn(d, f)
 	for i := range l.Rows {
 		d.Path(sheet.Path{Layer: sheet.StitchLayer, Stroke: sheet.Dashed, Pts: across(l.RowX[i])})
 		d.Path(sheet.Path{Layer: sheet.StitchLayer, Stroke: sheet.Dashed, Pts: across(l.LapX[i])})

@@ -85,8 +85,8 @@ func TestManySheets(t *testing.T) {
 		t.Fatal(err)
 	}
 	d := j.pattern()
-	w, h := j.tile("Pattern", []string{j.sideWords(), j.scaleWords(), j.looseWords()})
-	got := sheet.CutUp(&d, w, h)
+	room := j.tile(piece{"Pattern", "B", true}, []string{j.sideWords(), j.scaleWords(), j.looseWords()}, signsOn(&d))
+	got := sheet.CutUp(&d, room.w, room.h, "B")
 	if got.Rows < 5 || got.Cols < 4 {
 		t.Errorf("%d rows, %d columns: want at least 5 and 4 for this test to show anything", got.Rows, got.Cols)
 	}

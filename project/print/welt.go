@@ -1,36 +1,20 @@
 package print
 
 import (
-	"fmt"
 	"strconv"
 
 	"chape/calc"
 	"chape/calc/curve"
-	"chape/calc/length"
 	"chape/project/print/sheet"
 	"chape/project/report"
 )
 
-// welt draws every ply of the welt, side by side.
-func (j *job) welt() sheet.Drawing {
+// welt draws the welt: one drawing, however many plies are cut by it.
+func (j *job) welt(f facing) sheet.Drawing {
 	var d sheet.Drawing
-	f := j.facing(j.o.Up)
-	outline := f.line(sheet.Thinned(j.plan.Welt.Outline, true))
-	seamLine := f.line(sheet.Thinned(j.plan.Plane.Stitch, false))
-	lo, hi := outline.Bounds()
-	const between = 12 // mm, room for the words along the cut
-	each := length.Length(j.plan.Welt.Thickness / float64(max(j.plan.Welt.Plies, 1)))
-	for i := range j.plan.Welt.Plies {
-		var ply sheet.Drawing
-		ply.Path(sheet.Path{Layer: sheet.WeltLayer, Stroke: sheet.Wide, Pts: outline, Closed: true, Name: "cut", Side: -f.back})
-		ply.Path(sheet.Path{Layer: sheet.StitchLayer, Stroke: sheet.Dashed, Pts: seamLine})
-		x := (lo.X + hi.X) / 2
-		for k, s := range []string{fmt.Sprintf("welt, ply %d of %d", i+1, j.plan.Welt.Plies),
-			each.Format(j.p.Units, length.Calliper) + " thick", "mouth up, " + j.o.Up.String()} {
-			ply.Text(sheet.Text{Layer: sheet.WordLayer, At: curve.Vec{X: x - 4*f.back, Y: lo.Y + 12 + 3.4*float64(k)}, Says: s, Size: sheet.WordSize, Bold: k == 0, Anchor: sheet.Middle})
-		}
-		d.Add(ply, curve.Vec{X: float64(i) * (hi.X - lo.X + between)})
-	}
+	d.Path(sheet.Path{Layer: sheet.WeltLayer, Stroke: sheet.Wide, Pts: f.line(sheet.Thinned(j.plan.Welt.Outline, true)), Closed: true, Name: "cut", Side: -f.back})
+	d.Path(sheet.Path{Layer: sheet.StitchLayer, Stroke: sheet.Dashed, Pts: f.line(sheet.Thinned(j.plan.Plane.Stitch, false))})
+	j.ticked(&d, f, j.plan.Plane.Outer, 1)
 	return d
 }
 
@@ -43,7 +27,7 @@ func (j *job) settingOut() sheet.Drawing {
 	pl := j.plan.Plane
 	d.Path(sheet.Path{Layer: sheet.WeltLayer, Stroke: sheet.Wide, Pts: front.line(sheet.Thinned(j.plan.Welt.Outline, true)), Closed: true, Name: "welt", Side: -front.back})
 	d.Path(sheet.Path{Layer: sheet.StitchLayer, Stroke: sheet.Dashed, Pts: front.line(sheet.Thinned(pl.Stitch, false)), Name: "stitch line", Side: front.back})
-	d.Path(sheet.Path{Layer: sheet.GlueLayer, Stroke: sheet.Thin, Pts: front.line(sheet.Thinned(pl.Knife, false)), Name: "knife", Side: front.back})
+	d.Path(sheet.Path{Layer: sheet.MarkLayer, Stroke: sheet.Hair, Pts: front.line(sheet.Thinned(pl.Knife, false)), Name: "knife", Side: front.back})
 	mouth := j.plan.Input.Sheath.Mouth.MM()
 	d.Path(sheet.Path{Layer: sheet.FoldLayer, Stroke: sheet.DashDot, Pts: front.line(curve.Line{pl.Stitch[0], {X: mouth}}), Name: "fold", Side: front.back})
 	d.Path(sheet.Path{Layer: sheet.FoldLayer, Stroke: sheet.Thin, Pts: front.line(curve.Line{{X: mouth}, pl.Stitch[len(pl.Stitch)-1]}), Name: "mouth", Side: -front.back})

@@ -48,7 +48,7 @@ func TestWords(t *testing.T) {
 	got := all.String()
 	for _, want := range []string{"½″ é × ° é", "revision 3", "25 November 2026", "row 2, column 1", "set your dividers here: 100 mm", "4″",
 		"Print at 100 %", "Grain side up", "right hand, edge to the rear", "In paper this hangs 2.5 mm loose", "relief hole 3.2 mm",
-		"drain 4 mm", "stitch line", "glue line: welt to here", "fold", "cut", " mouth ", "welt, ply 1 of 1", "divider setting", "half-widths",
+		"drain 4 mm", "stitch line", "glue line: welt to here", "fold", "cut", " mouth ", "welt", "pattern 3, cut 1", "leather 3.2 mm", "for the right hand", "least stretch", "towards you,", "divider setting", "half-widths",
 		"wait 24 h, look by 48 h", "leather dust", "not for storage", "local rules", "for Zoé"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("nowhere on paper: %q", want)

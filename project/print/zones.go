@@ -11,10 +11,12 @@ func (j *job) halves() []sheet.Zone {
 	f := j.facing(j.o.Up)
 	wide := j.plan.Flat.Glue[len(j.plan.Flat.Glue)-1].Y
 	mouth := j.plan.Input.Sheath.Mouth.MM()
-	side := j.o.Up.String()
-	zones := []sheet.Zone{{Area: zoneBox(f.at(curve.Vec{X: 0, Y: 3}), f.at(curve.Vec{X: mouth, Y: wide})), Words: []string{"back half", side}}}
+	body := func(half string) []string {
+		return j.pieceWords(half, j.plan.Input.Sheath.Leather.MM(), j.p.Sold.Body, 1)
+	}
+	zones := []sheet.Zone{{Area: zoneBox(f.at(curve.Vec{X: 0, Y: 3}), f.at(curve.Vec{X: mouth, Y: wide})), Words: body("back half")}}
 	if !j.o.Half {
-		zones = append(zones, sheet.Zone{Area: zoneBox(f.at(curve.Vec{X: 0, Y: -3}), f.at(curve.Vec{X: mouth, Y: -wide})), Words: []string{"front half", side}})
+		zones = append(zones, sheet.Zone{Area: zoneBox(f.at(curve.Vec{X: 0, Y: -3}), f.at(curve.Vec{X: mouth, Y: -wide})), Words: body("front half")})
 	}
 	return zones
 }

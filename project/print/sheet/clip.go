@@ -8,7 +8,8 @@ import (
 
 // Clip keeps what lies in b: lines are cut at its sides, circles that stick
 // out are cut or, if a sheet's overlap holds them whole elsewhere, left out,
-// words are kept only whole: those wider than an overlap are moved if need be.
+// words are kept only whole: those larger than an overlap are moved if need be, the others
+// stand whole on the neighbour.
 func (d *Drawing) Clip(b Box) Drawing {
 	var out Drawing
 	for _, p := range d.Paths {
@@ -23,8 +24,14 @@ func (d *Drawing) Clip(b Box) Drawing {
 		}
 	}
 	for _, t := range d.Texts {
-		if t.Layer == WordLayer && b.has(t.At) && t.Box().Width() > Overlap {
-			t.At = t.At.Add(b.into(t.Box()))
+		if box := t.Box(); t.Layer == WordLayer && b.has(t.At) {
+			into := b.into(box)
+			if box.Width() > Overlap {
+				t.At.X += into.X
+			}
+			if box.Height() > Overlap {
+				t.At.Y += into.Y
+			}
 		}
 		if b.holds(t.Box()) {
 			out.Texts = append(out.Texts, t)

@@ -15,7 +15,7 @@ const Producer = "chape pattern sheets"
 // Layer is what a mark is for. The PDF has them as layers, the SVG as groups.
 type Layer string
 
-// The layers. The first seven are the pattern's own.
+// The layers. The first nine are the pattern's own.
 const (
 	CutLayer      Layer = "cut"
 	StitchLayer   Layer = "stitch"
@@ -24,6 +24,8 @@ const (
 	GlueLayer     Layer = "glue"
 	ReliefLayer   Layer = "relief"
 	WeltLayer     Layer = "welt"
+	StrapLayer    Layer = "strap"
+	MarkLayer     Layer = "marks" // ticks, arrows, the knife: neither cut nor sewn
 	TrialLayer    Layer = "trial"
 	ScaleLayer    Layer = "scale"    // pricks and rule
 	RegisterLayer Layer = "register" // how sheets join
@@ -31,7 +33,7 @@ const (
 	MapLayer      Layer = "overview"
 )
 
-var Layers = []Layer{TrialLayer, GlueLayer, FoldLayer, StitchLayer, WeltLayer, CutLayer, ReliefLayer,
+var Layers = []Layer{TrialLayer, MarkLayer, GlueLayer, FoldLayer, StitchLayer, WeltLayer, StrapLayer, CutLayer, ReliefLayer,
 	HoleLayer, RegisterLayer, ScaleLayer, WordLayer, MapLayer}
 
 // Stroke is a type of line, after ISO 128: what it is for shows in weight
@@ -90,7 +92,7 @@ type Spot struct {
 }
 
 // WordSize is how large words along lines and numbers of holes are, mm.
-const WordSize = 2.4
+const WordSize = 2.5
 
 // anchor is the point of a text that stands at its place.
 type anchor uint8

@@ -105,10 +105,15 @@ func (f *Flow) Big(s string, most int) {
 }
 
 // Para writes words as wide as the column.
-func (f *Flow) Para(s string, size, indent float64) {
-	for _, l := range letters.Wrap(letters.Printable(s), size, f.Width-indent, false) {
+func (f *Flow) Para(s string, size, indent float64) { f.para(s, size, indent, false) }
+
+// Bold writes words as wide as the column in bold.
+func (f *Flow) Bold(s string, size float64) { f.para(s, size, 0, true) }
+
+func (f *Flow) para(s string, size, indent float64, bold bool) {
+	for _, l := range letters.Wrap(letters.Printable(s), size, f.Width-indent, bold) {
 		f.Need(size * 1.35)
-		f.Put(indent, l, size, false, Start)
+		f.Put(indent, l, size, bold, Start)
 		f.Y += size * 1.35
 	}
 }

@@ -75,9 +75,13 @@ func (p Path) beside(a, b curve.Vec, away float64) Text {
 	if d.X < -1e-6 || math.Abs(d.X) <= 1e-6 && d.Y > 0 {
 		d = d.Mul(-1)
 	}
+	return running(p.Name, d, a.Add(b).Mul(0.5).Add(n.Mul(0.525*WordSize+away)))
+}
+
+// running sets words in a direction about a place.
+func running(says string, d, mid curve.Vec) Text {
 	up := curve.Vec{X: d.Y, Y: -d.X}
-	c := a.Add(b).Mul(0.5).Add(n.Mul(0.525*WordSize + away))
-	return Text{Layer: WordLayer, At: c.Sub(up.Mul(0.275 * WordSize)), Says: p.Name, Size: WordSize,
+	return Text{Layer: WordLayer, At: mid.Sub(up.Mul(0.275 * WordSize)), Says: says, Size: WordSize,
 		Angle: math.Atan2(-d.Y, d.X), Anchor: Middle}
 }
 
@@ -110,35 +114,58 @@ func (t Text) Crossed(lines []Path) bool {
 	return false
 }
 
-// Settle moves words off the lines that run through them on a sheet, such as the
-// joint with its neighbour, by a few millimetres where there is room.
+// Settle moves words off what runs through them on a sheet, other words and lines such as
+// the joint with its neighbour, to the nearest place with room. A number stays by what it
+// counts; words for which there is no place at all are left out.
 func (d *Drawing) Settle(within Box) {
-	for i, t := range d.Texts {
-		if t.Layer != WordLayer || !t.Crossed(d.Paths) {
+	for i := 0; i < len(d.Texts); i++ {
+		t := d.Texts[i]
+		if t.Layer != WordLayer {
 			continue
 		}
 		taken := d.others(i)
+		if free(t.Box(), within, taken) && !t.Crossed(d.Paths) {
+			continue
+		}
+		far := 28.0
+		if len([]rune(t.Says)) <= 4 {
+			far = 6
+		}
+		found := false
 		for _, v := range nearby() {
+			if v.Norm() > far {
+				break
+			}
 			moved := t
 			moved.At = t.At.Add(v)
-			if free(moved.Box(), within, taken) && !moved.Crossed(d.Paths) {
+			if found = free(moved.Box(), within, taken) && !moved.Crossed(d.Paths); found {
 				d.Texts[i] = moved
 				break
 			}
 		}
+		if !found {
+			d.Texts = slices.Delete(d.Texts, i, i+1)
+			i--
+		}
 	}
 }
 
-// nearby are the ways that words may move, up to so many millimetres, the
-// shortest first.
+// nearby are the ways that words may move, the shortest first: close by in small steps,
+// farther in large ones.
 var nearby = sync.OnceValue(func() []curve.Vec {
-	const far, step = 14.0, 0.5
+	const near, far, step = 9.0, 28.0, 0.5
 	var out []curve.Vec
-	for y := -far; y <= far; y += step {
-		for x := -far; x <= far; x += step {
-			out = append(out, curve.Vec{X: x, Y: y})
+	add := func(far, step float64) {
+		for y := -far; y <= far; y += step {
+			for x := -far; x <= far; x += step {
+				if v := (curve.Vec{X: x, Y: y}); step == 0.5 || v.Norm() > near {
+					out = append(out, v)
+				}
+			}
 		}
 	}
+	add(near, step)
+	add(far, 4*step)
 	slices.SortStableFunc(out, func(a, b curve.Vec) int { return cmp.Compare(a.Norm(), b.Norm()) })
 	return out
 })

@@ -31,6 +31,7 @@ type joint struct {
 
 // Tiling is a drawing cut into sheets.
 type Tiling struct {
+	piece      string // its letter, before the joint's own
 	Rows, Cols int
 	Sheets     []Sheet
 	Joints     []joint
@@ -39,14 +40,15 @@ type Tiling struct {
 
 // CutUp lays sheets of w by h over the drawing, with the overlap between
 // them. A drawing that fits stands in the middle of its sheet, a larger one
-// from the lower left. A sheet with nothing on it is left out.
-func CutUp(d *Drawing, w, h float64) Tiling {
+// from the lower left. A sheet with nothing on it is left out. The joints are named by
+// the piece's letter and their own.
+func CutUp(d *Drawing, w, h float64, piece string) Tiling {
 	const words = 6 // room for the words outside the lines
 	need := d.Bounds().Grow(words)
 	count := func(size, tile float64) int {
 		return max(1, int(math.Ceil((size-Overlap)/(tile-Overlap)-1e-9)))
 	}
-	t := Tiling{Rows: count(need.Height(), h), Cols: count(need.Width(), w)}
+	t := Tiling{piece: piece, Rows: count(need.Height(), h), Cols: count(need.Width(), w)}
 	size := curve.Vec{X: float64(t.Cols)*(w-Overlap) + Overlap, Y: float64(t.Rows)*(h-Overlap) + Overlap}
 	t.Whole.Lo = need.mid().Sub(size.Mul(0.5))
 	if t.Cols > 1 {
@@ -88,7 +90,7 @@ func (t *Tiling) join() {
 			if !across && !(b.Col == a.Col+1 && b.Row == a.Row) {
 				continue
 			}
-			j := joint{Name: jointName(len(t.Joints)), a: a, b: b, across: across}
+			j := joint{Name: t.piece + jointName(len(t.Joints)), a: a, b: b, across: across}
 			at := func(share float64) curve.Vec {
 				if across {
 					return curve.Vec{X: a.Area.Lo.X + share*a.Area.Width(), Y: a.Area.Hi.Y - Overlap/2}
