@@ -17,6 +17,7 @@ import (
 	"chape/project"
 	"chape/project/file"
 	"chape/project/print/sheet"
+	"chape/project/print/svg"
 	"chape/project/steps"
 	"chape/project/store"
 )
@@ -34,6 +35,7 @@ type Config struct {
 	Bell     bool             // whether a hold that falls due rings
 	Notice   string           // "none", "osc 9", "osc 777"
 	OnDue    []string         // command and its words, run without a shell; none: empty
+	Cutter   svg.Look         // how the SVG for a cutter is to be
 	Printer  sheet.Correction // what the pricks 100 mm apart measured
 	Pictures string           // the folder where pictures of tracings arrive; "": none
 	Standoff float64          // mm, from the middle of a drawn line to the knife; 0: half the line
@@ -66,6 +68,7 @@ type price struct {
 func Defaults() Config {
 	return Config{
 		Paper: "a4", Cell: 2, Colours: "auto", Bell: true, Notice: "none", list: FormThenSew,
+		Cutter: svg.Look{Colours: svg.DefaultColours},
 		limits: calc.DefaultLimits(), price: price{offcut: calc.DefaultOffcut}, start: project.Defaults(),
 	}
 }

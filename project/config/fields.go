@@ -34,7 +34,7 @@ func (c *Config) own() []file.Setting {
 
 		number("printer.x", "what the pricks 100 mm apart across the paper measured, in mm; 0: not measured", 0, 105, &c.Printer.X),
 		number("printer.y", "the same along the paper", 0, 105, &c.Printer.Y),
-
+	}, c.cutterSettings(), []file.Setting{
 		number("tracing.standoff", "from the middle of a line drawn round a knife to the knife, in mm; 0: half the line's width", 0, 2, &c.Standoff),
 		text("tracing.pictures", "the folder where pictures of tracings arrive, as a full path or from ~/ on; empty: none", 1000, &c.Pictures),
 
@@ -95,6 +95,7 @@ func (c *Config) check(start project.Project) (ps project.Problems) {
 	add := func(key, found, remedy string) {
 		ps = append(ps, project.Problem{Key: key, Index: -1, Found: found, Remedy: remedy})
 	}
+	c.checkCutter(add)
 	if _, err := sheet.ParsePaper(c.Paper); err != nil {
 		add("paper", fmt.Sprintf("%q", c.Paper), remedyOf(err))
 	}

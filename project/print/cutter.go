@@ -6,11 +6,13 @@ import (
 	"chape/project"
 	"chape/project/print/sheet"
 	"chape/project/print/svg"
+	"slices"
 )
 
-// SVG draws the pattern, with the welt beside it, for a cutter: one file at
-// true size in millimetres, with groups cut, stitch, holes, fold, glue,
-// relief, welt, and words. What is cut is closed paths; no segment strays
+// SVG draws the pattern, with welt and strap beside it, for a cutter: one file at
+// true size in millimetres, with groups cut, welt, strap, relief, holes, and, unless only
+// what is cut is wanted, stitch, fold, glue, marks and words. What is cut is closed paths
+// in one stroke each, the relief at the tab as arcs of the cut line; no segment strays
 // more than 0.05 mm from its curve. Holes are as wide as the chosen drill.
 // Paper and printer correction mean nothing here. Errors are as for PDF.
 func SVG(p project.Project, plan *calc.Plan, o Options) ([]byte, error) {
@@ -21,11 +23,7 @@ func SVG(p project.Project, plan *calc.Plan, o Options) ([]byte, error) {
 	}
 	j.o.begin("svg")
 	d := j.forCutter()
-	shown := []sheet.Layer{sheet.CutLayer, sheet.StitchLayer, sheet.HoleLayer, sheet.FoldLayer, sheet.GlueLayer, sheet.ReliefLayer, sheet.WeltLayer}
-	if j.trial() {
-		shown = append(shown, sheet.TrialLayer)
-	}
-	return svg.Write(&d, j.heading(1, 100), j.sideWords()+" "+j.looseWords(), append(shown, sheet.WordLayer)), nil
+	return svg.Write(&d, j.heading(1, 100), j.sideWords()+" "+j.looseWords(), o.Cutter), nil
 }
 
 // forCutter is the pattern and, right of it, the welt.
@@ -40,6 +38,9 @@ func (j *job) forCutter() sheet.Drawing {
 	d.Settle(whole.Grow(6))
 	d.Label(whole.Grow(6))
 	d.Put(j.halves(), whole)
+	d.Circles = slices.DeleteFunc(d.Circles, func(c sheet.Circle) bool { // those at the tab are arcs of the cut line
+		return c.Layer == sheet.ReliefLayer && !j.drain(c)
+	})
 	drill := j.plan.Stitch.Choice().Diameter
 	d.Paths, d.Circles = withHoles(d, drill)
 	strips, zones := j.strips()
@@ -52,6 +53,12 @@ func (j *job) forCutter() sheet.Drawing {
 		d.Add(notForLeather(d.Bounds()), curve.Vec{})
 	}
 	return d
+}
+
+// drain tells whether a circle is the drain, which no other line goes round.
+func (j *job) drain(c sheet.Circle) bool {
+	drain := j.plan.Flat.Drain
+	return drain != nil && c.At == j.facing(j.o.Up).at(drain.Centre)
 }
 
 // withHoles has a circle for each cross, and no rings.

@@ -12,6 +12,7 @@ import (
 	"chape/project"
 	"chape/project/print/pdf"
 	"chape/project/print/sheet"
+	"chape/project/print/svg"
 )
 
 // Options say how to print. The zero value is A4, grain side up.
@@ -25,6 +26,7 @@ type Options struct {
 	Date       time.Time // of the project file; also stands in the PDF
 	Offcut     float64   // share of leather bought on top of what is cut, as in calc.Rates
 	Maker      []string  // who made it, a line each, for the care card; none: a line to write on
+	Cutter     svg.Look  // how the SVG is to be
 	// Progress, unless nil, hears what is about to be drawn: "pattern, 2 sheets",
 	// "welt", "work card", "svg". It is called from where the printing was.
 	Progress func(what string)

@@ -4,6 +4,8 @@ import (
 	"encoding/xml"
 	"io"
 	"math"
+	"reflect"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -11,6 +13,7 @@ import (
 	"chape/calc"
 	"chape/calc/curve"
 	"chape/project/print/sheet"
+	"chape/project/print/svg"
 )
 
 // svgShape is a path or circle of a written SVG with its group.
@@ -106,7 +109,7 @@ func TestSVG(t *testing.T) {
 			}
 		}
 	}
-	for _, g := range []string{"cut", "stitch", "holes", "fold", "glue", "relief", "welt"} {
+	for _, g := range []string{"cut", "stitch", "holes", "fold", "glue", "relief", "welt", "marks"} {
 		if groups[g] < 2 {
 			t.Errorf("group %q is missing or empty", g)
 		}
@@ -172,5 +175,74 @@ func TestSVGHalfAndTrial(t *testing.T) {
 	}
 	if n := strings.Count(string(data), "TRIAL: not for cutting leather"); n < 5 {
 		t.Errorf("marked as a trial %d times, want it all over", n)
+	}
+}
+
+// Each group has a colour of its own, none of a palette that cutter programs come with;
+// nothing is dashed, and the holes at the tab, which the cut line goes round, are not there
+// a second time.
+func TestSVGForCutters(t *testing.T) {
+	p := garden()
+	p.Strap = calc.Strap{Kind: calc.SnapStrap, Width: 18, Thickness: 2.4, Overlap: 30}
+	plan := compute(t, p)
+	data, err := SVG(p, plan, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if strings.Contains(string(data), "dash") {
+		t.Error("a line is dashed")
+	}
+	seen := map[string]string{}
+	for _, m := range regexp.MustCompile(`<g id="(\w+)" fill="none" stroke="(#[0-9a-f]{6})">`).FindAllStringSubmatch(string(data), -1) {
+		group, colour := m[1], m[2]
+		if other, twice := seen[colour]; twice {
+			t.Errorf("groups %s and %s are both %s", group, other, colour)
+		}
+		seen[colour] = group
+		// Pure and half shades are what palettes are made of (common practice, no source).
+		pure := true
+		for i := 1; i < 7; i += 2 {
+			if c := colour[i : i+2]; c != "00" && c != "ff" && c != "80" && c != "a0" && c != "c0" && c != "e0" {
+				pure = false
+			}
+		}
+		if pure {
+			t.Errorf("group %s has %s, a palette's colour", group, colour)
+		}
+	}
+	if len(seen) < 10 {
+		t.Errorf("%d groups with colours, want 10: %v", len(seen), seen)
+	}
+	_, shapes := readSVG(t, data)
+	holes := 0
+	for _, s := range shapes {
+		if s.group == "relief" && s.circle != nil {
+			holes++
+		}
+		if s.group == "strap" && s.pts != nil {
+			lo, hi := s.pts.Bounds()
+			if !s.closed || math.Abs(hi.Y-lo.Y-plan.Strap.Length) > 0.05 || math.Abs(hi.X-lo.X-plan.Strap.Width) > 0.05 {
+				t.Errorf("the strap is %.2f x %.2f, want %.2f x %.2f, closed", hi.X-lo.X, hi.Y-lo.Y, plan.Strap.Width, plan.Strap.Length)
+			}
+		}
+	}
+	if holes != 1 {
+		t.Errorf("%d circles in relief, want the drain alone", holes)
+	}
+
+	bare, err := SVG(p, plan, Options{Cutter: svg.Look{OnlyCut: true, Colours: svg.Colours{Cut: "#123456"}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	groups := map[string]bool{}
+	_, shapes = readSVG(t, bare)
+	for _, s := range shapes {
+		groups[s.group] = true
+	}
+	if want := map[string]bool{"cut": true, "welt": true, "strap": true, "relief": true, "holes": true}; !reflect.DeepEqual(groups, want) {
+		t.Errorf("only what is cut: groups %v", groups)
+	}
+	if !strings.Contains(string(bare), `id="cut" fill="none" stroke="#123456"`) || strings.Contains(string(bare), "<text") {
+		t.Error("own colour not taken, or words left in")
 	}
 }

@@ -21,12 +21,17 @@ var printVerb = verb{
   --flesh          as it lies flesh side up; grain side up, if it is not given
   --trial T        a pattern for trial stock of that thickness, not for leather
   --measured X,Y   what the two 100 mm on a sheet measured, in mm; or none
+  --only-cut       leave out of the SVG what is not cut
   --force          replace files that chape did not write
   --order          the quote for the customer, or the order once it is accepted,
                    instead of the pattern
   --tracing        no FILE: the sheet to trace a knife on, for "chape trace"
 
 Print at 100 %, and check with your dividers before you cut.
+
+In the SVG each group of lines has a colour of its own, by which a cutter tells
+what to do: yours to set under [cutter] in the settings. Those it comes with are
+of no known cutter program's palette. Nothing is dashed.
 
 What --measured says is kept in your settings and corrects all that is printed
 from then on. A corrected sheet says so in its words. If its 100 mm are off
@@ -46,13 +51,15 @@ func runPrint(w World, v verb, args []string) error {
 	measured := fs.String("measured", "", "")
 	force := fs.Bool("force", false, "")
 	order := fs.Bool("order", false, "")
+	onlyCut := fs.Bool("only-cut", false, "")
 	tracing := fs.Bool("tracing", false, "")
 	path, done, err := fileUnless(tracing, w, v, fs, args)
 	if done || err != nil {
 		return err
 	}
 	set := settingsFor(w)
-	o := print.Options{Half: *half, Paper: set.Sheet(), Correction: set.Printer, Offcut: set.Rates().Offcut, Maker: set.Shop().Maker(), Progress: w.Progress}
+	o := print.Options{Half: *half, Paper: set.Sheet(), Correction: set.Printer, Cutter: set.Cutter, Offcut: set.Rates().Offcut, Maker: set.Shop().Maker(), Progress: w.Progress}
+	o.Cutter.OnlyCut = o.Cutter.OnlyCut || *onlyCut
 	if *flesh {
 		o.Up = calc.FleshUp
 	}

@@ -118,7 +118,7 @@ func (s settings) workbench() workbench.Options {
 		Shop:     s.Shop(),
 		Tracing:  tracing.Settings{Folder: s.Pictures, Standoff: s.Standoff},
 		Begin:    s.NewProject,
-		Print:    print.Options{Paper: s.Sheet(), Correction: s.Printer, Offcut: s.Rates().Offcut, Maker: s.Shop().Maker()},
+		Print:    print.Options{Paper: s.Sheet(), Correction: s.Printer, Cutter: s.Cutter, Offcut: s.Rates().Offcut, Maker: s.Shop().Maker()},
 		Suspends: runtime.GOOS != "windows",
 		Remember: s.remember(),
 	}

@@ -26,7 +26,7 @@ func printed(t *testing.T, title string) []byte {
 }
 
 func TestWrite(t *testing.T) {
-	pdf, svg := printed(t, "bar"), svg.Write(&sheet.Drawing{Paths: []sheet.Path{{Pts: curve.Line{{}, {X: 9}}}}}, "bar", "", sheet.Layers)
+	pdf, svg := printed(t, "bar"), svg.Write(&sheet.Drawing{Paths: []sheet.Path{{Pts: curve.Line{{}, {X: 9}}}}}, "bar", "", svg.Look{})
 	if !Ours(pdf) || !Ours(svg) {
 		t.Errorf("own files known: PDF %v, SVG %v", Ours(pdf), Ours(svg))
 	}

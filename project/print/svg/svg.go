@@ -7,16 +7,20 @@ import (
 	"encoding/xml"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 )
 
 // Write gives the drawing as a file at true size, in millimetres, with a group for each of
-// the layers.
-func Write(d *sheet.Drawing, title, says string, layers []sheet.Layer) []byte {
+// the layers that it has, each of a colour of its own. No stroke is dashed: a cutter would
+// follow the dashes.
+func Write(d *sheet.Drawing, title, says string, look Look) []byte {
 	const room = 8 // mm round it, for the words
 	b := d.Bounds().Grow(room)
-	for _, t := range d.Texts {
-		b = b.Union(t.Box().Grow(1))
+	if !look.OnlyCut {
+		for _, t := range d.Texts {
+			b = b.Union(t.Box().Grow(1))
+		}
 	}
 	out := &file{}
 	w, h := math.Ceil(b.Width()), math.Ceil(b.Height())
@@ -26,8 +30,8 @@ func Write(d *sheet.Drawing, title, says string, layers []sheet.Layer) []byte {
 	out.f("<!-- %s -->\n", sheet.Producer)
 	out.f("<title>%s</title>\n", escaped(title))
 	out.f("<desc>%s</desc>\n", escaped(says))
-	for _, l := range layers {
-		out.group(d, l)
+	for _, l := range look.layers() {
+		out.group(d, l, look.Colours.of(l))
 	}
 	out.f("</svg>\n")
 	return out.Bytes()
@@ -38,8 +42,11 @@ type file struct{ bytes.Buffer }
 
 func (s *file) f(format string, args ...any) { fmt.Fprintf(s, format, args...) }
 
-func (s *file) group(d *sheet.Drawing, l sheet.Layer) {
-	s.f(`<g id="%s" fill="none" stroke="black">`+"\n", l)
+func (s *file) group(d *sheet.Drawing, l sheet.Layer, colour string) {
+	if !has(d, l) {
+		return
+	}
+	s.f(`<g id="%s" fill="none" stroke="%s">`+"\n", l, colour)
 	for _, p := range d.Paths {
 		if p.Layer == l {
 			s.path(p)
@@ -52,10 +59,17 @@ func (s *file) group(d *sheet.Drawing, l sheet.Layer) {
 	}
 	for _, t := range d.Texts {
 		if t.Layer == l {
-			s.text(t)
+			s.text(t, colour)
 		}
 	}
 	s.f("</g>\n")
+}
+
+// has tells whether there is anything on a layer.
+func has(d *sheet.Drawing, l sheet.Layer) bool {
+	return slices.ContainsFunc(d.Paths, func(p sheet.Path) bool { return p.Layer == l }) ||
+		slices.ContainsFunc(d.Circles, func(c sheet.Circle) bool { return c.Layer == l }) ||
+		slices.ContainsFunc(d.Texts, func(t sheet.Text) bool { return t.Layer == l })
 }
 
 func (s *file) path(p sheet.Path) {
@@ -69,22 +83,10 @@ func (s *file) path(p sheet.Path) {
 	if p.Closed {
 		s.WriteByte('Z')
 	}
-	s.f(`" stroke-width="%s"`, fig(p.Stroke.Width))
-	for i, d := range p.Stroke.Dashes {
-		if i == 0 {
-			s.f(` stroke-dasharray="%s`, fig(d))
-		} else {
-			s.f(" %s", fig(d))
-		}
-	}
-	if len(p.Stroke.Dashes) > 0 {
-		s.WriteByte('"')
-	}
-	s.f("/>\n")
+	s.f(`" stroke-width="%s"/>`+"\n", fig(p.Stroke.Width))
 }
 
-func (s *file) text(t sheet.Text) {
-	colour := "black"
+func (s *file) text(t sheet.Text, colour string) {
 	if t.Grey {
 		colour = "silver"
 	}
