@@ -37,7 +37,7 @@ func (c *Config) cutterSettings() []file.Setting {
 	for _, k := range c.cutterColours() {
 		out = append(out, text(k.key, k.hint, 7, k.colour))
 	}
-	return append(out, flag("cutter.only_cut", "leave out of the SVG what is not cut", &c.Cutter.OnlyCut))
+	return append(out, flag("cutter.bare", "leave out of the SVG what is not cut", &c.Cutter.Bare))
 }
 
 // checkCutter finds what is no colour, and two groups that a cutter can't tell apart.

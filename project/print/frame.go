@@ -5,7 +5,6 @@ import (
 	"math"
 	"strings"
 
-	"chape/calc"
 	"chape/calc/curve"
 	"chape/calc/length"
 	"chape/project/print/letters"
@@ -62,7 +61,7 @@ func (j *job) below(p piece, name string, words []string, warnings int) []said {
 
 // warned are the warnings as a sheet says them, so many at most; the first page has all.
 func (j *job) warned(most int) []string {
-	all := report.Checks(j.plan, calc.Warn, j.p.Units)
+	all := report.Warnings(j.plan, j.p.Units)
 	switch more := len(all) - most; {
 	case more <= 0:
 		return all
@@ -186,7 +185,7 @@ func (j *job) lines(pages []sheet.Page) []sign {
 // at a size of letters: a long title is cut, never the revision or the date.
 func (j *job) heading(size, width float64) string {
 	rest := fmt.Sprintf(" · revision %d", j.p.Revision)
-	if len(report.Checks(j.plan, calc.Warn, j.p.Units)) > 0 {
+	if len(report.Warnings(j.plan, j.p.Units)) > 0 {
 		rest += " · has a warning"
 	}
 	if j.dated {

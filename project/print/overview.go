@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"chape/calc"
 	"chape/calc/curve"
 	"chape/project/print/letters"
 	"chape/project/print/sheet"
@@ -29,15 +28,15 @@ func (j *job) overview(pattern *sheet.Drawing, t sheet.Tiling, rest []sheet.Page
 	if letters.Lacks(j.written()...) {
 		f.Para("The sheets leave out some letters that their font does not have: … stands for them. The project file has them.", 2.7, 0)
 	}
-	for _, s := range report.Checks(j.plan, calc.Warn, j.p.Units) {
+	for _, s := range report.Warnings(j.plan, j.p.Units) {
 		f.Gap(1)
 		f.Bold(s, 3)
 	}
 	f.Gap(2)
 	top := f.Y
 	mapHeight := h * 0.36
-	m := overviewMap(pattern, t, w, mapHeight)
-	f.Page().Add(m, curve.Vec{Y: top})
+	m := overviewMap(pattern, t, w-2*rim, mapHeight)
+	f.Page().Add(m, curve.Vec{X: rim, Y: top})
 	f.Y += mapHeight + 3
 	if j.trial() {
 		f.Para(j.looseWords(), 3.2, 0)

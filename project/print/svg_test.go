@@ -230,7 +230,7 @@ func TestSVGForCutters(t *testing.T) {
 		t.Errorf("%d circles in relief, want the drain alone", holes)
 	}
 
-	bare, err := SVG(p, plan, Options{Cutter: svg.Look{OnlyCut: true, Colours: svg.Colours{Cut: "#123456"}}})
+	bare, err := SVG(p, plan, Options{Cutter: svg.Look{Bare: true, Colours: svg.Colours{Cut: "#123456"}}})
 	if err != nil {
 		t.Fatal(err)
 	}

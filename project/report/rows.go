@@ -40,6 +40,7 @@ const (
 	Money
 	loopRow
 	extraRow
+	benchRow
 )
 
 // Row is one thing that a plan says. Value has no unit, so that a column of figures can be

@@ -50,6 +50,17 @@ func Checks(plan *calc.Plan, from calc.Level, u length.Unit) []string {
 	return out
 }
 
+// Warnings are the checks that warn, as sheets and commands say them.
+func Warnings(plan *calc.Plan, u length.Unit) []string {
+	var out []string
+	for _, c := range plan.Checks {
+		if c.Level == calc.Warn {
+			out = append(out, "warning: "+c.Text(u))
+		}
+	}
+	return out
+}
+
 // Dividers says how to step the holes off.
 func Dividers() []string {
 	return []string{

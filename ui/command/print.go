@@ -21,7 +21,7 @@ var printVerb = verb{
   --flesh          as it lies flesh side up; grain side up, if it is not given
   --trial T        a pattern for trial stock of that thickness, not for leather
   --measured X,Y   what the two 100 mm on a sheet measured, in mm; or none
-  --only-cut       leave out of the SVG what is not cut
+  --bare           leave out of the SVG what is not cut
   --force          replace files that chape did not write
   --order          the quote for the customer, or the order once it is accepted,
                    instead of the pattern
@@ -51,7 +51,7 @@ func runPrint(w World, v verb, args []string) error {
 	measured := fs.String("measured", "", "")
 	force := fs.Bool("force", false, "")
 	order := fs.Bool("order", false, "")
-	onlyCut := fs.Bool("only-cut", false, "")
+	bare := fs.Bool("bare", false, "")
 	tracing := fs.Bool("tracing", false, "")
 	path, done, err := fileUnless(tracing, w, v, fs, args)
 	if done || err != nil {
@@ -59,7 +59,7 @@ func runPrint(w World, v verb, args []string) error {
 	}
 	set := settingsFor(w)
 	o := print.Options{Half: *half, Paper: set.Sheet(), Correction: set.Printer, Cutter: set.Cutter, Offcut: set.Rates().Offcut, Maker: set.Shop().Maker(), Progress: w.Progress}
-	o.Cutter.OnlyCut = o.Cutter.OnlyCut || *onlyCut
+	o.Cutter.Bare = o.Cutter.Bare || *bare
 	if *flesh {
 		o.Up = calc.FleshUp
 	}

@@ -12,6 +12,7 @@ import (
 	"chape/project/file"
 	"chape/project/print"
 	"chape/project/print/folder"
+	"chape/project/report"
 	"chape/project/store"
 	"chape/ui/term"
 )
@@ -49,6 +50,9 @@ func printFile(w World, set settings, path, dir string, kinds []string, o print.
 	}
 	if err := writeSheets(w, dir, files, force); err != nil {
 		return err
+	}
+	for _, s := range report.Warnings(f.plan, p.Units) {
+		fmt.Fprintln(w.Err, "chape: "+term.Plain(s))
 	}
 	if isNews {
 		unnoted = note(f, p)

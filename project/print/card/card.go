@@ -18,14 +18,11 @@ import (
 func Work(f *sheet.Flow, p project.Project, plan *calc.Plan, title string, offcut float64) []sheet.Page {
 	u := p.Units
 	f.Para(letters.Joined(title, report.Worn(p), forWhom(p.Customer.Name)), 2.7, 0)
+	look(f, plan, u)
+	f.Gap(1.5)
+	bench(f, p, report.Bench(p, plan, u))
 	f.Heading("figures")
-	figures(f, report.Figures(p, plan, u, report.Prices{Rates: calc.Rates{Offcut: offcut}}))
-	if warns := report.Checks(plan, calc.Note, u); len(warns) > 0 {
-		f.Heading("look at this before you cut")
-		for _, s := range warns {
-			f.Item("–", s)
-		}
-	}
+	figures(f, report.Figures(p, plan, u, report.Prices{Rates: calc.Rates{Offcut: offcut}}).WithoutBench(), 0)
 	if len(p.Steps) > 0 {
 		f.Heading("steps")
 		for i, s := range report.Steps(p) {
@@ -36,14 +33,22 @@ func Work(f *sheet.Flow, p project.Project, plan *calc.Plan, title string, offcu
 	for _, s := range report.Cautions() {
 		f.Item("–", s)
 	}
+	table(f, report.KnifeMarks(p, u), 1)
 	table(f, report.HalfWidths(plan, u), 1)
+	if mouth := report.MouthCurve(plan, u); len(mouth.Rows) > 0 {
+		table(f, mouth, 1)
+	}
 	table(f, report.TenthHoles(plan, u), 1)
 	for _, s := range report.Dividers() {
 		f.Item("–", s)
 	}
 	if loop := report.LoopFigures(plan, u); len(loop) > 0 {
 		f.Heading("belt loop")
-		figures(f, loop)
+		figures(f, loop, 0)
+	}
+	if extra := report.Extras(p, plan, u); len(extra) > 0 {
+		f.Heading("fold, drain, strap, corrections")
+		figures(f, extra, 0)
 	}
 	strips := 3
 	if u == length.Inches { // fractions are wide
@@ -52,9 +57,28 @@ func Work(f *sheet.Flow, p project.Project, plan *calc.Plan, title string, offcu
 	table(f, report.FlatHoles(plan, u), strips)
 	if p.Notes != "" {
 		f.Heading("notes")
-		f.Para(p.Notes, 2.7, 0)
+		for _, line := range strings.Split(strings.TrimRight(p.Notes, "\n"), "\n") {
+			f.Para(line, 2.7, 0)
+		}
 	}
 	return f.Pages
+}
+
+// look is what to look at before cutting: warnings in bold, then notes.
+func look(f *sheet.Flow, plan *calc.Plan, u length.Unit) {
+	notes := report.Checks(plan, calc.Note, u)
+	if len(notes) == 0 {
+		return
+	}
+	f.Heading("look at this before you cut")
+	for _, s := range report.Warnings(plan, u) {
+		f.Bold(s, 2.7)
+	}
+	for _, c := range plan.Checks {
+		if c.Level == calc.Note {
+			f.Item("–", c.Text(u))
+		}
+	}
 }
 
 func forWhom(name string) string {
@@ -66,7 +90,7 @@ func forWhom(name string) string {
 
 // step writes a line of the checklist with a box to tick.
 func step(f *sheet.Flow, n int, s report.StepLine) {
-	const size, small, row, indent = 2.7, 2.4, 3.7, 10.0
+	const size, small, row, indent = 2.7, 2.5, 3.7, 10.0
 	title := s.Title
 	if s.Skipped {
 		title += " (skipped)"
@@ -78,7 +102,7 @@ func step(f *sheet.Flow, n int, s report.StepLine) {
 		caution = letters.Wrap(letters.Printable(s.Caution), small, f.Width-indent, false)
 	}
 	f.Need(row*float64(len(lines)+len(holds)) + 1 + small*1.35*float64(len(caution)))
-	b := sheet.Box{Lo: curve.Vec{X: f.X(), Y: f.Y + 0.3}, Hi: curve.Vec{X: f.X() + 2.6, Y: f.Y + 2.9}}
+	b := sheet.Box{Lo: curve.Vec{X: f.X() + 0.3, Y: f.Y + 0.3}, Hi: curve.Vec{X: f.X() + 2.9, Y: f.Y + 2.9}}
 	f.Page().Path(sheet.Path{Layer: sheet.WordLayer, Stroke: sheet.Thin, Pts: b.Corners(), Closed: true})
 	if s.Done {
 		f.Page().Line(sheet.WordLayer, sheet.Thin, b.Lo, b.Hi)

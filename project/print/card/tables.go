@@ -6,28 +6,49 @@ import (
 	"chape/project/report"
 )
 
-// figures writes names, figures aligned on the decimal point, and notes.
-func figures(f *sheet.Flow, fs report.Rows) {
-	const size, row = 2.7, 3.7
+const figureSize, figureRow = 2.7, 3.7
+
+// widths are where the columns of figures stand: the decimal point, the unit, the note.
+func widths(fs report.Rows, indent float64) (point, unit, note float64) {
 	name, whole, part := 0.0, 0.0, 0.0
 	for _, g := range fs {
 		w, p := report.SplitFigure(g.Value)
-		name = max(name, letters.Width(g.Name, false)*size)
-		whole, part = max(whole, letters.Width(w, true)*size), max(part, letters.Width(p, true)*size)
+		name = max(name, letters.Width(g.Name, false)*figureSize)
+		whole, part = max(whole, letters.Width(w, true)*figureSize), max(part, letters.Width(p, true)*figureSize)
 	}
-	point := name + 2 + whole
-	note := point + part + 7
+	point = indent + name + 2 + whole
+	return point, point + part + 1, point + part + 7
+}
+
+// notes are the lines of a figure's note.
+func notes(f *sheet.Flow, g report.Row, at float64) []string {
+	return letters.Wrap(letters.Printable(g.Words()), figureSize, f.Width-at-1, false)
+}
+
+// figuresHigh is what figures take.
+func figuresHigh(f *sheet.Flow, fs report.Rows, indent float64) float64 {
+	_, _, note := widths(fs, indent)
+	sum := 0
+	for _, g := range fs {
+		sum += len(notes(f, g, note))
+	}
+	return figureRow * float64(sum)
+}
+
+// figures writes names, figures aligned on the decimal point, and notes.
+func figures(f *sheet.Flow, fs report.Rows, indent float64) {
+	point, unit, note := widths(fs, indent)
 	for _, g := range fs {
 		w, p := report.SplitFigure(g.Value)
-		lines := letters.Wrap(letters.Printable(g.Words()), size, f.Width-note, false)
-		f.Need(row * float64(len(lines)))
-		f.Put(0, g.Name, size, false, sheet.Start)
-		f.Put(point, w, size, true, sheet.End)
-		f.Put(point, p, size, true, sheet.Start)
-		f.Put(point+part+1, g.Unit, size, false, sheet.Start)
+		lines := notes(f, g, note)
+		f.Need(figureRow * float64(len(lines)))
+		f.Put(indent, g.Name, figureSize, false, sheet.Start)
+		f.Put(point, w, figureSize, true, sheet.End)
+		f.Put(point, p, figureSize, true, sheet.Start)
+		f.Put(unit, g.Unit, figureSize, false, sheet.Start)
 		for _, l := range lines {
-			f.Put(note, l, size, false, sheet.Start)
-			f.Y += row
+			f.Put(note, l, figureSize, false, sheet.Start)
+			f.Y += figureRow
 		}
 	}
 }

@@ -60,7 +60,7 @@ func (d Document) Bytes(compress bool) ([]byte, error) {
 		f.SetLineJoinStyle("round")
 		pen.state = sheet.Stroke{}
 		_, h := paper.Area(d.Correction)
-		p.Drawing.Text(sheet.Text{Layer: sheet.WordLayer, At: curve.Vec{X: pen.width, Y: h - 0.6}, Says: fmt.Sprintf("page %d of %d", i+1, len(d.Pages)), Size: 2.2, Anchor: sheet.End})
+		p.Drawing.Text(sheet.Text{Layer: sheet.WordLayer, At: curve.Vec{X: pen.width, Y: h - 0.9}, Says: fmt.Sprintf("page %d of %d", i+1, len(d.Pages)), Size: 2.5, Anchor: sheet.End})
 		pen.draw(&p.Drawing)
 	}
 	var out bytes.Buffer

@@ -22,7 +22,7 @@ type Flow struct {
 
 const (
 	gutter     = 8.0 // between columns, mm
-	PageNumber = 3.0 // what it takes at the foot
+	PageNumber = 3.6 // what it takes at the foot
 )
 
 // NewFlow starts a run of pages of one name on w by h, with up to so many columns.

@@ -46,7 +46,7 @@ func (d *Drawing) Rule(at curve.Vec) {
 			if i == 32 {
 				s += "″"
 			}
-			d.Text(Text{Layer: ScaleLayer, At: curve.Vec{X: x, Y: at.Y + 5.6}, Says: s, Size: 2, Anchor: Middle})
+			d.Text(Text{Layer: ScaleLayer, At: curve.Vec{X: x, Y: at.Y + 5.6}, Says: s, Size: WordSize, Anchor: Middle})
 		}
 	}
 }

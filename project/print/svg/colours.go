@@ -18,7 +18,7 @@ type Colours struct {
 // everything.
 type Look struct {
 	Colours Colours
-	OnlyCut bool // stitch line, fold, glue line, marks and words are left out
+	Bare    bool // stitch line, fold, glue line, marks and words are left out
 }
 
 // DefaultColours are our own, dull ones of leather, thread and dye. They are of no known
@@ -79,7 +79,7 @@ var (
 
 // layers are the groups of a file.
 func (l Look) layers() []sheet.Layer {
-	if l.OnlyCut {
+	if l.Bare {
 		return cut
 	}
 	return append(append([]sheet.Layer{}, cut...), rest...)

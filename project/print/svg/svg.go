@@ -17,7 +17,7 @@ import (
 func Write(d *sheet.Drawing, title, says string, look Look) []byte {
 	const room = 8 // mm round it, for the words
 	b := d.Bounds().Grow(room)
-	if !look.OnlyCut {
+	if !look.Bare {
 		for _, t := range d.Texts {
 			b = b.Union(t.Box().Grow(1))
 		}
