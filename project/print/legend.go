@@ -103,7 +103,7 @@ func legendPage(f *sheet.Flow, all []sign) {
 		}
 		lines := letters.Wrap(letters.Printable(says), 2.7, f.Width-26, false)
 		f.Need(3.8 * float64(len(lines)))
-		s.draw(f.Page(), curve.Vec{X: f.X() + 0.2, Y: f.Y + 2}, 22)
+		s.draw(f.Page(), curve.Vec{X: f.X() + 0.4, Y: f.Y + 2}, 22)
 		for _, l := range lines {
 			f.Put(26, l, 2.7, false, sheet.Start)
 			f.Y += 3.8

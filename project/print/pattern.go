@@ -69,6 +69,9 @@ func (j *job) pattern() sheet.Drawing {
 	}
 	j.mouth(&d, f)
 	j.tab(&d, f)
+	if l := j.plan.Loop; j.o.Half && j.plan.Body.TabLength > 0 && l.Offset < 0 {
+		j.overFold(&d, f, l)
+	}
 	j.knife(&d, f)
 	j.arrows(&d, f)
 	if c := flat.Drain; c != nil {
@@ -77,6 +80,14 @@ func (j *job) pattern() sheet.Drawing {
 		d.Text(sheet.Text{Layer: sheet.WordLayer, At: at.Add(curve.Vec{Y: -c.Diameter/2 - 1.5}), Says: "drain " + j.exact(c.Diameter), Size: sheet.WordSize, Anchor: sheet.Middle})
 	}
 	return d
+}
+
+// overFold shows what of a wide tab half a pattern can't: the strip on the other side of
+// the fold.
+func (j *job) overFold(d *sheet.Drawing, f facing, l calc.Loop) {
+	end := l.Start + j.plan.Body.TabLength
+	d.Path(sheet.Path{Layer: sheet.MarkLayer, Stroke: sheet.Thin, Pts: f.line(curve.Line{{X: l.Start, Y: l.Offset}, {X: end, Y: l.Offset}, {X: end}}),
+		Name: "the tab goes on over the fold by " + j.show(-l.Offset) + ": cut to here", Side: -f.back})
 }
 
 // mouth names the mouth line on the half that has no tab across it.

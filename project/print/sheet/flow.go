@@ -23,6 +23,7 @@ type Flow struct {
 const (
 	gutter     = 8.0 // between columns, mm
 	PageNumber = 3.6 // what it takes at the foot
+	strokeRoom = 0.3 // keeps strokes inside what may be printed on
 )
 
 // NewFlow starts a run of pages of one name on w by h, with up to so many columns.
@@ -44,7 +45,7 @@ func (f *Flow) newPage() {
 	p.Drawing.Text(Text{Layer: WordLayer, At: curve.Vec{Y: 3.4}, Says: letters.Fit(p.Name, 3.4, w*0.45, true), Size: 3.4, Bold: true})
 	head := f.head(2.6, w*0.52)
 	p.Drawing.Text(Text{Layer: WordLayer, At: curve.Vec{X: w, Y: 3.4}, Says: head, Size: 2.6, Anchor: End})
-	p.Drawing.Line(WordLayer, Thin, curve.Vec{Y: 5.2}, curve.Vec{X: w, Y: 5.2})
+	p.Drawing.Line(WordLayer, Thin, curve.Vec{X: strokeRoom, Y: 5.2}, curve.Vec{X: w - strokeRoom, Y: 5.2})
 	f.Pages = append(f.Pages, p)
 	f.col, f.Top = 0, 8
 	f.Y = f.Top
@@ -85,7 +86,7 @@ func (f *Flow) Heading(s string) {
 	}
 	f.Put(0, letters.Fit(letters.Printable(s), 3.2, f.Width, true), 3.2, true, Start)
 	f.Y += 4.2
-	f.Page().Line(WordLayer, Hair, curve.Vec{X: f.X(), Y: f.Y}, curve.Vec{X: f.X() + f.Width, Y: f.Y})
+	f.Page().Line(WordLayer, Hair, curve.Vec{X: f.X() + strokeRoom, Y: f.Y}, curve.Vec{X: f.X() + f.Width - strokeRoom, Y: f.Y})
 	f.Gap(1)
 }
 

@@ -58,6 +58,25 @@ func CutUp(d *Drawing, w, h float64, piece string) Tiling {
 		t.Whole.Lo.Y = need.Hi.Y - size.Y // the pouch whole, the tab over the joint
 	}
 	t.Whole.Hi = t.Whole.Lo.Add(size)
+	t.lay(d, t.Whole, curve.Vec{}, w, h)
+	slack := size.Sub(curve.Vec{X: need.Width(), Y: need.Height()})
+	if t.Cols == 1 {
+		slack.X = 0
+	}
+	if t.Rows == 1 {
+		slack.Y = 0
+	}
+	if len(t.Sheets) > 1 {
+		t.share(d, w, h, slack)
+	}
+	t.join()
+	return t
+}
+
+// lay puts sheets of w by h over the drawing, from a place moved by so much; those with
+// nothing on them are left out.
+func (t *Tiling) lay(d *Drawing, whole Box, by curve.Vec, w, h float64) {
+	t.Whole, t.Sheets = Box{whole.Lo.Add(by), whole.Hi.Add(by)}, nil
 	for r := range t.Rows {
 		for c := range t.Cols {
 			lo := t.Whole.Lo.Add(curve.Vec{X: float64(c) * (w - Overlap), Y: float64(r) * (h - Overlap)})
@@ -67,8 +86,6 @@ func CutUp(d *Drawing, w, h float64, piece string) Tiling {
 			}
 		}
 	}
-	t.join()
-	return t
 }
 
 // needs tells whether anything of the drawing, or the leather inside its cut

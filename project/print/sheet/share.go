@@ -1,0 +1,67 @@
+package sheet
+
+import (
+	"math"
+
+	"chape/calc/curve"
+)
+
+// least is how much of a piece a sheet should hold, across its narrower side, mm: a sheet
+// with a few millimetres of a tab is soon lost (common practice, no source).
+const least = 25.0
+
+// share moves the sheets, which have room to spare, so that none holds a mere sliver of
+// what is cut; as little as may be, and never so that there are more of them.
+func (t *Tiling) share(d *Drawing, w, h float64, slack curve.Vec) {
+	_, narrowest := t.slivers(d)
+	if narrowest >= least {
+		return
+	}
+	first, all := t.Whole, len(t.Sheets)
+	best, bestAt := narrowest, curve.Vec{}
+	const steps = 12
+	for i := range steps + 1 {
+		for k := range steps + 1 {
+			by := curve.Vec{X: -slack.X * float64(k) / steps, Y: slack.Y * float64(i) / steps}
+			t.lay(d, first, by, w, h)
+			if n, narrow := t.slivers(d); n <= all && narrow > best+1e-9 && best < least {
+				best, bestAt = narrow, by
+			}
+		}
+	}
+	t.lay(d, first, bestAt, w, h)
+}
+
+// slivers counts the sheets, and says how narrow the least of what is cut is on one.
+func (t *Tiling) slivers(d *Drawing) (sheets int, narrowest float64) {
+	narrowest = math.Inf(1)
+	for _, s := range t.Sheets {
+		var on curve.Line
+		core := s.Area.Grow(-Overlap / 2)
+		for _, p := range d.Paths {
+			if p.Layer == CutLayer || p.Layer == WeltLayer || p.Layer == StrapLayer {
+				on = append(on, p.held(core)...)
+			}
+		}
+		if len(on) > 0 {
+			lo, hi := on.Bounds()
+			narrowest = min(narrowest, hi.X-lo.X, hi.Y-lo.Y)
+		}
+	}
+	return len(t.Sheets), narrowest
+}
+
+// held are places round the part of what a path encloses that lies in b: where the path
+// runs in it, and the corners of b that it goes round.
+func (p Path) held(b Box) curve.Line {
+	var out curve.Line
+	for _, piece := range p.Clip(b) {
+		out = append(out, piece.Pts...)
+	}
+	for _, c := range b.Corners() {
+		if inside(c, p.Pts) {
+			out = append(out, c)
+		}
+	}
+	return out
+}
