@@ -54,7 +54,7 @@ func signsOn(d *sheet.Drawing) []sign {
 // What a sign takes in a legend, mm.
 const (
 	signLong = 12.0
-	signGap  = 5.0
+	signGap  = 6.0
 	signLine = 3.6
 )
 

@@ -36,7 +36,7 @@ func TestSheetPicture(t *testing.T) {
 		t.Fatal(err)
 	}
 	page := fullest(j.pages())
-	got := svg.Write(&page.Drawing, "A sheet of the invented example's pattern", page.Name, sheet.Layers)
+	got := svg.Picture(&page.Drawing, "A sheet of the invented example's pattern", page.Name)
 	got = onPaper(t, got)
 	const path = "../../testdata/pictures/sheet.svg"
 	if *update {

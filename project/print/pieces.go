@@ -20,11 +20,14 @@ func (j *job) pieceWords(name string, thick float64, sold string, count int) []s
 		title = []string{title[0], letters.Fit(title[1]+" "+title[2], sheet.WordSize, wide, false)}
 	}
 	out = append(out, title...)
-	leather := j.exact(thick)
-	if sold != "" {
+	leather := "leather " + j.exact(thick)
+	switch {
+	case j.trial():
+		leather = "TRIAL: not for leather"
+	case sold != "":
 		leather += ", " + sold
 	}
-	return append(out, fmt.Sprintf("pattern %d, cut %d", j.p.Revision, count), "leather "+leather, j.o.Up.String()+", mouth up", "for the "+j.p.Customer.Hand.String()+" hand")
+	return append(out, fmt.Sprintf("pattern %d, cut %d", j.p.Revision, count), leather, j.o.Up.String()+", mouth up", "for the "+j.p.Customer.Hand.String()+" hand")
 }
 
 // weltGuides are the lines along which the welt's name may run: inside the stitch line,

@@ -9,20 +9,29 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 )
 
 // Write gives the drawing as a file at true size, in millimetres, with a group for each of
 // the layers that it has, each of a colour of its own. No stroke is dashed: a cutter would
 // follow the dashes.
 func Write(d *sheet.Drawing, title, says string, look Look) []byte {
+	return write(d, title, says, look.layers(), look.Colours.of, &file{})
+}
+
+// Picture gives the drawing as it looks on paper: black, every layer, dashes as they are.
+func Picture(d *sheet.Drawing, title, says string) []byte {
+	return write(d, title, says, sheet.Layers, func(sheet.Layer) string { return "black" }, &file{dashed: true})
+}
+
+func write(d *sheet.Drawing, title, says string, layers []sheet.Layer, colour func(sheet.Layer) string, out *file) []byte {
 	const room = 8 // mm round it, for the words
 	b := d.Bounds().Grow(room)
-	if !look.Bare {
-		for _, t := range d.Texts {
+	for _, t := range d.Texts {
+		if slices.Contains(layers, t.Layer) {
 			b = b.Union(t.Box().Grow(1))
 		}
 	}
-	out := &file{}
 	w, h := math.Ceil(b.Width()), math.Ceil(b.Height())
 	out.f(`<?xml version="1.0" encoding="UTF-8"?>` + "\n")
 	out.f(`<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="%s %s %s %s">`+"\n",
@@ -30,15 +39,18 @@ func Write(d *sheet.Drawing, title, says string, look Look) []byte {
 	out.f("<!-- %s -->\n", sheet.Producer)
 	out.f("<title>%s</title>\n", escaped(title))
 	out.f("<desc>%s</desc>\n", escaped(says))
-	for _, l := range look.layers() {
-		out.group(d, l, look.Colours.of(l))
+	for _, l := range layers {
+		out.group(d, l, colour(l))
 	}
 	out.f("</svg>\n")
 	return out.Bytes()
 }
 
 // file collects what is written.
-type file struct{ bytes.Buffer }
+type file struct {
+	bytes.Buffer
+	dashed bool
+}
 
 func (s *file) f(format string, args ...any) { fmt.Fprintf(s, format, args...) }
 
@@ -83,7 +95,15 @@ func (s *file) path(p sheet.Path) {
 	if p.Closed {
 		s.WriteByte('Z')
 	}
-	s.f(`" stroke-width="%s"/>`+"\n", fig(p.Stroke.Width))
+	s.f(`" stroke-width="%s"`, fig(p.Stroke.Width))
+	if s.dashed && len(p.Stroke.Dashes) > 0 {
+		var on []string
+		for _, d := range p.Stroke.Dashes {
+			on = append(on, fig(d))
+		}
+		s.f(` stroke-dasharray="%s"`, strings.Join(on, " "))
+	}
+	s.f("/>\n")
 }
 
 func (s *file) text(t sheet.Text, colour string) {
