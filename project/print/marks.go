@@ -65,23 +65,31 @@ func (j *job) ticked(d *sheet.Drawing, f facing, edge curve.Line, side float64) 
 }
 
 // knife draws the outline of the knife on the back half, as far as it is in the sheath.
+// Where its back touches the fold, the fold is drawn alone.
 func (j *job) knife(d *sheet.Drawing, f facing) {
+	const clear = 0.8 // mm
 	spine, edge := j.plan.Outline(1)
 	mouth := j.plan.Input.Sheath.Mouth.MM()
 	for i, l := range []curve.Line{spine, edge} {
-		var in curve.Line
+		var piece curve.Line
+		draw := func() {
+			if len(piece) > 1 {
+				p := sheet.Path{Layer: sheet.MarkLayer, Stroke: sheet.Hair, Pts: f.line(sheet.Thinned(piece, false))}
+				if i == 1 {
+					p.Name, p.Side = "knife", f.back
+				}
+				d.Path(p)
+			}
+			piece = nil
+		}
 		for _, v := range l {
-			if v.X <= mouth {
-				in = append(in, v)
+			if v.X <= mouth && v.Y >= clear {
+				piece = append(piece, v)
+			} else {
+				draw()
 			}
 		}
-		if len(in) > 1 {
-			p := sheet.Path{Layer: sheet.MarkLayer, Stroke: sheet.Hair, Pts: f.line(sheet.Thinned(in, false))}
-			if i == 1 {
-				p.Name, p.Side = "knife", f.back
-			}
-			d.Path(p)
-		}
+		draw()
 	}
 }
 

@@ -25,6 +25,7 @@ var (
 	markLine   = canvas.Stroke{Type: canvas.Thin, Pen: ink.PenMark}
 	holeRim    = canvas.Stroke{Type: canvas.Thin, Pen: ink.PenHole}
 	reliefRim  = canvas.Stroke{Type: canvas.Thin, Pen: ink.PenCut}
+	lyingKnife = canvas.Stroke{Type: canvas.Thin, Pen: ink.PenKnife}
 	knifeLine  = canvas.Stroke{Type: canvas.Continuous, Pen: ink.PenKnife}
 )
 
@@ -45,6 +46,7 @@ func (s Sheet) Draw(c *canvas.Canvas, p *calc.Plan, m *Mark) {
 	if s.Shape == Half {
 		halves = halves[:1]
 	}
+	s.lies(c, p)
 	for _, half := range halves {
 		c.Polyline(s.dots(p.Flat.Glue, half), glueLine)
 		c.Polyline(s.dots(p.Flat.Stitch, half), stitchLine)
@@ -55,13 +57,31 @@ func (s Sheet) Draw(c *canvas.Canvas, p *calc.Plan, m *Mark) {
 		s.holes(c, p.Stitch.Flat, half, p.Stitch.Walk, p.Stitch.Choice().Diameter)
 	}
 	s.loop(c, p)
-	if d := p.Flat.Drain; d != nil {
-		for _, half := range halves {
-			s.circle(c, *d, half, reliefRim)
-		}
+	if d := p.Flat.Drain; d != nil { // in the back half alone
+		s.circle(c, *d, 1, reliefRim)
 	}
 	s.mark(c, m, cutAt(p, m), halves)
 	s.names(c, p, m, halves)
+}
+
+// lies draws the knife thin where it lies on the back half, as far as it is in the sheath.
+// Where its back touches the fold, the fold is drawn alone.
+func (s Sheet) lies(c *canvas.Canvas, p *calc.Plan) {
+	const clear = 3 // dots
+	spine, edge := p.Outline(2)
+	mouth := p.Input.Sheath.Mouth.MM()
+	for _, l := range []curve.Line{spine, edge} {
+		var piece curve.Line
+		for _, v := range l {
+			if v.X <= mouth && v.Y*s.View.Scale() >= clear {
+				piece = append(piece, v)
+				continue
+			}
+			c.Polyline(s.dots(piece, 1), lyingKnife)
+			piece = nil
+		}
+		c.Polyline(s.dots(piece, 1), lyingKnife)
+	}
 }
 
 // fold draws the fold from x0 to x1.

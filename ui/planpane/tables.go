@@ -46,6 +46,10 @@ func (m *Model) holes(w int) []string {
 		out = append(out, "", m.Styles.Heading.Render("belt loop"))
 		out = append(out, m.figureLines(loop, w, func(report.Row) bool { return true })...)
 	}
+	if extra := report.Extras(m.snap.Project, p, u); len(extra) > 0 {
+		out = append(out, "", m.Styles.Heading.Render("fold, drain, strap, corrections"))
+		out = append(out, m.figureLines(extra, w, func(report.Row) bool { return true })...)
+	}
 	return out
 }
 
