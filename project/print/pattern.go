@@ -218,7 +218,12 @@ func (j *job) tab(d *sheet.Drawing, f facing) {
 	for _, h := range append(f.line(l.Body), f.line(l.Lap)...) {
 		cross(d, sheet.HoleLayer, h)
 	}
-	for i, c := range l.Relief {
+	j.relief(d, f)
+}
+
+// relief draws the holes at the tab's inside corners, with their words outside of it.
+func (j *job) relief(d *sheet.Drawing, f facing) {
+	for i, c := range j.plan.Loop.Relief {
 		d.Circle(sheet.Circle{Layer: sheet.ReliefLayer, Stroke: sheet.Wide, At: f.at(c.Centre), Radius: c.Diameter / 2})
 		t := sheet.Text{Layer: sheet.WordLayer, Says: "relief hole " + j.exact(c.Diameter), Size: sheet.WordSize}
 		outwards := 1.0
