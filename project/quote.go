@@ -12,7 +12,7 @@ import (
 // stays as it is whatever becomes of the project and of the price list.
 type Quote struct {
 	Date     time.Time // the day it was made, UTC midnight
-	Due      time.Time // the day promised with it; zero: none
+	Due      time.Time // the day promised with it, and then with the order; zero: none
 	Accepted time.Time // the day it was accepted; zero: not yet
 	What     string    // the sheath as it was quoted, for the customer
 	Currency string    // put behind amounts; may be empty
@@ -82,7 +82,7 @@ var quotes = []column[Quote]{
 	at(Spec{Key: "quote.date", Group: "quotes", Name: "quoted", Kind: Date, Needed: true,
 		Hint: "the day it was made"}, time.Time{}, func(q *Quote) *time.Time { return &q.Date }),
 	at(Spec{Key: "quote.due", Group: "quotes", Name: "promised", Kind: Date,
-		Hint: "the day promised with it"}, time.Time{}, func(q *Quote) *time.Time { return &q.Due }).unlessEmpty(),
+		Hint: "the day promised with it, and then with the order"}, time.Time{}, func(q *Quote) *time.Time { return &q.Due }).unlessEmpty(),
 	at(Spec{Key: "quote.accepted", Group: "quotes", Name: "accepted", Kind: Date,
 		Hint: "the day the customer said yes"}, time.Time{}, func(q *Quote) *time.Time { return &q.Accepted }).unlessEmpty(),
 	at(Spec{Key: "quote.what", Group: "quotes", Name: "what it is for", Kind: Lines, Max: 2000,

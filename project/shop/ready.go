@@ -12,7 +12,7 @@ import (
 // Ready is when a sheath can be ready, in words.
 type Ready struct {
 	Text  string // "" where there is nothing left to do
-	Lacks string // what makes it later than that: waits not set, minutes not known
+	Lacks string // what was not counted, so that it is later: waits not set, minutes not known
 	Short bool   // later than the day promised
 }
 
@@ -61,7 +61,7 @@ func lacks(o steps.Open) string {
 	if len(l) == 0 {
 		return ""
 	}
-	return "later by what is not known: " + strings.Join(l, ", ")
+	return "not counted, so later: " + strings.Join(l, ", ")
 }
 
 // clockDay is "Thu 3 Dec 17:00".

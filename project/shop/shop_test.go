@@ -109,7 +109,7 @@ func TestReadyInWords(t *testing.T) {
 		}
 	}
 	got := s.Ready(sewing(time.Hour, steps.Step{Title: "Dye", Sheet: true}, steps.Step{Title: "Buff"}), time.Time{}, now)
-	if got.Lacks != "later by what is not known: 1 wait by data sheet not set, 1 step without minutes" {
+	if got.Lacks != "not counted, so later: 1 wait by data sheet not set, 1 step without minutes" {
 		t.Errorf("lacks %q", got.Lacks)
 	}
 	if got := (Shop{}).Ready(sewing(time.Hour), on(12, 18), now); !strings.Contains(got.Text, "[shop] hours") || got.Short {

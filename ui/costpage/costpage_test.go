@@ -62,7 +62,7 @@ func newRig(t *testing.T, p project.Project, w, h int, o Options, s shop.Shop) *
 func TestGoldens(t *testing.T) {
 	newRig(t, order(), 78, 19, Options{}, evenings()).Golden(t, "cost-80x24")
 	r := newRig(t, order(), 158, 40, Options{}, evenings())
-	r.Keys("m", "enter").Wait(30*24*time.Hour).Keys("a", "enter").Golden(t, "quoted-160x45")
+	r.Keys("m", "enter").Wait(30*24*time.Hour).Keys("a", "enter", "enter").Golden(t, "quoted-160x45")
 	s := evenings()
 	s.Prices.Hour, s.Snap, s.Week = money.Amount{}, money.Amount{}, calendar.Week{}
 	newRig(t, order(), 78, 19, Options{}, s).Golden(t, "missing-80x24")
@@ -76,13 +76,15 @@ func TestQuoteIsKept(t *testing.T) {
 	old := r.Pane.reckon.Price.Say()
 	r.Keys("m", "enter").Shows("quoted "+old+" on 26 Nov", "not accepted yet")
 	r.Snap.Shop.Prices.Hour = amt("60")
-	r.Wait(30*24*time.Hour).Keys("a", "enter")
+	r.Wait(30*24*time.Hour).Keys("a", "enter").Shows("after the day it is promised for, 18 Dec").Keys("esc")
+	r.Project.Customer.Due = time.Date(2027, 1, 15, 0, 0, 0, 0, time.UTC)
+	r.Show().Keys("a", "enter")
 	if new := r.Pane.reckon.Price.Say(); new == old {
 		t.Fatalf("the price is still %s", old)
 	}
 	r.Shows("it comes to "+r.Pane.reckon.Price.Say()+" today; quoted "+old+" on 26 Nov, accepted on 26 Dec", "at 36.00 € an hour", "at 60.00 € an hour")
 	q := r.Project.Quotes[0]
-	if m, err := q.Money(); err != nil || m.Bill.Say() != old || q.Accepted.Format(time.DateOnly) != "2026-12-26" || q.Due.Format(time.DateOnly) != "2026-12-18" || !strings.Contains(q.What, "Orchard knife") {
+	if m, err := q.Money(); err != nil || m.Bill.Say() != old || q.Accepted.Format(time.DateOnly) != "2026-12-26" || q.Due.Format(time.DateOnly) != "2027-01-15" || !strings.Contains(q.What, "Orchard knife") {
 		t.Errorf("kept %+v, %v", q, err)
 	}
 	if got := strings.Join(r.Commits, "; "); got != "quote "+old+"; accepted 2026-12-26" {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"time"
 
 	"chape/project"
 	"chape/project/money"
@@ -16,13 +17,14 @@ import (
 type entry struct {
 	*part.Ask
 	answer func(text string) (act.Commit, error) // Do is nil: nothing is to be done
+	doubt  func(text string) string              // asked once before it is done; nil: nothing is
 }
 
 const longestEntry = 30
 
 func (m *Model) ask(a *part.Ask, do func(text string) (act.Commit, error)) []act.Msg {
 	a.SetWidth(m.w)
-	m.entry = &entry{a, do}
+	m.entry = &entry{Ask: a, answer: do}
 	return nil
 }
 
@@ -36,6 +38,11 @@ func (m *Model) reply(p part.Press) []act.Msg {
 		if err != nil {
 			m.entry.Refuse(err, p)
 			return nil
+		}
+		if m.entry.doubt != nil {
+			if why := m.entry.doubt(m.entry.Text()); why != "" && !m.entry.Doubt(why, p) {
+				return nil
+			}
 		}
 		m.entry = nil
 		if c.Do != nil {
@@ -106,7 +113,8 @@ func field(i int, key string) project.Field {
 	panic("no field " + key)
 }
 
-// askAccepted asks for the day; none takes the acceptance back.
+// askAccepted asks for the day; none takes the acceptance back. What is promised with the
+// order is the day that the project now says.
 func (m *Model) askAccepted() []act.Msg {
 	q, i, _ := m.quote()
 	text := q.Accepted.Format("2006-01-02")
@@ -114,7 +122,7 @@ func (m *Model) askAccepted() []act.Msg {
 		text = m.o.Clock().Format("2006-01-02")
 	}
 	f := field(i, "quote.accepted")
-	return m.ask(part.NewAsk("Accepted on; empty: not accepted", text, longestEntry), func(text string) (act.Commit, error) {
+	out := m.ask(part.NewAsk("Accepted on; empty: not accepted", text, longestEntry), func(text string) (act.Commit, error) {
 		v, err := f.Parse(text, m.snap.Project)
 		if err != nil {
 			return act.Commit{}, err
@@ -127,8 +135,22 @@ func (m *Model) askAccepted() []act.Msg {
 		if p.Quotes[i].Accepted.IsZero() {
 			label = "not accepted"
 		}
-		return m.change(label, func(p *project.Project, i int) error { return f.At(i).Set(p, v) }), nil
+		return m.change(label, func(p *project.Project, i int) error {
+			if !v.(time.Time).IsZero() {
+				p.Quotes[i].Due = p.Customer.Due
+			}
+			return f.At(i).Set(p, v)
+		}), nil
 	})
+	due := m.snap.Project.Customer.Due
+	m.entry.doubt = func(text string) string {
+		v, err := f.Parse(text, m.snap.Project)
+		if day, ok := v.(time.Time); err != nil || !ok || due.IsZero() || !day.After(due) {
+			return ""
+		}
+		return "that is after the day it is promised for, " + m.day(due) + ": Esc, then give another day (due, on the Knife pane); or Enter once more"
+	}
+	return out
 }
 
 func (m *Model) askRemove() []act.Msg {

@@ -139,7 +139,7 @@ func TestReadyOnTheShelf(t *testing.T) {
 	r.Snap.Shop.Week = week
 	r.Show()
 	r.Pane.Choose(filepath.Join(dir, "soon.toml"))
-	r.Shows("at the earliest Wed 25 Nov 20:00; promised 27 Nov: 2 days to spare", "later by what is not known: 1 step without minutes", "27 Nov !")
+	r.Shows("at the earliest Wed 25 Nov 20:00; promised 27 Nov: 2 days to spare", "not counted, so later: 1 step without minutes", "27 Nov !")
 	r.Pane.Choose(filepath.Join(dir, "late.toml"))
 	r.Shows("! at the earliest Sat 28 Nov 10:00; promised 27 Nov: 1 day short")
 	if n := strings.Count(r.Screen(), "27 Nov !"); n != 1 {
