@@ -2,6 +2,7 @@ package tracepage
 
 import (
 	"math"
+	"math/rand/v2"
 	"slices"
 	"testing"
 	"time"
@@ -254,4 +255,27 @@ func TestChangedBelow(t *testing.T) {
 	r.Shows("All thicknesses are measured")
 	r.Keys("3", "enter")
 	rig.CheckSizes(t, r.Pane, 90, 30)
+}
+
+// Whatever is pressed, what is shown has its size, and nothing is taken but by Enter.
+func TestAnyKeys(t *testing.T) {
+	r := newRig(t, project.Defaults(), 78, 20)
+	drop(r, "IMG_1.jpg")
+	rnd := rand.New(rand.NewPCG(1, 2))
+	keys := []string{"right", "left", "right", "left", "]", "[", "}", "{", "a", "j", "x", "x", "up", "down", "P", "1", "z", " "}
+	for range 250 {
+		r.Keys(keys[rnd.IntN(len(keys))])
+		if n := len(r.Pane.reading.Knife.Marks); r.Pane.at >= n || n < 2 {
+			t.Fatalf("mark %d of %d", r.Pane.at, n)
+		}
+		r.Pane.View()
+	}
+	rig.CheckSizes(t, r.Pane, 80, 24)
+	if len(r.Commits) != 0 {
+		t.Errorf("taken: %q", r.Commits)
+	}
+	r.Keys("enter")
+	if len(r.Commits) != 1 || r.Pane.state != measuring {
+		t.Errorf("after Enter: %q, state %v", r.Commits, r.Pane.state)
+	}
 }
