@@ -1,6 +1,7 @@
 package print
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -85,5 +86,33 @@ func TestTicksMatch(t *testing.T) {
 		if !body[x] {
 			t.Errorf("a tick at %.2f mm on the welt has none on the body", float64(x)/100)
 		}
+	}
+}
+
+// Half a pattern shows the strip of a wide tab that lies over the fold, and says how wide.
+func TestHalfShowsTheTabOverTheFold(t *testing.T) {
+	p := garden()
+	p.Belt.Tab, p.Belt.Offset, p.Belt.Centred = 46, -6, false
+	plan := compute(t, p)
+	if plan.Loop.Offset >= 0 {
+		t.Fatalf("the tab begins %v from the fold: this test shows nothing", plan.Loop.Offset)
+	}
+	j, err := newJob(p, plan, Options{Half: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := strings.Join(saying(t, j.pages(), "Half pattern"), "\n")
+	if words := oneLine(all); !strings.Contains(words, "the tab goes on over the fold by 6 mm, to the thin line") || !strings.Contains(all, "tab, 6 mm over the fold") {
+		t.Errorf("nothing is said of the tab over the fold:\n%s", all)
+	}
+	out := false
+	f := j.facing(j.o.Up)
+	for _, l := range j.pattern().Paths {
+		for _, v := range l.Pts {
+			out = out || l.Layer == sheet.MarkLayer && math.Abs(v.X+6*f.back) < 1e-6
+		}
+	}
+	if !out {
+		t.Error("the strip over the fold is not drawn")
 	}
 }

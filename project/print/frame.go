@@ -219,6 +219,9 @@ func (j *job) sideWords() string {
 		s += " Half pattern: mark this, flip it over the fold, mark the other half"
 		if j.plan.Body.TabLength > 0 {
 			s += "; the tab belongs to the back half only, the other ends at the mouth"
+			if over := -j.plan.Loop.Offset; over > 0 {
+				s += "; the tab goes on over the fold by " + j.show(over) + ", to the thin line"
+			}
 		}
 		if j.plan.Flat.Drain != nil {
 			s += "; the drain hole belongs to the back half only"

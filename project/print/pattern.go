@@ -87,7 +87,7 @@ func (j *job) pattern() sheet.Drawing {
 func (j *job) overFold(d *sheet.Drawing, f facing, l calc.Loop) {
 	end := l.Start + j.plan.Body.TabLength
 	d.Path(sheet.Path{Layer: sheet.MarkLayer, Stroke: sheet.Thin, Pts: f.line(curve.Line{{X: l.Start, Y: l.Offset}, {X: end, Y: l.Offset}, {X: end}}),
-		Name: "the tab goes on over the fold by " + j.show(-l.Offset) + ": cut to here", Side: -f.back})
+		Name: "tab, " + j.show(-l.Offset) + " over the fold", Side: -f.back})
 }
 
 // mouth names the mouth line on the half that has no tab across it.
