@@ -10,7 +10,7 @@ import (
 
 // scalars are the keys that stand once in a file, in the order in which they
 // are written and shown.
-var scalars = slices.Concat(head, customer, outline, tracing, sheath, strap, belt, stitches, room)
+var scalars = slices.Concat(head, customer, outline, tracing, sheath, strap, belt, stitches, room, hide)
 
 // Fields lists every value that stands once in a project, in the order of the
 // screens. Marks, fits, steps and weighings have their own.

@@ -16,10 +16,11 @@ const (
 	mostWeighings = 1000
 	mostPatterns  = 1000
 	mostQuotes    = 100
+	mostAdded     = 50
 )
 
 // List is a table that a project has a row of for each mark, fit, step, printed pattern,
-// quote or weighing.
+// quote, weighing or added part.
 type List struct {
 	Key     string  // in the file: "knife.station"
 	Most    int     // rows
@@ -61,6 +62,7 @@ const (
 	listOfPatterns
 	listOfQuotes
 	listOfWeighings
+	listOfAdded
 )
 
 // Lists are the lists of a project, in the order of the file.
@@ -75,6 +77,7 @@ var Lists = []List{
 	list("pattern", mostPatterns, patterns, func(p *Project) *[]Pattern { return &p.Patterns }, nil),
 	list("quote", mostQuotes, quotes, func(p *Project) *[]Quote { return &p.Quotes }, nil),
 	list("weigh", mostWeighings, weighings, func(p *Project) *[]weigh.Weighing { return &p.Weigh }, nil),
+	list("part", mostAdded, added, func(p *Project) *[]Part { return &p.Added }, nil),
 }
 
 // MarkFields are the columns of mark i, as they are measured. A change makes the marks
@@ -108,6 +111,9 @@ func StepFields(i int) []Field { return Lists[listOfSteps].row(i) }
 // QuoteFields are the columns of quote i.
 func QuoteFields(i int) []Field { return Lists[listOfQuotes].row(i) }
 
+// AddedFields are the columns of added part i.
+func AddedFields(i int) []Field { return Lists[listOfAdded].row(i) }
+
 // WeighFields are the columns of weighing i.
 func WeighFields(i int) []Field { return Lists[listOfWeighings].row(i) }
 
@@ -120,5 +126,6 @@ func (p Project) Clone() Project {
 	p.Patterns = slices.Clone(p.Patterns)
 	p.Quotes = slices.Clone(p.Quotes)
 	p.Weigh = slices.Clone(p.Weigh)
+	p.Added = slices.Clone(p.Added)
 	return p
 }

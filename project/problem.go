@@ -17,7 +17,7 @@ type Problem struct {
 }
 
 // rowNames is what one row of each list is called.
-var rowNames = map[string]string{"knife.station": "mark", "fit": "fit", "step": "step", "pattern": "pattern", "weigh": "weighing"}
+var rowNames = map[string]string{"knife.station": "mark", "fit": "fit", "step": "step", "pattern": "pattern", "weigh": "weighing", "part": "part"}
 
 // Error names key, row, what was found and what would do, in one line.
 func (p Problem) Error() string {

@@ -42,6 +42,8 @@ type Project struct {
 	Belt     calc.Belt
 	Stitch   calc.Stitch
 	Room     weigh.Room
+	Hide     Hide
+	Added    []Part
 	Fits     []Fit
 	Steps    []steps.Step
 	Patterns []Pattern

@@ -76,6 +76,9 @@ func (c *checker) checkRows(p *Project) bool {
 			if l.Key == "quote" {
 				c.quote(i, p.Quotes[i])
 			}
+			if l.Key == "part" {
+				c.part(i, p.Added[i])
+			}
 		}
 	}
 	return len(c.problems) == 0

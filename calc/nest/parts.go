@@ -8,8 +8,9 @@ import (
 	"chape/calc/curve"
 )
 
-// PartsOf are the parts of a plan: the body with its tab, once, and each ply of the
-// welt. The fold of the body runs along x; a welt may lie any way round.
+// PartsOf are the parts of a plan: the body with its tab, once, each ply of the
+// welt, and the strap. The fold of the body and the length of the strap run along x;
+// a welt may lie any way round.
 func PartsOf(p *calc.Plan) []Part {
 	parts := []Part{{
 		Name: "body", Kind: Body, Outline: p.Flat.Outline, Count: 1,
@@ -20,6 +21,10 @@ func PartsOf(p *calc.Plan) []Part {
 			Name: "welt", Kind: Welt, Outline: p.Welt.Outline, Count: plies,
 			Thickness: p.Welt.Thickness / float64(plies),
 		})
+	}
+	if p.Strap != nil {
+		parts = append(parts, Part{Name: "strap", Kind: Strap, Outline: p.Strap.Outline, Count: 1,
+			Thickness: p.Input.Strap.Thickness.MM(), Along: true})
 	}
 	return parts
 }

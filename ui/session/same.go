@@ -18,6 +18,7 @@ func tidy(p project.Project) project.Project {
 	p.Patterns = orNil(p.Patterns)
 	p.Quotes = orNil(p.Quotes)
 	p.Weigh = orNil(p.Weigh)
+	p.Added = orNil(p.Added)
 	return p
 }
 
