@@ -82,4 +82,4 @@ func Mean(folds []Fold) (Neutral, error) {
 // HowToFold says how the fold is made and measured.
 const HowToFold = "Cut a strip about 20 mm wide and 150 mm long, the same way of the hide as the sheath. " +
 	"Measure it flat. Dampen it, fold it grain side out over a round bar as thick as a spine with its welt, press both legs together below the bar and let it dry. " +
-	"Measure both legs from where the leather leaves the bar to their ends, the bar and the leather with a calliper."
+	"Measure both legs from the tangent, where the leather leaves the bar, to their ends; the bar and the leather with a calliper."

@@ -108,3 +108,29 @@ func (l Laid) Lost() float64 {
 	}
 	return 1/y - 1
 }
+
+// Middle is the middle of an outline's area.
+func Middle(l curve.Line) curve.Vec {
+	var m curve.Vec
+	var area float64
+	for i, p := range l {
+		q := l[(i+1)%len(l)]
+		c := p.X*q.Y - q.X*p.Y
+		area += c
+		m = m.Add(p.Add(q).Mul(c))
+	}
+	if area == 0 {
+		return m
+	}
+	return m.Mul(1 / (3 * area))
+}
+
+// Axis is the line that a part is laid by: its fold, else the middle of its length.
+func (l Laid) Axis(part int) curve.Line {
+	if fold := l.Folds[part]; fold != nil {
+		return fold
+	}
+	lo, hi := l.Task.Parts[part].Outline.Bounds()
+	y := (lo.Y + hi.Y) / 2
+	return curve.Line{{X: lo.X, Y: y}, {X: hi.X, Y: y}}
+}

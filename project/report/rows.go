@@ -85,6 +85,7 @@ type Rows []Row
 // 1/32 in, what a calliper shows to 0.05 mm or 1/64 in, the divider setting to 0.01 mm or
 // 0.001 in, for every step carries its error on; thread as it is pulled off the reel.
 func Figures(p project.Project, plan *calc.Plan, u length.Unit, prices Prices) Rows {
+	prices.Rates = Placed(p, prices.Rates)
 	out := sewing(p, plan, u)
 	out = append(out, leather(plan, u, prices)...)
 	out = append(out, parts(p, plan, u)...)

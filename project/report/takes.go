@@ -32,6 +32,22 @@ func PlacedLoss(r nest.Result) Loss {
 	return Loss{1/y - 1, fmt.Sprintf("placed, yield %.0f %%", 100*y), true}
 }
 
+// Placed are the rates with what placing the parts of p loses, where they were placed.
+func Placed(p project.Project, r calc.Rates) calc.Rates {
+	if p.Hide.Placed {
+		r.Offcut, r.Placed = p.Hide.Lost, true
+	}
+	return r
+}
+
+// LossOf is what p's own placing loses; without one, a share for offcuts.
+func LossOf(p project.Project, offcut float64) Loss {
+	if !p.Hide.Placed {
+		return OffcutLoss(offcut)
+	}
+	return Loss{p.Hide.Lost, fmt.Sprintf("placed, yield %.0f %%", 100/(1+p.Hide.Lost)), true}
+}
+
 // Takes is what a sheath takes, for its cost: leather, thread and minutes. Steps that
 // are skipped take none. Hardware is the caller's to add.
 func Takes(p project.Project, plan *calc.Plan, loss Loss) bill.Use {

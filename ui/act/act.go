@@ -31,6 +31,8 @@ type Snapshot struct {
 	Font   Font         // what drawings are made of
 	Prices Prices
 	Shop   shop.Shop
+	Path   string  // of the project's file, in full; "": it has none
+	Prints string  // the folder that printed sheets go to
 	Scale  float64 // grams, one step of the user's scale; 0: as the digits of the weighings tell
 }
 

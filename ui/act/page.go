@@ -51,3 +51,7 @@ const (
 
 // Go shows the page of that name.
 type Go struct{ Page string }
+
+// Undo takes the last change of the project back, or with Redo makes it again: for a page
+// that has changes of its own beside them.
+type Undo struct{ Redo bool }

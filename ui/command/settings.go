@@ -11,6 +11,7 @@ import (
 	"chape/calc"
 	"chape/project"
 	"chape/project/config"
+	"chape/project/leather"
 	"chape/project/print"
 	"chape/project/print/sheet"
 	"chape/project/shelf"
@@ -121,6 +122,7 @@ func (s settings) workbench() workbench.Options {
 		Print:    print.Options{Paper: s.Sheet(), Correction: s.Printer, Cutter: s.Cutter, Offcut: s.Rates().Offcut, Maker: s.Shop().Maker()},
 		Suspends: runtime.GOOS != "windows",
 		Remember: s.remember(),
+		Leather:  s.leather(),
 	}
 	// Both words were checked when the file was read.
 	o.Font.Glyphs, _ = term.Glyphs(s.Glyphs, os.Getenv)
@@ -169,6 +171,14 @@ func (s settings) put(o *workbench.Options) {
 	o.Alarm, o.Rates, o.Scale, o.Currency, o.Begin, o.Print = now.Alarm, now.Rates, now.Scale, now.Currency, now.Begin, now.Print
 	o.Document, o.KeepPrinter, o.Prints, o.Shop = now.Document, now.KeepPrinter, now.Prints, now.Shop
 	o.Tracing = now.Tracing
+}
+
+// leather is the leather on the rack, beside the settings.
+func (s settings) leather() *leather.File {
+	if s.path == "" {
+		return &leather.File{}
+	}
+	return &leather.File{FS: store.OS(), Path: filepath.Join(filepath.Dir(s.path), leather.Name)}
 }
 
 func (s settings) styles() ink.Styles {

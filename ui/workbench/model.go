@@ -136,6 +136,7 @@ func (m *Model) snapshot() act.Snapshot {
 		s.Stale, s.Err = true, m.unfit
 	}
 	s.Scale = m.o.Scale
+	s.Path, s.Prints = store.FullPath(m.session.Doc().Path()), m.session.PrintFolder()
 	return s
 }
 

@@ -7,7 +7,9 @@ import (
 
 	"chape/calc"
 	"chape/project"
+	"chape/project/leather"
 	"chape/project/print"
+	"chape/project/print/layout"
 	"chape/project/shop"
 	"chape/ui/act"
 	"chape/ui/alarm"
@@ -34,6 +36,7 @@ type Options struct {
 	Currency string
 	Shop     shop.Shop
 	Tracing  tracing.Settings
+	Leather  *leather.File // the leather on the rack; nil: for this time only
 	// Reread looks whether the user's settings have changed on the disk, and gives what
 	// puts them in and what is to be said of it; nil where there is nothing new. It is
 	// called from a command, one at a time. Reread nil: nobody looks.
@@ -78,6 +81,11 @@ func (o Options) filled() Options {
 // wait gives a command that brings a message after a time.
 func (o Options) wait(d time.Duration, msg tea.Msg) tea.Cmd {
 	return o.Tick(d, func(time.Time) tea.Msg { return msg })
+}
+
+// paper is what a placing is printed on.
+func (o *Options) paper() layout.Options {
+	return layout.Options{Paper: o.Print.Paper, Correction: o.Print.Correction}
 }
 
 // ascii tells whether the screen keeps to plain characters.

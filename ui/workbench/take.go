@@ -80,6 +80,11 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 	case panel.MeasuredMsg:
 		m.o.Print.Correction = msg.Correction
 		return m.do(m.session.KeepPrinter(msg.Correction)), true, true
+	case act.Undo:
+		if msg.Redo {
+			return m.do(m.session.Redo()), true, true
+		}
+		return m.do(m.session.Undo()), true, true
 	case act.Look:
 		return m.setLook(msg.Font), true, true
 	case act.Open:

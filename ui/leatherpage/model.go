@@ -1,0 +1,238 @@
+// Package leatherpage is the page of the leather: which pieces there are, how the parts of
+// one or several sheaths lie on them, and how a hide bends and gives.
+package leatherpage
+
+import (
+	"context"
+	"reflect"
+	"slices"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/calc/bend"
+	"chape/calc/nest"
+	"chape/project/leather"
+	"chape/project/print/layout"
+	"chape/project/shelf"
+	"chape/ui/act"
+	"chape/ui/canvas"
+	"chape/ui/part"
+	"chape/ui/term/ink"
+)
+
+// Options are what the page needs from outside.
+type Options struct {
+	Rack   *leather.File         // where the leather is kept; nil: nowhere, for this time only
+	Shelf  *shelf.Shelf          // other projects to cut from the same hide; nil: none
+	Print  func() layout.Options // how paper is printed
+	Styles ink.Styles
+}
+
+// view is what the page shows.
+type view uint8
+
+const (
+	viewAll   view = iota
+	viewPiece      // the form of a piece
+	viewPart       // the form of an added part
+	viewFold       // a strip folded over a bar
+	viewPull       // a strip pulled
+)
+
+// Model is the page. It never changes the project: it sends act.Commit.
+type Model struct {
+	o    Options
+	w, h int
+	snap act.Snapshot
+
+	rack   rack
+	off    map[string]bool // leather that is not to be cut from, by name
+	others []other
+
+	view  view
+	at    int // the piece or the added part in hand
+	list  part.List
+	back  int // the row of viewAll to come back to
+	entry *part.Ask
+	fold  bend.Fold
+	pull  bend.Strip
+
+	job   *job
+	laid  *leather.Laid // as last placed; nil: not, or something has changed since
+	shown int           // which of the pieces used is drawn
+	large bool          // the drawing takes the whole page
+	place func(context.Context, nest.Task, func(nest.Progress)) (nest.Result, error)
+	done  []kind // what was changed on this page, the last one last
+
+	glyphs canvas.Glyphs
+	c      *canvas.Canvas // kept between frames
+	pens   []canvas.Style
+}
+
+// New gives the page.
+func New(o Options) *Model {
+	if o.Rack == nil {
+		o.Rack = &leather.File{}
+	}
+	return &Model{o: o, rack: rack{stock: leather.Empty()}, off: map[string]bool{}, place: nest.Place,
+		c: canvas.New(0, 0, canvas.Braille), pens: o.Styles.Pens()}
+}
+
+// SetSize sets the cells inside the page's edge.
+func (m *Model) SetSize(w, h int) {
+	m.w, m.h = max(w, 0), max(h, 0)
+	m.scroll()
+}
+
+// SetSnapshot shows the page the project as it is now. A placing of other parts is none
+// of this project.
+func (m *Model) SetSnapshot(s act.Snapshot) {
+	other := s.Plan != m.snap.Plan || !reflect.DeepEqual(s.Project.Added, m.snap.Project.Added)
+	m.snap = s
+	m.glyphs = s.Font.Glyphs
+	m.c.SetAspect(s.Font.Aspect)
+	if other {
+		m.review()
+	}
+	if m.view == viewPart && m.at >= len(s.Project.Added) {
+		m.home()
+	}
+	m.scroll()
+}
+
+// review drops a placing of what is not to be cut any more.
+func (m *Model) review() {
+	if m.laid == nil {
+		return
+	}
+	if now, err := m.ask(); err != nil || !reflect.DeepEqual(now.Task, m.laid.Task) {
+		m.laid = nil
+	}
+}
+
+// Update implements act.Pane.
+func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
+	defer m.scroll()
+	switch msg := msg.(type) {
+	case part.Press:
+		if m.entry != nil {
+			return m, m.reply(msg)
+		}
+		return m, m.command(msg)
+	case tea.MouseMsg:
+		m.mouse(msg)
+	case act.InHand:
+		if !msg.Is {
+			m.entry = nil
+			return m, nil
+		}
+		return m, m.arrive()
+	case readMsg:
+		return m, m.read(msg)
+	case keptMsg:
+		return m, m.kept(msg)
+	case workMsg:
+		return m, m.worked(msg)
+	case jobMsg:
+		return m, m.news(msg)
+	case printedMsg:
+		return m, printed(msg)
+	}
+	return m, nil
+}
+
+// command carries out a key while nothing is typed.
+func (m *Model) command(p part.Press) []act.Msg {
+	if part.StartsNumber(p.KeyMsg) {
+		r, ok := m.row()
+		if !ok || r.set == nil || !r.number {
+			return []act.Msg{act.Say{Text: "no number stands here: ↑ or ↓ goes to a line with one"}}
+		}
+		text := string(p.Runes)
+		if p.Paste {
+			text = part.FirstLine(text)
+		}
+		m.open(text, true, false)
+		return nil
+	}
+	if p.Type == tea.KeyEnter && p.Held { // it would do what nobody looked at
+		return nil
+	}
+	out, _ := m.keys().Take(p)
+	return out
+}
+
+// open begins to type on the row in hand.
+func (m *Model) open(text string, number, fresh bool) {
+	const longest = 3000
+	m.entry = part.NewAsk("", text, longest)
+	m.entry.Number, m.entry.Fresh = number, fresh
+}
+
+// reply takes a key while a row is typed.
+func (m *Model) reply(p part.Press) []act.Msg {
+	switch m.entry.Take(p) {
+	case part.Dropped:
+		m.entry = nil
+	case part.Kept:
+		if p.Held {
+			return nil
+		}
+		r, ok := m.row()
+		if !ok {
+			m.entry = nil
+			return nil
+		}
+		out, err := r.set(m.entry.Text())
+		if err != nil {
+			m.entry.Refuse(err, p)
+			return nil
+		}
+		m.entry = nil
+		m.after(r)
+		return out
+	}
+	return nil
+}
+
+// after goes on to the row after one that was typed; rows may have come or gone by it.
+func (m *Model) after(r row) {
+	rows := m.rows()
+	m.list.Set(len(rows), m.listRows())
+	if i := slices.IndexFunc(rows, func(o row) bool { return o.group == r.group && o.name == r.name }); i >= 0 {
+		m.list.Choose(i)
+	}
+	m.list.Move(1)
+}
+
+// mouse chooses rows.
+func (m *Model) mouse(msg tea.MouseMsg) {
+	l := m.arrange().list
+	switch {
+	case msg.Action != tea.MouseActionPress || m.entry != nil || m.list.Wheel(msg):
+	case msg.Button == tea.MouseButtonLeft && l.Contains(msg.X, msg.Y):
+		m.list.Click(msg.Y - l.Y)
+	}
+}
+
+// scroll keeps the row in hand there and in sight.
+func (m *Model) scroll() { m.list.Set(len(m.rows()), m.listRows()) }
+
+func (m *Model) listRows() int { return max(m.arrange().list.H, 1) }
+
+// home goes back to the whole of it.
+func (m *Model) home() {
+	m.view = viewAll
+	m.scroll()
+	m.list.Choose(m.back)
+}
+
+// enterView goes to a form.
+func (m *Model) enterView(v view, at int) {
+	if m.view == viewAll {
+		m.back = m.list.At
+	}
+	m.view, m.at = v, at
+	m.list = part.List{}
+	m.scroll()
+}

@@ -1,0 +1,211 @@
+package leatherpage
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"chape/calc/length"
+	"chape/project"
+	"chape/project/leather"
+	"chape/ui/act"
+	"chape/ui/term"
+)
+
+// row is a line of the page: a value that is typed, a choice, or something to be done.
+type row struct {
+	group  string // stands in the margin, before the first of its group
+	name   string
+	value  string
+	unit   string
+	hint   string
+	text   string // what is typed over; "": value
+	number bool   // a measuring tool may type here
+	set    func(text string) ([]act.Msg, error)
+	enter  func() []act.Msg
+	space  func() []act.Msg
+	remove func() []act.Msg
+}
+
+// row is the one in hand.
+func (m *Model) row() (row, bool) {
+	rows := m.rows()
+	if m.list.At >= len(rows) {
+		return row{}, false
+	}
+	return rows[m.list.At], true
+}
+
+// rows are the lines of the view that is open.
+func (m *Model) rows() []row {
+	switch m.view {
+	case viewPiece:
+		return m.pieceRows()
+	case viewPart:
+		return m.partRows()
+	case viewFold:
+		return m.foldRows()
+	case viewPull:
+		return m.pullRows()
+	}
+	return slices.Concat(m.rackRows(), m.cutRows(), m.placeRows())
+}
+
+// tick is a box, ticked or not.
+func tick(on bool) string {
+	if on {
+		return "[x] "
+	}
+	return "[ ] "
+}
+
+// rackRows are the pieces of leather.
+func (m *Model) rackRows() []row {
+	var rows []row
+	u := m.snap.Unit
+	for i, l := range m.rack.stock.Pieces {
+		r := row{group: "from", name: tick(l.Sized() && !m.off[l.Name]) + term.Plain(l.Name), value: l.Size(u),
+			hint:  "Space: cut from it, or not; Enter: its size, flaws, grain, bend; " + removeKey + " takes it out; " + upKey + ": use it earlier",
+			enter: func() []act.Msg { m.enterView(viewPiece, i); return nil },
+			remove: func() []act.Msg {
+				return m.say(m.change(func(s *leather.Stock) error { s.Pieces = slices.Delete(s.Pieces, i, i+1); return nil }))
+			},
+		}
+		if l.Name == m.snap.Project.Hide.Name {
+			r.value += ", this sheath's"
+		}
+		r.space = func() []act.Msg {
+			m.off[l.Name] = !m.off[l.Name]
+			m.review()
+			return nil
+		}
+		rows = append(rows, r)
+	}
+	return append(rows, row{group: "from", name: "another piece of leather", hint: "Enter: a new piece, to be measured", enter: m.addPiece})
+}
+
+// addPiece adds a piece and opens its form.
+func (m *Model) addPiece() []act.Msg {
+	out, err := m.change(func(s *leather.Stock) error {
+		l := leather.New(s.Free("offcut"))
+		l.Thickness = m.snap.Project.Sheath.Leather
+		s.Pieces = append(s.Pieces, l)
+		return nil
+	})
+	if err == nil {
+		m.enterView(viewPiece, len(m.rack.stock.Pieces)-1)
+	}
+	return m.say(out, err)
+}
+
+// say puts an error in the place of what was to be done.
+func (m *Model) say(out []act.Msg, err error) []act.Msg {
+	if err != nil {
+		return []act.Msg{act.Say{Text: term.Plain(err.Error()), Warn: true}}
+	}
+	return out
+}
+
+// earlier has a piece used before the one above it.
+func (m *Model) earlier() []act.Msg {
+	i := m.list.At
+	if m.view != viewAll || i == 0 || i >= len(m.rack.stock.Pieces) {
+		return nil
+	}
+	out, err := m.change(func(s *leather.Stock) error {
+		s.Pieces[i-1], s.Pieces[i] = s.Pieces[i], s.Pieces[i-1]
+		return nil
+	})
+	if err == nil {
+		m.list.Move(-1)
+	}
+	return m.say(out, err)
+}
+
+// cutRows are what is to be cut: this project with the parts added to it, and others.
+func (m *Model) cutRows() []row {
+	p := m.snap.Project
+	value := "no plan yet"
+	if plan := m.snap.Plan; plan != nil {
+		value = "body"
+		if n := max(1, plan.Welt.Plies); len(plan.Welt.Outline) > 0 {
+			value += ", welt" + copies(n)
+		}
+		if plan.Strap != nil {
+			value += ", strap"
+		}
+	}
+	rows := []row{{group: "cut", name: "[x] " + term.Plain(p.Title), value: value, hint: "the parts of this sheath"}}
+	for i, a := range p.Added {
+		rows = append(rows, row{group: "cut", name: "    " + term.Plain(a.Name) + copies(a.Count), value: m.added(a),
+			hint:   "Enter: its size; " + removeKey + " takes it out",
+			enter:  func() []act.Msg { m.enterView(viewPart, i); return nil },
+			remove: func() []act.Msg { return m.dropPart(i) }})
+	}
+	rows = append(rows, row{group: "cut", name: "    another part of this sheath", hint: "Enter: a part of your own, by length and width or by half-widths", enter: m.addPart})
+	for i, o := range m.others {
+		if m.isOpen(o) {
+			continue
+		}
+		flip := func() []act.Msg { return m.tickOther(i) }
+		value := ""
+		if o.on && o.work.Plan == nil {
+			value = "being read"
+		}
+		rows = append(rows, row{group: "cut", name: tick(o.on) + term.Plain(o.title), value: value,
+			hint: "Space: cut it from the same leather, or not", space: flip, enter: flip})
+	}
+	return rows
+}
+
+func copies(n int) string {
+	if n == 1 {
+		return ""
+	}
+	return fmt.Sprintf(" × %d", n)
+}
+
+// added says the size of an added part.
+func (m *Model) added(a project.Part) string {
+	u := m.snap.Unit
+	size := a.Length.Format(u, length.Ruler) + " × " + a.Width.Format(u, length.Ruler)
+	if a.Halves != "" {
+		size = fmt.Sprintf("%d half-widths", strings.Count(strings.TrimRight(a.Halves, "; "), ";")+1)
+	}
+	if a.Thickness > 0 {
+		size += ", " + a.Thickness.Format(u, length.Calliper) + " thick"
+	}
+	return size
+}
+
+// placeRows are the gap, the search and what comes of it.
+func (m *Model) placeRows() []row {
+	u := m.snap.Unit
+	gap := m.rack.stock.Gap
+	rows := []row{
+		{group: "place", name: "gap", value: gap.Short(u), unit: u.String(), number: true, hint: "the least there is between two parts: room for the knife",
+			set: func(text string) ([]act.Msg, error) {
+				l, err := lengthOr(gap, text, u)
+				if err != nil {
+					return nil, err
+				}
+				return m.change(func(s *leather.Stock) error { s.Gap = l; return nil })
+			}},
+		{group: "place", name: "place the parts", hint: "Enter: look for a good way to lay them; Esc breaks it off and keeps the best so far", enter: m.search},
+	}
+	if m.laid != nil && len(m.laid.Result.Placements) > 0 {
+		rows = append(rows,
+			row{group: "place", name: "reckon the cost with it", value: fmt.Sprintf("yield %.0f %%", 100*m.laid.Result.Yield()), enter: m.keepYield,
+				hint: "Enter: the leather to buy is reckoned with what this placing loses, not with a share for offcuts"},
+			row{group: "place", name: "print it", enter: m.print, hint: "Enter: a PDF at 1:4 with dimensions, and an SVG at true size"})
+	}
+	return rows
+}
+
+// lengthOr reads a length; the text that stands is the value as it is.
+func lengthOr(now length.Length, text string, u length.Unit) (length.Length, error) {
+	if text == now.Short(u) {
+		return now, nil
+	}
+	return length.ParseLeather(text, u)
+}
