@@ -46,15 +46,17 @@ type Flaw struct {
 
 // The ranges of what a piece is.
 const (
-	DefaultGap    length.Length = 3 // mm: common practice, no source
-	mostGap                     = 50
-	mostThickness               = 20
-	mostSide                    = 6000
-	mostPieces                  = 200
-	mostFlaws                   = 100
-	mostCorners                 = 500
-	mostName                    = 60
+	mostGap       = 50
+	mostThickness = 20
+	mostSide      = 6000
+	mostPieces    = 200
+	mostFlaws     = 100
+	mostCorners   = 500
+	mostName      = 60
 )
+
+// DefaultGap is how far apart parts are cut, mm: common practice, no source.
+const DefaultGap length.Length = 3
 
 // New is a piece to begin with.
 func New(name string) Leather {

@@ -79,15 +79,15 @@ func leather(plan *calc.Plan, u length.Unit, prices Prices) Rows {
 		used = "body, tab and welt"
 	}
 	return Rows{
-		area(ToBuy, "leather to buy", c.ToBuy, u, offcuts(prices.Rates)),
+		area(ToBuy, "leather to buy", c.ToBuy, u, beyond(prices.Rates)),
 		ruler(PieceLong, "smallest piece, long", b.Length+b.TabLength, u, "", ""),
 		ruler(PieceWide, "smallest piece, wide", b.Width, u, "both halves, fold in the middle", ""),
 		area(Used, "leather used", c.LeatherArea, u, used),
 	}
 }
 
-// offcuts says what is bought beyond what is cut.
-func offcuts(r calc.Rates) string {
+// beyond says what is bought beyond what is cut.
+func beyond(r calc.Rates) string {
 	if r.Placed {
 		return fmt.Sprintf("as placed, yield %.0f %%", 100/(1+r.Offcut))
 	}
