@@ -85,7 +85,7 @@ func (o Options) wait(d time.Duration, msg tea.Msg) tea.Cmd {
 
 // paper is what a placing is printed on.
 func (o *Options) paper() layout.Options {
-	return layout.Options{Paper: o.Print.Paper, Correction: o.Print.Correction}
+	return layout.Options{Paper: o.Print.Paper, Correction: o.Print.Correction, Cutter: o.Print.Cutter}
 }
 
 // ascii tells whether the screen keeps to plain characters.

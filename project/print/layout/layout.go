@@ -22,6 +22,7 @@ import (
 type Options struct {
 	Paper      sheet.Paper
 	Correction sheet.Correction
+	Cutter     svg.Look
 	Unit       length.Unit
 	Date       time.Time // stands in the file and on its pages; zero: none
 }
@@ -46,7 +47,7 @@ func Files(l leather.Laid, base, title string, o Options) ([]folder.File, error)
 		if len(l.Result.Uses) > 1 {
 			end = fmt.Sprintf(" on leather %d.svg", i+1)
 		}
-		out = append(out, folder.File{Name: folder.Name(base, end), Data: SVG(l, u, title)})
+		out = append(out, folder.File{Name: folder.Name(base, end), Data: SVG(l, u, title, o.Cutter)})
 	}
 	return out, nil
 }
@@ -73,12 +74,11 @@ func PDF(l leather.Laid, title string, o Options) ([]byte, error) {
 }
 
 // SVG draws one piece of leather with the parts on it, at true size.
-func SVG(l leather.Laid, u nest.Use, title string) []byte {
+func SVG(l leather.Laid, u nest.Use, title string, look svg.Look) []byte {
 	piece := l.Task.Pieces[u.Piece]
 	var d sheet.Drawing
 	flat(&d, l, u, func(v curve.Vec) curve.Vec { return curve.Vec{X: v.X, Y: -v.Y} }, 4)
-	return svg.Write(&d, letters.Printable(title)+" on "+letters.Printable(piece.Name), "grain side up, at true size, in millimetres",
-		[]sheet.Layer{sheet.MapLayer, sheet.FoldLayer, sheet.CutLayer, sheet.WordLayer})
+	return svg.Write(&d, letters.Printable(title)+" on "+letters.Printable(piece.Name), "grain side up, at true size, in millimetres", look)
 }
 
 // flat draws a piece with its flaws, the parts and their folds, by a way of putting places on
