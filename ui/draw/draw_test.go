@@ -91,6 +91,45 @@ func TestGoldenSheets(t *testing.T) {
 	}
 }
 
+// The strap crosses the handle with its snap in front: on the closed sheath and nowhere
+// else, at its place along the knife.
+func TestStrap(t *testing.T) {
+	with := plan(t, func(in *calc.Input) {
+		in.Strap = calc.Strap{Kind: calc.SnapStrap, At: 185, Placed: true, Width: 18, Thickness: 2.4, Overlap: 30}
+	})
+	without := plan(t, nil)
+	draw := func(p *calc.Plan, shape Shape) *canvas.Canvas {
+		c := canvas.New(78, 18, canvas.Braille)
+		Lay(c, canvas.Braille, p, shape, true).Draw(c, p, nil)
+		return c
+	}
+	check(t, "closed-strap-braille", draw(with, Closed))
+	c := canvas.New(78, 18, canvas.Braille)
+	s := Lay(c, canvas.Braille, with, Closed, true)
+	lo, _ := s.cell(c, curve.Vec{X: 185 - 9 - 2}, 1)
+	hi, _ := s.cell(c, curve.Vec{X: 185 + 9 + 2}, 1)
+	a, b := draw(with, Closed).Rows(), draw(without, Closed).Rows()
+	changed := 0
+	for y := range a {
+		was, is := []rune(b[y]), []rune(a[y])
+		for x := range max(len(was), len(is)) {
+			if x < len(was) && x < len(is) && was[x] == is[x] {
+				continue
+			}
+			changed++
+			if x < min(lo, hi) || x > max(lo, hi) {
+				t.Errorf("row %d, column %d is not as without a strap; the strap lies at columns %d to %d", y, x, lo, hi)
+			}
+		}
+	}
+	if changed < 6 {
+		t.Errorf("%d cells show the strap", changed)
+	}
+	if whole := draw(with, Whole).Rows(); strings.Join(whole, "") != strings.Join(draw(without, Whole).Rows(), "") {
+		t.Error("the flat pattern has a strap in it")
+	}
+}
+
 func TestGoldenSections(t *testing.T) {
 	p := plan(t, nil)
 	for _, g := range []canvas.Glyphs{canvas.Braille, canvas.Blocks, canvas.ASCII} {
