@@ -321,11 +321,11 @@ func (s Spec) lengths(u length.Unit) string {
 func (s Spec) figures() string { return s.span(s.Min, s.Max) }
 
 func (s Spec) span(lo, hi float64) string {
-	from := "give "
+	from, to := strconv.FormatFloat(lo, 'f', -1, 64), strconv.FormatFloat(hi, 'f', -1, 64)
 	if s.Above {
-		from = "give more than "
+		return "give more than " + from + " and at most " + to
 	}
-	return from + strconv.FormatFloat(lo, 'f', -1, 64) + ", up to " + strconv.FormatFloat(hi, 'f', -1, 64)
+	return "give between " + from + " and " + to
 }
 
 // measure shows a length for an error.

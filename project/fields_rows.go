@@ -75,7 +75,7 @@ func setGap(s *knife.Station, v any, _ length.Unit) error {
 func setDepth(s *knife.Station, v any, u length.Unit) error {
 	height, depth := length.Length(s.Bevel)*s.Depth(), v.(length.Length)
 	if most := deepest - s.Top; depth < 0 || depth > most {
-		return Problem{Key: "knife.station.bottom", Index: -1, Found: measure(depth, u), Remedy: "give 0, up to " + bound(most, u, math.Floor)}
+		return Problem{Key: "knife.station.bottom", Index: -1, Found: measure(depth, u), Remedy: "give between 0 and " + bound(most, u, math.Floor)}
 	}
 	s.Bottom = tidy(s.Top + depth)
 	if s.Bevel < 1 && depth > 0 {

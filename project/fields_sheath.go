@@ -101,7 +101,7 @@ func drum(p *Project) any {
 func setDrum(p *Project, v any, u length.Unit) error {
 	outside, d := p.Sheath.Margin+p.Sheath.Sanding, v.(length.Length)
 	if most := 2 * (widestBlend - outside); d <= 0 || d > most {
-		return Problem{Key: "sheath.blend", Index: -1, Found: measure(d, u), Remedy: "give more than 0, up to " + bound(most, u, math.Floor)}
+		return Problem{Key: "sheath.blend", Index: -1, Found: measure(d, u), Remedy: "give more than 0 and at most " + bound(most, u, math.Floor)}
 	}
 	p.Sheath.Blend = tidy(d/2 + outside)
 	return nil

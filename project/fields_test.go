@@ -102,13 +102,13 @@ func TestTypedIntoAField(t *testing.T) {
 	for _, c := range []struct{ key, text, show, err string }{
 		{"sheath.leather", "8 oz", "3.175", ""},
 		{"sheath.leather", "3,2 mm", "3.2", ""},
-		{"sheath.leather", "40", "", `"40" will not do: give 0.2, up to 15 mm`},
+		{"sheath.leather", "40", "", `"40" will not do: give between 0.2 and 15 mm`},
 		{"sheath.mouth", "8 oz", "", `"8 oz" is a leather weight: here try 3.2, 3.2 mm, 1/8 in`},
 		{"sheath.mouth", "500", "", "sheath.mouth: found 500 mm: the knife ends at 232 mm: give less"},
 		{"sheath.gap", "3", "", "sheath.gap: found 3 mm: give more than clearance, 3 mm"},
 		{"sheath.clearance", "9", "", "sheath.gap: found 7.5 mm: give more than clearance, 9 mm"},
 		{"sheath.blend", "100", "100", ""},
-		{"sheath.blend", "0", "", "sheath.blend: found 0 mm: give more than 0, up to 1987 mm"},
+		{"sheath.blend", "0", "", "sheath.blend: found 0 mm: give more than 0 and at most 1987 mm"},
 		{"sheath.plies", "2", "2", ""},
 		{"sheath.plies", "two", "", `"two" is not a whole number: try 2`},
 		{"sheath.neutral", "0,4", "0.4", ""},
@@ -138,13 +138,13 @@ func TestTypedIntoAField(t *testing.T) {
 		{"step.started", "1815-06-18T12:00:00Z", "", "1815-06-18T12:00:00Z will not do: give a time between the years 1970 and 2200"},
 		{"step.skipped", "Y", "yes", ""},
 		{"step.skipped", "maybe", "", `"maybe" is neither: try yes or no`},
-		{"knife.outline.blade", "12", "", `"12" will not do: give 20, up to 1500 mm`},
+		{"knife.outline.blade", "12", "", `"12" will not do: give between 20 and 1500 mm`},
 		{"knife.outline.front_length", "0.5", "", "knife.outline.front_length: found 0.5 mm: give 1 mm or more"},
 		{"fit.by", "-1.5", "-1.5", ""},
 		{"weigh.grams", "141,5", "141.5", ""},
 		{"room.temperature", "-2,5", "-2.5", ""},
 		{"room.temperature", "", "not known", ""},
-		{"room.temperature", "64", "", "64 will not do: give -30, up to 60"},
+		{"room.temperature", "64", "", "64 will not do: give between -30 and 60"},
 		{"room.humidity", "55", "55", ""},
 		{"room.humidity", "0", "0", ""},
 		{"room.humidity", "Not known", "not known", ""},
@@ -203,9 +203,9 @@ func TestMarksAreTypedAsMeasured(t *testing.T) {
 		t.Errorf("bottom = %v, want gap + depth, 26.5", got)
 	}
 	for column, want := range map[string]string{
-		"depth":        "knife.station.bottom of mark 6: found -1 mm: give 0, up to 497.5 mm",
+		"depth":        "knife.station.bottom of mark 6: found -1 mm: give between 0 and 497.5 mm",
 		"grind height": "knife.station.bevel of mark 6: found -1 mm: give 0 up to the depth there, 24 mm",
-		"gap":          "knife.station.top of mark 6: found -1 mm: give 0, up to 300 mm",
+		"gap":          "knife.station.top of mark 6: found -1 mm: give between 0 and 300 mm",
 	} {
 		if err := set(t, &p, columns[column], "-1"); err == nil || err.Error() != want {
 			t.Errorf("%s -1: %v, want %s", column, err, want)

@@ -17,11 +17,11 @@ func TestErrorsAreInTheShownUnit(t *testing.T) {
 		change    func(*Project)
 		want      string
 	}{
-		{"knife.station.bottom", "10000", nil, "knife.station.bottom of mark 4: found 10000 in: give 0, up to 19.519 in"},
+		{"knife.station.bottom", "10000", nil, "knife.station.bottom of mark 4: found 10000 in: give between 0 and 19.519 in"},
 		{"knife.station.bevel", "9", nil, "knife.station.bevel of mark 4: found 9 in: give 0 up to the depth there, 0.688 in"},
 		{"knife.station.at", "3/64", nil, "knife.station.at of mark 4: found 3/64 in: put the marks in order: the one before stands at 0.4331 in"},
-		{"sheath.blend", "0", nil, "sheath.blend: found 0 in: give more than 0, up to 78.228 in"},
-		{"sheath.leather", "40", nil, `"40" will not do: give 0.01, up to 0.59 in`},
+		{"sheath.blend", "0", nil, "sheath.blend: found 0 in: give more than 0 and at most 78.228 in"},
+		{"sheath.leather", "40", nil, `"40" will not do: give between 0.01 and 0.59 in`},
 		{"knife.outline.front_length", "0.001", func(p *Project) { p.Source = FromOutline },
 			"knife.outline.front_length: found 0.001 in: give 0.04 in or more"},
 		{"knife.outline.grind", "2", func(p *Project) { p.Source = FromOutline },

@@ -50,10 +50,10 @@ func TestUnitsOfAScale(t *testing.T) {
 	}
 	for text, want := range map[string]string{
 		"3..2":    `"3..2" is not a number: try 3.5`,
-		"-2":      "-2 will not do: give more than 0, up to 20000",
-		"0":       "0 will not do: give more than 0, up to 20000",
+		"-2":      "-2 will not do: give more than 0 and at most 20000",
+		"0":       "0 will not do: give more than 0 and at most 20000",
 		"141 142": `"141 142" is not a number: try 3.5`,
-		"25 kg":   "25000 will not do: give more than 0, up to 20000",
+		"25 kg":   "25000 will not do: give more than 0 and at most 20000",
 		"1x kg":   `"1x kg" is not a weight: try 141.5, 0.1415 kg or 5 oz`,
 		"+":       "no weight yet: type it in grams, such as 141.5",
 	} {
@@ -154,7 +154,7 @@ func TestRoom(t *testing.T) {
 	}
 	r.Keys("w").Type("121").Keys("enter").Shows("a guess: dry between Fri 12:00 and Sat 12:00")
 	r.Keys("r").Type("45").Keys("enter").Shows("! 45 °C is too hot for wet leather: dry it at room temperature, never above 40 °C")
-	r.Keys("h").Type("101").Keys("enter").Shows("101 will not do: give 0, up to 100").Keys("esc")
+	r.Keys("h").Type("101").Keys("enter").Shows("101 will not do: give between 0 and 100").Keys("esc")
 	r.Keys("h").Tool("55", 2*time.Millisecond, "enter", "ctrl+j") // opened by hand, typed by a tool: two characters are a hand's
 	r.Keys("esc", "h").Tool("55.2", 2*time.Millisecond, "enter", "ctrl+j")
 	if r.Project.Room.Humidity == 55.2 {

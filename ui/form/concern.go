@@ -33,6 +33,7 @@ var places = map[string]string{
 	"tab":           "belt.tab",
 	"loop rub":      "belt.row",
 	"drain":         "sheath.drain",
+	"holes":         "stitch.pitch",
 	"thickness":     "knife.station.thick",
 	"untouched":     "knife.outline.blade",
 }

@@ -8,19 +8,19 @@ import (
 // keys are those while nothing is typed. A number's digits begin an edit.
 func (m *Model) keys() part.Keys {
 	by := func(do func(int) []act.Msg, n int) func() []act.Msg { return func() []act.Msg { return do(n) } }
-	page := func(n int) func() []act.Msg { return func() []act.Msg { return m.move(n * m.page()) } }
+	page := func(n int) func() []act.Msg { return func() []act.Msg { return m.move(n * m.pageful()) } }
 	return part.Keys{
 		part.Key("Enter", "on to the next number; opens a text", m.enter, "enter").Foot("next number"),
 		part.Key("Alt+Enter", "back to the number before", by(m.hop, -1), "alt+enter"),
 		part.Key("↑", "row above", by(m.move, -1), "up"),
 		part.Key("↓", "row below", by(m.move, 1), "down"),
-		part.Key("←", "column to the left, choice before", by(m.sideways, -1), "left"),
-		part.Key("→", "column to the right, next choice", by(m.sideways, 1), "right"),
+		part.Key("→", "next page: knife, sheath, loop, stitches, trial, order; in a table a column on", by(m.sideways, 1), "right").Foot("next page"),
+		part.Key("←", "page before; in a table a column back", by(m.sideways, -1), "left"),
 		part.Key("PgUp", "a page up", page(-1), "pgup"),
 		part.Key("PgDn", "a page down", page(1), "pgdown"),
 		part.Key("Home", "first row", by(m.move, -len(m.rows)), "home"),
 		part.Key("End", "last row", by(m.move, len(m.rows)), "end"),
-		part.Key("Space", "next choice", by(m.turnChoice, 1), " "),
+		part.Key("Space", "change a choice", by(m.turnChoice, 1), " "),
 		part.Key("e", "change the value that stands", m.open, "e"),
 		part.Key("Backspace", "empty the value and type", m.empty, "backspace", "ctrl+h"),
 		part.Key("m", "marks from the outline, or as measured", m.turnSource, "m").Late("marks"),
@@ -36,8 +36,10 @@ func (m *Model) editKeys() part.Keys {
 	keep := func(move func(int) []act.Msg, n int) func() []act.Msg {
 		return func() []act.Msg { return m.leave(func() []act.Msg { return move(n) }) }
 	}
+	on := func() []act.Msg { return m.keep(part.Press{}) }
 	return part.Keys{
-		part.Key("Enter, Tab", "keep it, on to the next number", keep(m.hop, 1), "enter", "tab").Foot("keep it, on to the next number"),
+		part.Key("Enter", "keep it, on to the next number", on, "enter").Foot("keep it, on to the next number"),
+		part.Key("Tab", "the same; what will not do is left as it was", keep(m.hop, 1), "tab"),
 		part.Key("Shift+Tab", "keep it, back to the number before", keep(m.hop, -1), "shift+tab"),
 		part.Key("↑", "keep it, row above", keep(m.move, -1), "up"),
 		part.Key("↓", "keep it, row below", keep(m.move, 1), "down"),
@@ -49,6 +51,6 @@ func (m *Model) editKeys() part.Keys {
 // Keys implements act.Pane.
 func (m *Model) Keys() []act.Section {
 	typing := m.editKeys().Section("While a value is typed", m.edit != nil)
-	typing.Text = true
+	typing.Text = m.edit == nil || !m.edit.released()
 	return []act.Section{m.keys().Section("Knife", m.edit == nil), typing}
 }

@@ -17,12 +17,30 @@ func (m *Model) turnSource() []act.Msg {
 	if !ok {
 		return nil
 	}
+	if ask := m.givesUpOutline(); ask != nil {
+		return ask
+	}
 	return m.cycle(source, 1)
+}
+
+const outlineAtRisk = "then the marks stand by themselves and the outline fills them no longer: the same key again does it, any other leaves it"
+
+// givesUpOutline asks before the outline form is given up by a letter; nil: it was asked
+// and meant, or there is nothing to give up.
+func (m *Model) givesUpOutline() []act.Msg {
+	if m.snap.Project.Source != project.FromOutline || m.meant {
+		return nil
+	}
+	m.warned = true
+	return []act.Msg{act.Say{Text: outlineAtRisk, Warn: true}}
 }
 
 // addMark puts a mark half-way to the next one, with the figures that lie
 // between; behind the last mark, a little further on.
 func (m *Model) addMark() []act.Msg {
+	if ask := m.givesUpOutline(); ask != nil {
+		return ask
+	}
 	r := m.row()
 	i := m.snap.Mark
 	if r.list == "mark" {
@@ -67,11 +85,17 @@ func between(marks []knife.Station, i int) knife.Station {
 
 // addStep doubles the mark in hand: two marks at one place are a step.
 func (m *Model) addStep() []act.Msg {
+	if ask := m.givesUpOutline(); ask != nil {
+		return ask
+	}
 	r := m.row()
-	if r.list != "mark" {
+	i := m.snap.Mark // from the outline there are no rows of marks
+	switch {
+	case r.list == "mark":
+		i = r.index
+	case m.snap.Project.Source != project.FromOutline:
 		return []act.Msg{act.Say{Text: "choose a mark first: the step is made there", Warn: true}}
 	}
-	i := r.index
 	m.aim("knife.station.bottom", i+1)
 	return []act.Msg{act.Commit{Label: "make a step", Do: func(p *project.Project) error {
 		if i >= len(p.Knife.Stations) {

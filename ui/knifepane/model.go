@@ -3,13 +3,14 @@
 package knifepane
 
 import (
-	"strconv"
+	"reflect"
 
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/x/ansi"
 
 	"chape/project"
 	"chape/ui/act"
+	"chape/ui/canvas"
+	"chape/ui/form"
 	"chape/ui/part"
 	"chape/ui/term/ink"
 )
@@ -18,22 +19,32 @@ import (
 type Model struct {
 	Styles ink.Styles
 
-	snap   act.Snapshot
-	rows   []row
-	line   int // the row in hand, never a heading
-	column int // the cell in hand
-	top    int // the first row shown
-	width  int
-	height int
-	edit   *edit
-	placed bool // the cursor has been put on its first row
-	wanted *place
-	warned bool // the last key would have put measured marks away, and was not obeyed
-	meant  bool // the key before this one was: the same again is meant
+	snap    act.Snapshot
+	page    form.Page
+	rows    []row // of the page
+	line    int   // the row in hand, never a heading
+	column  int   // the cell in hand
+	top     int   // the first row shown
+	spots   [form.Pages]spot
+	width   int
+	height  int
+	edit    *edit
+	placed  bool // the cursor has been put on its first row
+	wanted  *place
+	warned  bool   // the last key would have put measured marks away, and was not obeyed
+	meant   bool   // the key before this one was, and this is the same again
+	pressed string // the last key
+
+	doubts []*edit         // what waits to be said to be meant, on rows that were left
+	met    map[string]bool // the choices that the cursor has been on
+
+	c *canvas.Canvas // kept between frames
 }
 
 // New gives the pane; it shows nothing before it has a snapshot and a size.
-func New(styles ink.Styles) *Model { return &Model{Styles: styles} }
+func New(styles ink.Styles) *Model {
+	return &Model{Styles: styles, met: map[string]bool{}, c: canvas.New(0, 0, canvas.Braille)}
+}
 
 // SetSize sets the room inside the frame, in cells.
 func (m *Model) SetSize(width, height int) {
@@ -47,11 +58,14 @@ func (m *Model) SetSize(width, height int) {
 // SetSnapshot shows another state of the project.
 func (m *Model) SetSnapshot(s act.Snapshot) {
 	was := m.cell()
+	if e := m.edit; e != nil && e.released() && !reflect.DeepEqual(e.shown, s.Project) {
+		m.edit = nil // undone over it
+	}
 	m.snap = s
-	m.rows = rowsOf(s.Project)
+	m.rows = rowsOf(m.page, s.Project)
 	if !m.placed && len(m.rows) > 0 {
 		m.placed = true
-		m.line, m.column = m.findNumber(-1, 0, 1)
+		m.line, m.column, _ = find(m.rows, 0, 0, 1, m.isNumber)
 	}
 	if f, ok := m.field(); was != nil && (!ok || f.Key != was.Key || f.Index != was.Index) {
 		m.goTo(was.Key, was.Index) // the rows above have moved
@@ -102,9 +116,18 @@ func (m *Model) cell() *project.Field {
 
 // goTo puts the cursor on a field, if it is there.
 func (m *Model) goTo(key string, index int) bool {
-	for i, r := range m.rows {
+	page, ok := form.OfKey(key)
+	if !ok {
+		return false
+	}
+	rows := m.rows
+	if page != m.page {
+		rows = rowsOf(page, m.snap.Project)
+	}
+	for i, r := range rows {
 		for j, f := range r.cells {
 			if f.Key == key && f.Index == index {
+				m.show(page)
 				m.line, m.column = i, j
 				m.scroll()
 				return true
@@ -143,12 +166,12 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 }
 
 func (m *Model) key(p part.Press) []act.Msg {
-	if len(m.rows) == 0 || p.Echo {
+	if len(m.rows) == 0 && m.page == form.Knife || p.Echo {
 		return nil
 	}
 	m.wanted = nil
-	m.meant, m.warned = m.warned, false
-	defer m.scroll() // the lines at the foot may have become more or fewer
+	m.meant, m.warned, m.pressed = m.warned && m.pressed == p.String(), false, p.String()
+	defer m.arrive()
 	if m.edit != nil {
 		return m.editKey(p)
 	}
@@ -163,13 +186,13 @@ func (m *Model) key(p part.Press) []act.Msg {
 	return out
 }
 
-// enter opens a text or goes on to the next number.
+// enter opens a text or goes on to the next number; the first time to each choice, too.
 func (m *Model) enter() []act.Msg {
-	f, _ := m.field()
-	if !numeric(f) && !cycles(f) {
+	f, ok := m.field()
+	if ok && !numeric(f) && !cycles(f) {
 		return m.open()
 	}
-	return m.hop(1)
+	return m.stroll()
 }
 
 // open edits the value that stands.
@@ -199,31 +222,13 @@ func (m *Model) turnChoice(by int) []act.Msg {
 	return m.cycle(f, by)
 }
 
-func (m *Model) paste(p part.Press) []act.Msg {
-	f, ok := m.field()
-	runes := []rune(part.FirstLine(string(p.Runes)))
-	name := f.NameIn(m.snap.Project)
-	switch {
-	case !ok || len(runes) == 0:
-		return nil
-	case cycles(f):
-		return []act.Msg{act.Say{Text: name + " takes no text: Space goes through the choices", Warn: true}}
-	case !numeric(f):
-		return []act.Msg{act.Say{Text: "Enter opens the text, then paste"}}
-	case !part.StartsNumber(tea.KeyMsg{Type: tea.KeyRunes, Runes: runes}):
-		text := strconv.Quote(ansi.Truncate(string(runes), longestLabel, "…"))
-		return []act.Msg{act.Say{Text: text + " is not a number: paste a figure, with its unit or without; " + name + " stays", Warn: true}}
-	}
-	return m.begin("", p)
-}
-
 // begin opens an edit and gives it its first key, if there is one.
 func (m *Model) begin(text string, first part.Press) []act.Msg {
 	f, ok := m.field()
 	if !ok {
 		return nil
 	}
-	m.edit = begin(f, m.snap.Project, text)
+	m.edit = begin(f, m.snap.Project, text, m.snap.Now)
 	if len(first.Runes) == 0 {
 		return nil
 	}

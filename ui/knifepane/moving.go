@@ -5,6 +5,7 @@ import (
 
 	"chape/project"
 	"chape/ui/act"
+	"chape/ui/form"
 )
 
 // move goes by rows, over headings, and stops at either end.
@@ -25,33 +26,78 @@ func (m *Model) move(by int) []act.Msg {
 	return m.chosen()
 }
 
-// hop goes to the next number, or the one before, along the rows and columns.
-func (m *Model) hop(by int) []act.Msg {
-	m.line, m.column = m.findNumber(m.line, m.column, by)
-	m.clamp()
+// hop goes to the next number, or the one before, along the rows and columns and from
+// page to page.
+func (m *Model) hop(by int) []act.Msg { return m.hopTo(by, m.isNumber) }
+
+// stroll is hop at the pace of a hand: it stops once at each choice that was passed over
+// so far, so that a form that is gone through for the first time is gone through whole.
+func (m *Model) stroll() []act.Msg {
+	return m.hopTo(1, func(f project.Field) bool {
+		return m.isNumber(f) || cycles(f) && f.Index < 0 && !m.met[f.Key]
+	})
+}
+
+func (m *Model) isNumber(f project.Field) bool { return numeric(f) && f.Counts(m.snap.Project) }
+
+func (m *Model) hopTo(by int, stop func(project.Field) bool) []act.Msg {
+	if i, j, ok := find(m.rows, m.line, m.column+by, by, stop); ok {
+		m.line, m.column = i, j
+		m.clamp()
+		return m.chosen()
+	}
+	for p := int(m.page) + by; p >= 0 && p < form.Pages; p += by {
+		rows := rowsOf(form.Page(p), m.snap.Project)
+		from := 0
+		if by < 0 {
+			from = len(rows) - 1
+		}
+		if i, j, ok := find(rows, from, ends(rows, from, by), by, stop); ok {
+			m.show(form.Page(p))
+			m.line, m.column = i, j
+			m.clamp()
+			return m.chosen()
+		}
+	}
 	return m.chosen()
 }
 
-// findNumber looks for a number from a cell on; where there is none further on it
-// gives the cell itself.
-func (m *Model) findNumber(line, column, by int) (int, int) {
-	i, j := line, column+by
-	if line < 0 {
-		i, j = 0, 0
+// ends is the cell at which a row is entered.
+func ends(rows []row, line, by int) int {
+	if by < 0 && line >= 0 && line < len(rows) {
+		return len(rows[line].cells) - 1
 	}
-	for i >= 0 && i < len(m.rows) {
-		for ; j >= 0 && j < len(m.rows[i].cells); j += by {
-			if numeric(m.rows[i].cells[j]) && m.rows[i].cells[j].Counts(m.snap.Project) {
-				return i, j
+	return 0
+}
+
+// find looks for a field from a cell on, along the rows and columns.
+func find(rows []row, line, column, by int, stop func(project.Field) bool) (int, int, bool) {
+	for i, j := line, column; i >= 0 && i < len(rows); {
+		for ; j >= 0 && j < len(rows[i].cells); j += by {
+			if stop(rows[i].cells[j]) {
+				return i, j, true
 			}
 		}
 		i += by
-		j = 0
-		if by < 0 && i >= 0 {
-			j = len(m.rows[i].cells) - 1
-		}
+		j = ends(rows, i, by)
 	}
-	return line, column
+	return 0, 0, false
+}
+
+// arrive notes what the cursor has come to: a choice is not stopped at again, and a
+// question that was left on the row is taken up.
+func (m *Model) arrive() {
+	defer m.scroll() // the lines at the foot may have become more or fewer
+	f, ok := m.field()
+	if !ok {
+		return
+	}
+	if cycles(f) {
+		m.met[f.Key] = true
+	}
+	if m.edit == nil {
+		m.edit = m.takeDoubt(f)
+	}
 }
 
 // chosen says which mark is in hand now, if that is another one.
@@ -64,13 +110,14 @@ func (m *Model) chosen() []act.Msg {
 	return []act.Msg{act.Choose{Mark: r.index}}
 }
 
-// sideways goes by columns in a table and through the choices of a field.
+// sideways goes by columns in a table, elsewhere and past its ends by pages. It changes
+// nothing.
 func (m *Model) sideways(by int) []act.Msg {
-	if r := m.row(); len(r.cells) > 1 {
-		m.column = max(0, min(m.column+by, len(r.cells)-1))
+	if to := m.column + by; to >= 0 && to < len(m.row().cells) {
+		m.column = to
 		return nil
 	}
-	return m.turnChoice(by)
+	return m.turn(by)
 }
 
 // cycle commits the next choice.
@@ -84,12 +131,13 @@ func (m *Model) cycle(f project.Field, by int) []act.Msg {
 		m.warned = true
 		return []act.Msg{act.Say{Text: marksAtRisk, Warn: true}}
 	}
-	out := []act.Msg{act.Commit{Label: f.NameIn(m.snap.Project) + " " + f.Text(v, m.snap.Project), Do: func(p *project.Project) error {
+	name, was, is := f.NameIn(m.snap.Project), f.Show(m.snap.Project), f.Text(v, m.snap.Project)
+	out := []act.Msg{act.Commit{Label: name + " " + is, Do: func(p *project.Project) error {
 		if !inReach(f, *p) {
 			return errGone
 		}
 		return f.Set(p, v)
-	}}}
+	}}, act.Say{Text: name + ": " + was + " → " + is}}
 	if away {
 		out = append(out, act.Say{Text: "your measured marks are put away: u brings them back"})
 	}
@@ -100,7 +148,7 @@ const marksAtRisk = "the outline's marks would take the place of those you measu
 
 // mouse takes a press: the wheel goes by rows, a click goes to a cell.
 func (m *Model) mouse(e tea.MouseMsg) []act.Msg {
-	defer m.scroll()
+	defer m.arrive()
 	switch {
 	case e.Action != tea.MouseActionPress:
 	case e.Button == tea.MouseButtonLeft:
@@ -117,6 +165,12 @@ func (m *Model) mouse(e tea.MouseMsg) []act.Msg {
 // click takes a click on a cell of the pane, counted from its upper left.
 func (m *Model) click(x, y int) []act.Msg {
 	m.warned = false
+	if y < namesLines {
+		if m.edit != nil {
+			return m.leave(func() []act.Msg { return m.turn(int(m.pageAt(x)) - int(m.page)) })
+		}
+		return m.turn(int(m.pageAt(x)) - int(m.page))
+	}
 	i, ok := m.rowAt(y)
 	if !ok || m.rows[i].isHeading() {
 		return nil

@@ -1,6 +1,7 @@
 package knifepane
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 
@@ -8,12 +9,13 @@ import (
 	"github.com/charmbracelet/lipgloss"
 
 	"chape/calc/length"
+	"chape/project"
 	"chape/ui/act"
 	"chape/ui/part"
 )
 
 // read types what a calliper types: the digits and its Enter in one breath.
-func (f *form) read(readings ...string) {
+func (f *desk) read(readings ...string) {
 	f.t.Helper()
 	for _, r := range readings {
 		for _, c := range r {
@@ -24,7 +26,7 @@ func (f *form) read(readings ...string) {
 }
 
 // warned looks for words in the pane, wherever its lines break.
-func (f *form) warned(words string) {
+func (f *desk) warned(words string) {
 	f.t.Helper()
 	if s := strings.Join(strings.Fields(f.screen()), " "); !strings.Contains(s, words) {
 		f.t.Errorf("the pane does not say %q:\n%s", words, f.screen())
@@ -36,12 +38,12 @@ func (f *form) warned(words string) {
 func TestReadingsAfterARefusedOneAreNotJoined(t *testing.T) {
 	f := open(t, defaults())
 	f.read("142.5", "3000", "2500")
-	if f.at() != "knife.outline.depth" || !act.Typing(f.pane) || f.pane.edit.text() != "2500" {
+	if f.at() != "knife.outline.depth" || f.pane.edit == nil || f.pane.edit.text() != "2500" {
 		t.Fatalf("at %s with %q", f.at(), f.pane.edit.text())
 	}
-	f.warned(`"2500" will not do: give 5, up to 200 mm`)
-	f.warned("the next number replaces it; is the calliper in inches?")
-	if err := f.unfit; err == nil || err.Error() != `blade depth: "2500" will not do: give 5, up to 200 mm` {
+	f.warned(`"2500" will not do: give between 5 and 200 mm`)
+	f.warned("the next number replaces it; is the point missing?")
+	if err := f.unfit; err == nil || err.Error() != `blade depth: "2500" will not do: give between 5 and 200 mm` {
 		t.Errorf("the plan says %v", err)
 	}
 	f.read("31.2", "3.8")
@@ -67,19 +69,99 @@ func TestReadingsOfMarksAfterARefusedOne(t *testing.T) {
 	}
 }
 
-// What is far from the old value is not answered for by more readings, nor are
-// they lost: the next takes its place.
+// What is far from the old value is not answered for by more readings, nor are they lost:
+// the question stays on its row, each reading goes to the next number.
 func TestReadingsAfterAQuestion(t *testing.T) {
 	f := open(t, defaults())
 	f.goTo("knife.outline.front_thick", -1)
-	f.read("0.6", "0.65")
-	if f.pane.edit == nil || f.pane.edit.text() != "0.65" || !f.pane.edit.asking {
-		t.Fatalf("not asked about the second reading: %+v", f.pane.edit)
+	was := f.project().Outline
+	f.read("0.6", "104", "26.5")
+	o := f.project().Outline
+	if o.FrontThick != was.FrontThick || o.Handle != 104 || o.HandleDepth != 26.5 || act.Typing(f.pane) || len(f.said) != 1 {
+		t.Fatalf("got %+v, said %q", o, f.said)
 	}
-	f.warned("the next number replaces it")
-	f.read("16.5")
-	if got := f.project().Outline.FrontThick; got != 16.5 || f.at() != "knife.outline.handle" {
-		t.Errorf("got %v, at %s", got, f.at())
+	f.warned("0.6?")
+	f.goTo("knife.outline.front_depth", -1)
+	f.keys("down") // back on the row that asks
+	f.warned("0.6: is the calliper in inches? Enter keeps it, Esc puts 17 back")
+	f.read("108") // the handle's
+	if o = f.project().Outline; o.FrontThick != was.FrontThick || o.Handle != 108 {
+		t.Fatalf("a reading answered: %+v", o)
+	}
+	f.goTo("knife.outline.front_depth", -1)
+	f.keys("down", "enter")
+	if o = f.project().Outline; o.FrontThick != 0.6 || f.pane.edit != nil {
+		t.Errorf("a hand's Enter does not keep it: %+v", o)
+	}
+}
+
+// A hand that types a slip is asked at once, in words that fit; it may go on without an
+// answer.
+func TestASlipOfTheFinger(t *testing.T) {
+	for _, c := range []struct{ key, old, text, asks string }{
+		{"knife.outline.blade", "114", "1140", "1140: is the point missing? Enter keeps it, Esc puts 114 back"},
+		{"knife.outline.front_thick", "16.2", "0.64", "0.64: is the calliper in inches? Enter keeps it, Esc puts 16.2 back"},
+		{"knife.outline.blade", "114", "1140.0", "is the point in its place?"},
+		{"knife.outline.swell", "4", "40", "40: is the point missing?"},
+	} {
+		f := open(t, defaults())
+		f.goTo(c.key, -1)
+		f.keys(c.old, "enter")
+		f.goTo(c.key, -1)
+		before := f.project()
+		f.keys(c.text, "enter")
+		f.warned(c.asks)
+		if !reflect.DeepEqual(before, f.project()) {
+			t.Errorf("%s was taken without a word", c.text)
+		}
+		f.keys("down", "up")
+		f.warned(c.asks)
+		f.keys("esc")
+		if !reflect.DeepEqual(before, f.project()) || f.pane.edit != nil {
+			t.Errorf("%s: Esc does not put the old value back", c.text)
+		}
+	}
+}
+
+// While a number can still become right there is no error.
+func TestNoErrorOnTheWay(t *testing.T) {
+	for _, text := range []string{"1", "11", "1/", "1 1/", "-", ".", "114 m"} {
+		f := open(t, defaults())
+		f.keys(text)
+		if f.unfit != nil || strings.Contains(f.screen(), "will not do") || strings.Contains(f.screen(), "is not a length") {
+			t.Errorf("%q is complained of: %v\n%s", text, f.unfit, f.screen())
+		}
+	}
+	f := open(t, defaults())
+	f.keys("11", "enter")
+	f.warned(`"11" will not do: give between 20 and 1500 mm`)
+}
+
+// A refused number holds nobody up: leaving its row puts the old value back and says so,
+// and the keys of the root are alive at once.
+func TestARefusedNumberNeverTraps(t *testing.T) {
+	for _, away := range []string{"up", "down", "tab", "shift+tab"} {
+		f := open(t, defaults())
+		f.keys("11", "enter", away)
+		if f.pane.edit != nil || f.project().Outline.Blade != 110 || len(f.said) != 1 || !strings.HasPrefix(f.said[0], "blade length stays 110: ") {
+			t.Errorf("%s: said %q", away, f.said)
+		}
+	}
+	f := open(t, defaults())
+	f.keys("120", "enter", "2", "enter")
+	if act.Typing(f.pane) {
+		t.Fatal("a refused number keeps u and Tab back")
+	}
+	f.keys("x", "a", "m")
+	if f.project().Source != project.FromOutline || f.pane.edit.text() != "2" {
+		t.Error("a letter does something else by accident")
+	}
+	if label, _ := f.doc.Undo(); label != "blade length 120" {
+		t.Fatalf("undo takes back %q", label)
+	}
+	f.show()
+	if f.pane.edit != nil {
+		t.Error("the refused number stands over what was undone")
 	}
 }
 
@@ -96,7 +178,7 @@ func TestARefusedTextIsReplacedOrMended(t *testing.T) {
 		{[]string{"backspace", "7"}, "3x7"},
 		{[]string{"right", "backspace", "backspace"}, "3"},
 	} {
-		for _, refuse := range []string{"enter", "tab", "shift+tab", "down", "up"} {
+		for _, refuse := range []string{"enter"} {
 			f := open(t, defaults())
 			f.keys("3x1", refuse)
 			f.keys(c.keys...)

@@ -2,6 +2,7 @@ package knifepane
 
 import (
 	"chape/project"
+	"chape/ui/form"
 )
 
 // A row is a heading, the names over a table, one field, or one line of a table
@@ -17,39 +18,24 @@ type row struct {
 // isHeading tells whether the cursor passes over the row.
 func (r row) isHeading() bool { return len(r.cells) == 0 }
 
-// The headings, in the order of the work: the knife first.
-var groups = []struct{ group, heading string }{
-	{"outline", "Outline"},
-	{"marks", "Marks"},
-	{"knife", "Blade"},
-	{"sheath", "Sheath"},
-	{"strap", "Retention strap"},
-	{"belt", "Belt"},
-	{"stitches", "Stitches"},
-	{"fits", "Corrections after a trial fit"},
-	{"customer", "Who it is for"},
-	{"project", "This project"},
-}
-
 // sourceKey is the field that says where the marks come from.
 const sourceKey = "knife.source"
 
-// rowsOf lays out the fields of a project. Steps and weighings have panes of
-// their own.
-func rowsOf(p project.Project) []row {
+// rowsOf lays out a page of the form. Steps and weighings have panes of their own.
+func rowsOf(page form.Page, p project.Project) []row {
 	var rows []row
-	for _, g := range groups {
-		title := g.heading
-		if g.group == "marks" && p.Source == project.FromOutline {
-			title = "Marks, filled from the outline"
+	for _, g := range page.Groups() {
+		more := rowsIn(g.Key, p)
+		if len(more) == 0 {
+			continue
 		}
-		if more := rowsIn(g.group, p); len(more) > 0 {
-			rows = append(rows, row{heading: title})
-			if more[0].list != "" {
-				rows = append(rows, row{heads: more[0].cells, list: more[0].list})
-			}
-			rows = append(rows, more...)
+		if g.Heading != "" {
+			rows = append(rows, row{heading: g.Heading})
 		}
+		if more[0].list != "" {
+			rows = append(rows, row{heads: more[0].cells, list: more[0].list})
+		}
+		rows = append(rows, more...)
 	}
 	return rows
 }
@@ -58,6 +44,9 @@ func rowsIn(group string, p project.Project) []row {
 	var rows []row
 	switch group {
 	case "marks":
+		if p.Source == project.FromOutline {
+			return nil // they follow from it, and stand among the half-widths
+		}
 		for i := range p.Knife.Stations {
 			rows = append(rows, row{cells: project.MarkFields(i), list: "mark", index: i})
 		}

@@ -2,6 +2,8 @@ package knifepane
 
 import (
 	"fmt"
+	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,17 +12,19 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/ui/act"
+	"chape/ui/form"
 	"chape/ui/part"
 	"chape/ui/test/rig"
 )
 
 func TestMeasuredMarksAreNotPutAwayUnasked(t *testing.T) {
-	for _, by := range []string{"m", " ", "left", "right"} {
+	for _, by := range []string{"m", " "} {
 		f := open(t, defaults())
-		f.keys("m") // the outline's marks, to be typed over
-		if f.project().Source != project.FromStations || len(f.said) > 0 {
+		f.keys("m", "m") // the outline's marks, to be typed over
+		if f.project().Source != project.FromStations || f.said[0] != outlineAtRisk {
 			t.Fatalf("source %v, said %q", f.project().Source, f.said)
 		}
+		f.said = nil
 		f.goTo("knife.station.thick", 3)
 		f.read("2.05")
 		before := f.project()
@@ -47,15 +51,15 @@ func TestMeasuredMarksAreNotPutAwayUnasked(t *testing.T) {
 }
 
 func TestMarksAsTheOutlineGivesThemGoWithoutAsking(t *testing.T) {
-	f := open(t, defaults())
-	f.keys("m", "m")
-	if f.project().Source != project.FromOutline || len(f.said) > 0 {
+	f := open(t, measured())
+	f.keys("m")
+	if f.project().Source != project.FromOutline {
 		t.Errorf("source %v, said %q", f.project().Source, f.said)
 	}
 }
 
 func TestPastes(t *testing.T) {
-	paste := func(f *form, s string) {
+	paste := func(f *desk, s string) {
 		f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s), Paste: true}})
 	}
 	for text, want := range map[string]length.Length{
@@ -64,7 +68,7 @@ func TestPastes(t *testing.T) {
 		f := open(t, defaults())
 		paste(f, text)
 		if want == 0 {
-			if f.unfit == nil {
+			if f.keys("enter"); f.unfit == nil {
 				t.Errorf("%q is taken", text)
 			}
 			continue
@@ -102,9 +106,10 @@ func TestInchesAreTypedAndShownShort(t *testing.T) {
 	if got := f.project().Sheath.Leather; got != 3.2 {
 		t.Errorf("left as it was it becomes %v", got)
 	}
+	f.keys("m", "m")
 	f.goTo("knife.station.bottom", 4)
 	f.keys("10000", "enter")
-	f.warned(`"10000" will not do: give 0, up to 19.`)
+	f.warned(`"10000" will not do: give between 0 and 19.`)
 	if s := f.screen(); strings.Contains(s, " mm") {
 		t.Errorf("millimetres in a project in inches:\n%s", s)
 	}
@@ -118,9 +123,9 @@ func TestFrontRows(t *testing.T) {
 		}
 	}
 	f.goTo("knife.outline.front", -1)
-	f.keys("right")
+	f.keys(" ")
 	f.warned("guard length")
-	f.keys("right")
+	f.keys(" ")
 	if s := f.screen(); strings.Contains(s, "guard l") || strings.Contains(s, "front l") {
 		t.Errorf("without bolster or guard there are rows for it:\n%s", s)
 	}
@@ -140,33 +145,132 @@ func TestCorrectionsAreShownWhole(t *testing.T) {
 	f.warned("same thickne…")
 }
 
-// The pane says that there is more, and where, on its first line.
+// The pane says that there is more, and where, over the rows.
 func TestWhereTheRowsLie(t *testing.T) {
-	f := open(t, withRows())
+	f := open(t, measured())
 	n := len(f.pane.rows)
+	f.pane.SetSize(78, 14)
 	f.keys("home")
-	first := func() string { l, _, _ := strings.Cut(f.screen(), "\n"); return strings.Join(strings.Fields(l), " ") }
-	if got, want := first(), fmt.Sprintf("Outline 1-19 of %d, PgDn", n); got != want {
-		t.Errorf("first line %q, want %q", got, want)
-	}
-	if lines := strings.Split(f.screen(), "\n"); strings.TrimSpace(lines[18]) == "" || strings.TrimSpace(lines[19]) == "" {
-		t.Errorf("lines are left empty:\n%s", f.screen())
-	}
-	f.goTo("knife.station.at", 14)
-	f.keys("down", "up")
-	f.goTo("sheath.mouth", -1)
-	f.keys("up", "up")
-	if got := first(); !strings.HasPrefix(got, "at gap depth") && !strings.HasPrefix(got, "Marks") || !strings.HasSuffix(got, "PgUp PgDn") {
-		t.Errorf("first line %q", got)
+	second := func() string { return strings.Join(strings.Fields(strings.Split(f.screen(), "\n")[1]), " ") }
+	if got, want := second(), fmt.Sprintf("1-11 of %d, PgDn", n); !strings.HasPrefix(got, want) {
+		t.Errorf("second line %q, want %q", got, want)
 	}
 	f.keys("end")
-	if got := first(); !strings.HasSuffix(got, fmt.Sprintf("-%d of %d, PgUp", n, n)) {
-		t.Errorf("first line %q", got)
+	if got := second(); !strings.Contains(got, fmt.Sprintf("-%d of %d, PgUp", n, n)) {
+		t.Errorf("second line %q", got)
 	}
-	f.pane.SetSize(78, n+4)
 	f.keys("home")
-	if got := first(); got != "Outline" {
-		t.Errorf("all rows are shown, and the first line is %q", got)
+	f.goTo("knife.station.at", 14)
+	if got := second(); !strings.HasPrefix(got, "at gap depth") {
+		t.Errorf("second line %q", got)
+	}
+	f.pane.SetSize(78, n+5)
+	if f.keys("home"); strings.Contains(f.screen(), "PgDn") {
+		t.Errorf("all rows are shown:\n%s", f.screen())
+	}
+}
+
+// Each page fits a window of 24 lines or nearly: at most two of its rows are out of sight.
+func TestPagesFitASmallWindow(t *testing.T) {
+	f := open(t, defaults())
+	f.pane.SetSize(78, 20)
+	for p := range form.Page(form.Pages) {
+		f.pane.show(p)
+		if over := len(f.pane.rows) - f.pane.body(); over > 2 {
+			t.Errorf("%v has %d rows more than fit:\n%s", p, over, f.screen())
+		}
+	}
+}
+
+// The arrows go through the pages and change nothing; a click on a name goes there.
+func TestTurningPages(t *testing.T) {
+	f := open(t, defaults())
+	before := f.project()
+	f.goTo("customer.edge", -1)
+	for range form.Pages {
+		f.keys("right")
+	}
+	if f.at() != "customer.edge" || !reflect.DeepEqual(before, f.project()) {
+		t.Errorf("round the pages it comes to %s", f.at())
+	}
+	for _, w := range []int{78, 54, 40, 30} {
+		f.pane.SetSize(w, 20)
+		for x := range w {
+			f.press(rig.Click(x, 0))
+			if first, _, _ := strings.Cut(f.screen(), "\n"); !strings.Contains(first, "["+f.pane.page.Short()) && !strings.Contains(first, "["+f.pane.page.String()) {
+				t.Fatalf("%d cells: %v is in hand, the line says %q", w, f.pane.page, first)
+			}
+		}
+	}
+}
+
+// Enter by hand stops once at each choice on the way; a measuring tool's goes on to the
+// next number.
+func TestEnterStopsAtChoicesOnce(t *testing.T) {
+	var met []string
+	walk := func(f *desk) {
+		for range 80 {
+			f.keys("enter")
+			if c := f.pane.cell(); c != nil && cycles(*c) {
+				met = append(met, c.Key)
+			}
+			if c := f.pane.cell(); c != nil && !cycles(*c) && !numeric(*c) {
+				f.keys("esc", "down")
+			}
+		}
+	}
+	f := open(t, defaults())
+	walk(f)
+	for _, key := range []string{"knife.outline.point", "knife.outline.front", "knife.outline.section", "belt.loop", "stitch.method"} {
+		if n := len(slices.DeleteFunc(slices.Clone(met), func(k string) bool { return k != key })); n != 1 {
+			t.Errorf("%s is stopped at %d times", key, n)
+		}
+	}
+	f = open(t, defaults())
+	for range 30 {
+		f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("9")}})
+		f.read(f.pane.cell().Show(f.project()))
+		if c := f.pane.cell(); !numeric(*c) {
+			t.Fatalf("a reading's Enter goes to %s", c.Key)
+		}
+		f.pane.edit = nil
+	}
+}
+
+// Several readings in one paste fill as many rows, or none where one will not do.
+func TestPasteOfSeveral(t *testing.T) {
+	paste := func(f *desk, s string) {
+		f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s), Paste: true}})
+	}
+	f := open(t, defaults())
+	paste(f, "142.5\n31,2\r\n3.8\n0\n")
+	o := f.project().Outline
+	if o.Blade != 142.5 || o.Depth != 31.2 || o.Spine != 3.8 || o.Grind != 0 || f.said[0] != "4 numbers pasted, blade length to grind height" {
+		t.Errorf("got %+v, said %q", o, f.said)
+	}
+	if label, _ := f.doc.Undo(); label != "4 pasted numbers" || f.project().Outline.Blade != 110 {
+		t.Errorf("undo of %q", label)
+	}
+	f = open(t, defaults())
+	before := f.project()
+	paste(f, "142.5\n3000")
+	if !reflect.DeepEqual(before, f.project()) || !strings.HasPrefix(f.said[0], "nothing was pasted: blade depth: ") {
+		t.Errorf("said %q", f.said)
+	}
+	f = open(t, measured())
+	f.goTo("knife.station.thick", 1)
+	paste(f, "1.15\n1.75\n2.55")
+	if s := f.project().Knife.Stations; s[1].Thick != 1.15 || s[2].Thick != 1.75 || s[3].Thick != 2.55 {
+		t.Errorf("down a column: %+v, said %q", s[:4], f.said)
+	}
+}
+
+func TestADayIsADate(t *testing.T) {
+	f := open(t, defaults())
+	f.goTo("customer.due", -1)
+	f.keys("enter", "24 Dec", "enter")
+	if got := f.project().Customer.Due.Format("01-02"); got != "12-24" {
+		t.Errorf("24 Dec is %s, said %q", got, f.said)
 	}
 }
 

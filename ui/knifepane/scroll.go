@@ -10,7 +10,7 @@ import (
 )
 
 // body is how many lines there are for the rows.
-func (m *Model) body() int { return max(1, m.height-len(m.foot())) }
+func (m *Model) body() int { return max(1, m.height-namesLines-len(m.foot())) }
 
 // leastScrolled is how many lines of rows leave one for where they lie.
 const leastScrolled = 3
@@ -32,8 +32,8 @@ func (m *Model) window() (from, to int) {
 	return from, min(from+n, len(m.rows))
 }
 
-// page is how far a page goes, a row less than is shown.
-func (m *Model) page() int {
+// pageful is how far PgUp and PgDn go, a row less than is shown.
+func (m *Model) pageful() int {
 	from, to := m.window()
 	return max(1, to-from-1)
 }
@@ -90,6 +90,7 @@ func (m *Model) where(from, to int) string {
 // rowAt is the row on a line of the pane.
 func (m *Model) rowAt(y int) (int, bool) {
 	from, to := m.window()
+	y -= namesLines
 	if m.scrolls() {
 		y--
 	}

@@ -40,10 +40,8 @@ func (m *Model) cellText(f project.Field) string {
 // room too.
 const wordsWidth = 10
 
-// columns says which columns of a table are shown and how wide: the first one
-// always, and as many others as there is room for round the one in hand. What
-// room is left goes to the columns whose words are cut.
-func (m *Model) columns(list string) (shown, widths []int) {
+// columnWidths are what the columns of a table take at least, and with their words whole.
+func (m *Model) columnWidths(list string) (all, full []int) {
 	var cells [][]project.Field
 	for _, r := range m.rows {
 		if r.list == list && !r.isHeading() {
@@ -53,7 +51,7 @@ func (m *Model) columns(list string) (shown, widths []int) {
 	if len(cells) == 0 {
 		return nil, nil
 	}
-	all, full := make([]int, len(cells[0])), make([]int, len(cells[0]))
+	all, full = make([]int, len(cells[0])), make([]int, len(cells[0]))
 	for j := range all {
 		all[j] = ansi.StringWidth(columnName(cells[0][j]))
 		for _, row := range cells {
@@ -61,14 +59,35 @@ func (m *Model) columns(list string) (shown, widths []int) {
 		}
 		all[j] = max(all[j], min(wordsWidth, full[j]))
 	}
+	return all, full
+}
+
+// tableWidth is what a table takes with all its columns, its words shortened.
+func (m *Model) tableWidth(list string) int {
+	all, _ := m.columnWidths(list)
+	w := gutter
+	for _, c := range all {
+		w += c + 1
+	}
+	return w
+}
+
+// columns says which columns of a table are shown and how wide: the first one
+// always, and as many others as there is room for round the one in hand. What
+// room is left goes to the columns whose words are cut.
+func (m *Model) columns(list string) (shown, widths []int) {
+	all, full := m.columnWidths(list)
+	if len(all) == 0 {
+		return nil, nil
+	}
 	first := 1
 	inHand := 0
 	if m.row().list == list && !m.row().isHeading() {
 		inHand = m.column
 	}
-	for ; first < inHand && !fits(all, first, inHand, m.width); first++ {
+	for ; first < inHand && !fits(all, first, inHand, m.wide()); first++ {
 	}
-	room := m.width - gutter - all[0]
+	room := m.wide() - gutter - all[0]
 	shown, widths = []int{0}, []int{all[0]}
 	for j := first; j < len(all) && room >= all[j]+1; j++ {
 		room -= all[j] + 1
@@ -107,6 +126,9 @@ func (m *Model) tableLine(i int) string {
 			continue
 		}
 		text := rightAligned(m.cellText(r.cells[j]), widths[n])
+		if e := m.doubted(r.cells[j]); e != nil {
+			text = m.Styles.Warn.Render(rightAligned(e.text()+"?", widths[n]))
+		}
 		switch {
 		case inHand:
 			text = m.Styles.Chosen.Render(text)

@@ -1,27 +1,48 @@
 package knifepane
 
 import (
+	"unicode"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/project"
 	"chape/ui/act"
 	"chape/ui/part"
 )
 
 // editKey is a key while a value is typed.
 func (m *Model) editKey(p part.Press) []act.Msg {
-	if p.Figure() && m.edit.words() {
+	e := m.edit
+	switch {
+	case p.Figure() && e.words():
 		return []act.Msg{act.Say{Text: part.NoText, Warn: true}}
+	case p.Type == tea.KeyEnter && !p.Alt:
+		return m.keep(p)
+	case p.Paste && numeric(e.field) && len(readings(string(p.Runes))) > 1:
+		m.edit = nil
+		return append([]act.Msg{act.Drop{}}, m.paste(p)...)
 	}
 	if r, known := m.editKeys().Find(p.KeyMsg); known {
-		switch {
-		case m.edit.asking && p.String() == "esc":
-		case m.edit.asking && (p.String() != "enter" && p.String() != "tab" || p.Tool() || p.Held):
-			return nil // the question wants Enter, Esc or another number, and a tool's Enter is no answer
-		}
 		return r.Do()
 	}
-	if m.edit.asking && !part.StartsNumber(p.KeyMsg) {
-		return nil
+	switch {
+	case e.asking && part.StartsNumber(p.KeyMsg):
+		return m.another(p)
+	case e.asking:
+		return nil // the question wants Enter, Esc or another number
+	case e.released() && e.line.Fresh && p.Type == tea.KeyRunes && unicode.IsLetter(p.Runes[0]):
+		return nil // no part of a number, and no command either while one is meant
 	}
-	return m.edit.key(p)
+	return e.key(p)
+}
+
+// another begins a number over one that is asked about: a hand's takes its place, a
+// measuring tool's is the next row's, as its Enter will tell.
+func (m *Model) another(p part.Press) []act.Msg {
+	asked := m.edit
+	m.edit = begin(asked.field, asked.base, "", m.snap.Now)
+	m.edit.before = asked
+	return append([]act.Msg{act.Drop{}}, m.edit.key(p)...)
 }
 
 // restore puts the old value back.
@@ -30,8 +51,93 @@ func (m *Model) restore() []act.Msg {
 	return []act.Msg{act.Drop{}}
 }
 
-// leave keeps what was typed and moves on. What will not do stays open with its
-// error; what is far from the old value asks first.
+// keep is Enter: what was typed is kept and the next number is in hand. What will not do
+// stays, with its error; what is far from the old value asks first, and a measuring tool
+// answers nothing: its question stays on the row.
+func (m *Model) keep(by part.Press) []act.Msg {
+	e := m.edit
+	on := m.stroll
+	if by.Tool() || by.Held {
+		on = func() []act.Msg { return m.hop(1) }
+	}
+	switch {
+	case e.before != nil && by.Tool():
+		return m.onTheNext(e, by)
+	case e.asking && (by.Tool() || by.Held):
+		return nil
+	case e.asking:
+		m.edit = nil
+		return append(on(), e.commit()...)
+	case e.err != nil && !e.unchanged():
+		e.refuse(m.snap.Project)
+		return []act.Msg{act.Unfit{Err: e.problem()}}
+	case e.far() && !e.unchanged():
+		if by.Tool() {
+			return append(m.doubt(), on()...)
+		}
+		e.asking = true
+		e.line.Fresh = true
+		return nil
+	}
+	return m.leave(on)
+}
+
+// onTheNext puts a tool's reading on the row after the one that is asked about.
+func (m *Model) onTheNext(e *edit, by part.Press) []act.Msg {
+	m.edit = e.before
+	out := append(m.doubt(), m.hop(1)...)
+	f, ok := m.field()
+	if !ok || f.Key == e.field.Key && f.Index == e.field.Index {
+		return out // there is no next number
+	}
+	if m.takeDoubt(f); numeric(f) {
+		m.edit = begin(f, m.snap.Project, e.line.Text(), m.snap.Now)
+		out = append(out, m.keep(by)...)
+	}
+	return out
+}
+
+// doubt leaves the question about what was typed on its row; the old value stands until
+// it is answered.
+func (m *Model) doubt() []act.Msg {
+	e := m.edit
+	e.asking, m.edit = true, nil
+	m.takeDoubt(e.field)
+	m.doubts = append(m.doubts, e)
+	return []act.Msg{act.Drop{}, act.Say{Text: e.name() + " waits, " + e.question(), Warn: true}}
+}
+
+// doubted is what is asked about on a row that was left.
+func (m *Model) doubted(f project.Field) *edit {
+	for _, e := range m.doubts {
+		if e.field.Key == f.Key && e.field.Index == f.Index {
+			return e
+		}
+	}
+	return nil
+}
+
+// takeDoubt takes up the question that was left on a row.
+func (m *Model) takeDoubt(f project.Field) *edit {
+	e := m.doubted(f)
+	if e == nil {
+		return nil
+	}
+	for i, d := range m.doubts {
+		if d == e {
+			m.doubts = append(m.doubts[:i:i], m.doubts[i+1:]...)
+			break
+		}
+	}
+	e.base = m.snap.Project
+	e.read()
+	e.asking = e.err == nil && e.far()
+	e.line.Fresh = true
+	return e
+}
+
+// leave goes from the row in hand: what was typed is kept, what will not do gives way to
+// the old value, which is said, and what is asked about stays on its row.
 func (m *Model) leave(then func() []act.Msg) []act.Msg {
 	e := m.edit
 	switch {
@@ -39,33 +145,25 @@ func (m *Model) leave(then func() []act.Msg) []act.Msg {
 		m.edit = nil
 		return append([]act.Msg{act.Drop{}}, then()...)
 	case e.err != nil:
-		e.refuse()
-		return []act.Msg{act.Unfit{Err: e.problem()}}
-	case e.far() && !e.asking:
-		e.asking = true
-		e.refuse()
-		return nil
+		return append(m.giveUp(), then()...)
+	case e.far():
+		return append(m.doubt(), then()...)
 	}
 	m.edit = nil
 	return append(then(), e.commit()...) // the mark first: what is shown follows the cursor
 }
 
-// left ends an edit because another pane is taken in hand: what will do is kept, what
-// will not is dropped and said. It says Stay when a question has to be answered first.
-func (m *Model) left() []act.Msg {
+// giveUp drops what will not do and says that the old value stands.
+func (m *Model) giveUp() []act.Msg {
 	e := m.edit
-	switch {
-	case e == nil:
+	e.line.Fresh, m.edit = false, nil
+	return []act.Msg{act.Drop{}, act.Say{Text: e.name() + " stays " + e.field.Show(e.base) + ": " + e.complaint(), Warn: true}}
+}
+
+// left ends an edit because another pane is taken in hand.
+func (m *Model) left() []act.Msg {
+	if m.edit == nil {
 		return nil
-	case e.err != nil && !e.unchanged():
-		m.edit = nil
-		return []act.Msg{act.Drop{}, act.Say{
-			Text: e.name() + " stays " + e.field.Show(e.base) + ": " + e.complaint(), Warn: true,
-		}}
 	}
-	out := m.leave(func() []act.Msg { return nil })
-	if m.edit != nil {
-		out = append(out, act.Stay{})
-	}
-	return out
+	return m.leave(func() []act.Msg { return nil })
 }

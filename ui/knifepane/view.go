@@ -31,17 +31,25 @@ func (m *Model) View() string {
 	if m.width <= 0 || m.height <= 0 {
 		return ""
 	}
-	lines := make([]string, 0, m.height)
+	foot := m.foot()
+	lines := []string{m.names()}
 	if m.scrolls() {
 		lines = append(lines, m.headLine())
 	}
+	body := layout.Fit(m.listed(), m.wide(), max(0, m.height-len(lines)-len(foot)))
+	lines = append(lines, m.withPicture(body)...)
+	lines = layout.Fit(lines, m.width, m.height-len(foot))
+	return strings.Join(append(lines, layout.Fit(foot, m.width, len(foot))...), "\n")
+}
+
+// listed are the rows in sight.
+func (m *Model) listed() []string {
+	var lines []string
 	from, to := m.window()
 	for i := from; i < to; i++ {
 		lines = append(lines, m.rowLine(i))
 	}
-	foot := m.foot()
-	lines = layout.Fit(lines, m.width, m.height-len(foot))
-	return strings.Join(append(lines, layout.Fit(foot, m.width, len(foot))...), "\n")
+	return lines
 }
 
 func (m *Model) rowLine(i int) string {
@@ -61,6 +69,9 @@ func (m *Model) rowLine(i int) string {
 		return name + m.Styles.Strong.Render(m.mark("› ", "> ")) + m.typed(m.inputWidth(f)) + " " + m.Styles.Quiet.Render(f.Unit(m.snap.Project))
 	}
 	value := m.valueText(f)
+	if e := m.doubted(f); e != nil {
+		value = m.Styles.Warn.Render(layout.Line(aligned(e.text()+"?"), wholes+parts+1))
+	}
 	if inHand {
 		return m.Styles.Chosen.Render(name+value) + " " + m.Styles.Quiet.Render(f.Unit(m.snap.Project))
 	}
@@ -88,7 +99,7 @@ func (m *Model) valueText(f project.Field) string {
 			text = "<" + strings.Trim(text, "‹›") + ">"
 		}
 	}
-	return layout.Line(text, max(wholes+parts, m.width-nameWidth-4))
+	return layout.Line(text, max(wholes+parts, m.wide()-nameWidth-4))
 }
 
 // ascii tells whether the terminal has plain characters only.
@@ -109,7 +120,7 @@ func aligned(text string) string {
 
 // inputWidth is the room for typing a value.
 func (m *Model) inputWidth(f project.Field) int {
-	room := m.width - nameWidth - 4
+	room := m.wide() - nameWidth - 4
 	if numeric(f) {
 		room = min(room, wholes+parts+4)
 	}
