@@ -175,11 +175,11 @@ func (m *Model) key(p part.Press) []act.Msg {
 	if m.edit != nil {
 		return m.editKey(p)
 	}
-	f, _ := m.field()
+	f, ok := m.field()
 	switch {
 	case p.Paste:
 		return m.paste(p)
-	case numeric(f) && part.StartsNumber(p.KeyMsg):
+	case ok && numeric(f) && part.StartsNumber(p.KeyMsg):
 		return m.begin("", p)
 	}
 	out, _ := m.keys().Take(p)
@@ -197,8 +197,11 @@ func (m *Model) enter() []act.Msg {
 
 // open edits the value that stands.
 func (m *Model) open() []act.Msg {
-	f, _ := m.field()
-	if cycles(f) {
+	f, ok := m.field()
+	switch {
+	case !ok:
+		return nil
+	case cycles(f):
 		return m.cycle(f, 1)
 	}
 	text := f.Show(m.snap.Project)
@@ -210,7 +213,7 @@ func (m *Model) open() []act.Msg {
 
 // empty begins a number with nothing in it.
 func (m *Model) empty() []act.Msg {
-	if f, _ := m.field(); !numeric(f) {
+	if f, ok := m.field(); !ok || !numeric(f) {
 		return nil
 	}
 	return m.begin("", part.Press{})
@@ -218,7 +221,10 @@ func (m *Model) empty() []act.Msg {
 
 // turnChoice goes to another choice of the field in hand.
 func (m *Model) turnChoice(by int) []act.Msg {
-	f, _ := m.field()
+	f, ok := m.field()
+	if !ok {
+		return nil
+	}
 	return m.cycle(f, by)
 }
 

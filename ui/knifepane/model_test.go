@@ -207,12 +207,12 @@ func TestCalliperInInches(t *testing.T) {
 // TestReadingsFillTheForm types what a calliper with a keyboard's plug types.
 func TestReadingsFillTheForm(t *testing.T) {
 	f := open(t, defaults())
-	for _, r := range []string{"142.5", "31,2", "3.8", "0"} {
+	for _, r := range []string{"142.5", "31,2", "3.8", "14"} {
 		f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(r)}})
 		f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyEnter}, Near: true})
 	}
 	o := f.project().Outline
-	if o.Blade != 142.5 || o.Depth != 31.2 || o.Spine != 3.8 || o.Grind != 0 {
+	if o.Blade != 142.5 || o.Depth != 31.2 || o.Spine != 3.8 || o.FrontLength != 14 {
 		t.Errorf("got %+v", o)
 	}
 }

@@ -33,9 +33,18 @@ func (m *Model) hop(by int) []act.Msg { return m.hopTo(by, m.isNumber) }
 // stroll is hop at the pace of a hand: it stops once at each choice that was passed over
 // so far, so that a form that is gone through for the first time is gone through whole.
 func (m *Model) stroll() []act.Msg {
-	return m.hopTo(1, func(f project.Field) bool {
-		return m.isNumber(f) || cycles(f) && f.Index < 0 && !m.met[f.Key]
-	})
+	choice := func(f project.Field) bool {
+		return cycles(f) && f.Index < 0 && f.Key != sourceKey && !m.met[f.Key]
+	}
+	stop := func(f project.Field) bool { return m.isNumber(f) || choice(f) }
+	if _, _, more := find(m.rows, m.line, m.column+1, 1, stop); !more {
+		if i, j, ok := find(m.rows, 0, 0, 1, choice); ok { // before the page is left
+			m.line, m.column = i, j
+			m.clamp()
+			return m.chosen()
+		}
+	}
+	return m.hopTo(1, stop)
 }
 
 func (m *Model) isNumber(f project.Field) bool { return numeric(f) && f.Counts(m.snap.Project) }

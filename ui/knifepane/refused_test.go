@@ -48,7 +48,7 @@ func TestReadingsAfterARefusedOneAreNotJoined(t *testing.T) {
 	}
 	f.read("31.2", "3.8")
 	o := f.project().Outline
-	if o.Blade != 142.5 || o.Depth != 31.2 || o.Spine != 3.8 || act.Typing(f.pane) || f.at() != "knife.outline.grind" {
+	if o.Blade != 142.5 || o.Depth != 31.2 || o.Spine != 3.8 || act.Typing(f.pane) || f.at() != "knife.outline.front_length" {
 		t.Errorf("got %+v, at %s", o, f.at())
 	}
 }

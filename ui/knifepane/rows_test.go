@@ -243,9 +243,9 @@ func TestPasteOfSeveral(t *testing.T) {
 		f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s), Paste: true}})
 	}
 	f := open(t, defaults())
-	paste(f, "142.5\n31,2\r\n3.8\n0\n")
+	paste(f, "142.5\n31,2\r\n3.8\n14\n")
 	o := f.project().Outline
-	if o.Blade != 142.5 || o.Depth != 31.2 || o.Spine != 3.8 || o.Grind != 0 || f.said[0] != "4 numbers pasted, blade length to grind height" {
+	if o.Blade != 142.5 || o.Depth != 31.2 || o.Spine != 3.8 || o.FrontLength != 14 || f.said[0] != "4 numbers pasted, blade length to bolster length" {
 		t.Errorf("got %+v, said %q", o, f.said)
 	}
 	if label, _ := f.doc.Undo(); label != "4 pasted numbers" || f.project().Outline.Blade != 110 {
