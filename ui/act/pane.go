@@ -62,6 +62,13 @@ type Silenced struct{}
 // Begin asks the shelf for a new project, from wherever the key was pressed.
 type Begin struct{}
 
+// Seek puts the cursor of the form on a field: by its key in the file, and the row of its
+// list, -1 for a field of its own.
+type Seek struct {
+	Key   string
+	Index int
+}
+
 // Unfit says that what is being typed will not do, and why: the plan that is shown is
 // of the last value that did. It stands until the next Preview, Drop or Commit.
 type Unfit struct{ Err error }

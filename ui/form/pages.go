@@ -5,6 +5,7 @@ package form
 
 import (
 	"slices"
+	"sync"
 
 	"chape/project"
 )
@@ -63,10 +64,16 @@ func Of(group string) (Page, bool) {
 
 // OfKey is the page of a field by its key in the file.
 func OfKey(key string) (Page, bool) {
+	p, ok := ofKeys()[key]
+	return p, ok
+}
+
+var ofKeys = sync.OnceValue(func() map[string]Page {
+	all := map[string]Page{}
 	for _, f := range slices.Concat(project.Fields, project.MarkFields(0), project.FitFields(0)) {
-		if f.Key == key {
-			return Of(f.Group)
+		if p, ok := Of(f.Group); ok {
+			all[f.Key] = p
 		}
 	}
-	return 0, false
-}
+	return all
+})

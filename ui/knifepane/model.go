@@ -157,6 +157,11 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 		return m, m.key(msg)
 	case tea.MouseMsg:
 		return m, m.mouse(msg)
+	case act.Seek:
+		if m.edit == nil {
+			m.goTo(msg.Key, msg.Index)
+			return m, m.chosen()
+		}
 	case act.InHand:
 		if !msg.Is {
 			return m, m.left()

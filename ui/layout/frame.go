@@ -11,7 +11,9 @@ import (
 type Edges struct {
 	InHand, Plain lipgloss.Style // the edge itself
 	Title         lipgloss.Style
-	ASCII         bool // no box-drawing characters
+	ASCII         bool   // no box-drawing characters
+	Aside         string // beside the title, as much of it as has room
+	AsideStyle    lipgloss.Style
 }
 
 // edge has the characters of a frame: corners from the upper left clockwise,
@@ -47,7 +49,7 @@ func Frame(w, h int, title string, inHand bool, content []string, s Edges) []str
 		e = plainASCII
 	}
 	lines := make([]string, 0, h)
-	lines = append(lines, e.top(w, title, inHand, style, s.Title))
+	lines = append(lines, e.top(w, title, inHand, style, s))
 	sides := make([]string, len(e.upright))
 	for i, part := range e.upright {
 		sides[i] = style.Render(part)
@@ -65,17 +67,31 @@ func Frame(w, h int, title string, inHand bool, content []string, s Edges) []str
 
 // top is the upper edge with the title let in. Escapes in the title are taken
 // out.
-func (e edge) top(w int, title string, inHand bool, style, titleStyle lipgloss.Style) string {
+func (e edge) top(w int, title string, inHand bool, style lipgloss.Style, s Edges) string {
 	room := w - 2
 	if room < 5 || title == "" {
 		return style.Render(e.corners[0] + run(e.level, room) + e.corners[1])
 	}
 	title = " " + line(ansi.Strip(title), room-4) + " "
 	if wide := ansi.StringWidth(title); wide < room {
-		rest := run(e.level, room-1-wide)
-		return style.Render(e.corners[0]+run(e.level, 1)) + titled(title, inHand, titleStyle) + style.Render(rest+e.corners[1])
+		left := room - 1 - wide
+		aside := asideIn(s.Aside, left-2)
+		shown := ""
+		if aside != "" {
+			left -= ansi.StringWidth(aside)
+			shown = titled(aside, false, s.AsideStyle)
+		}
+		return style.Render(e.corners[0]+run(e.level, 1)) + titled(title, inHand, s.Title) + shown + style.Render(run(e.level, left)+e.corners[1])
 	}
 	return style.Render(e.corners[0] + run(e.level, room) + e.corners[1])
+}
+
+// asideIn is what stands beside the title on at most w cells, a space after it.
+func asideIn(text string, w int) string {
+	if text == "" || w < 4 {
+		return ""
+	}
+	return line(ansi.Strip(text), w-1) + " "
 }
 
 // titled makes the title bold in hand. The style is put round it whole: lipgloss

@@ -216,6 +216,9 @@ func (d *Doc) Past() []project.Project {
 	return out
 }
 
+// Plan is the last plan that could be made of what is shown.
+func (d *Doc) Plan() *calc.Plan { return d.plan }
+
 // Previewing tells whether a preview stands.
 func (d *Doc) Previewing() bool { return d.preview != nil }
 

@@ -2,6 +2,7 @@ package session
 
 import (
 	"cmp"
+	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -12,6 +13,7 @@ import (
 	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/act"
+	"chape/ui/form"
 )
 
 // Options are what a Session needs from outside.
@@ -116,11 +118,18 @@ func (s *Session) Undo() []act.Msg { return s.back("undone", "nothing to undo", 
 func (s *Session) Redo() []act.Msg { return s.back("redone", "nothing to redo", s.doc.Redo) }
 
 func (s *Session) back(done, none string, step func() (string, bool)) []act.Msg {
+	before := s.doc.Committed()
 	label, ok := step()
 	if !ok {
 		return say(none)
 	}
-	return append(say(done+": "+label), Changed{})
+	now := s.doc.Committed()
+	f, of := form.Changed(before, now)
+	if !of {
+		return append(say(done+": "+label), Changed{})
+	}
+	stands := strings.TrimSpace(f.NameIn(now) + " is " + f.Show(now) + " " + f.Unit(now))
+	return append(say(done+": "+label+"; "+stands), Changed{}, act.Seek{Key: f.Key, Index: f.Index})
 }
 
 // Key is what the project is known by: its file, also while there are two of it; its

@@ -102,6 +102,8 @@ func (m *Model) rootKey(p part.Press) (cmd tea.Cmd, known bool) {
 		return m.askPrint(), true
 	case is(0, m.Keys.New) && !m.owns(k):
 		return m.begin(), true
+	case is(act.Openers, m.Keys.Concern):
+		return m.toConcern(), true
 	case is(0, m.Keys.Help):
 		m.showHelp()
 		return nil, true

@@ -10,6 +10,7 @@ type KeyMap struct {
 	Undo, Redo         key.Binding
 	Keep, Print, New   key.Binding
 	Help, Suspend      key.Binding
+	Concern            key.Binding
 	Quit, Break        key.Binding
 }
 
@@ -27,6 +28,7 @@ func DefaultKeys(suspends bool) KeyMap {
 		Keep:     bind("Ctrl+S", "keep this copy as a project; save again at once", "ctrl+s"),
 		New:      bind("n", "a new project: your own knife", "n"),
 		Print:    bind("P", "print: the pattern at true size; asks how", "P"),
+		Concern:  bind("!", "to where what warns is mended; again: the next", "!"),
 		Help:     bind("?", "the keys", "?"),
 		Suspend:  bind("Ctrl+Z", "to the shell, fg comes back", "ctrl+z"),
 		Quit:     bind("q", "quit", "q"),

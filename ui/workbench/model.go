@@ -8,6 +8,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"chape/calc"
 	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/alarm"
@@ -47,6 +48,9 @@ type Model struct {
 	rereading bool      // a look at the settings is under way
 	noting    bool      // how drawings are made is being remembered
 	changed   bool      // the pages have to be shown the project anew
+
+	known       *calc.Plan // of the last change: what warns in it has been said
+	nextConcern int        // which of the checks that warn or note ! leads to next
 }
 
 // New gives the workbench for a document.
@@ -57,6 +61,7 @@ func New(o Options) *Model {
 	if o.OnShelf {
 		m.cover, m.bare = m.page("Shelf"), true
 	}
+	m.known = m.session.Doc().Plan()
 	m.message = act.Say{Text: o.Greeting}
 	m.refresh()
 	return m
@@ -121,6 +126,7 @@ func (m *Model) settle() tea.Cmd {
 		return nil
 	}
 	m.changed = false
+	m.announce()
 	m.refresh()
 	return m.do(m.session.Save())
 }

@@ -53,7 +53,7 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 	case act.Commit:
 		return nil, m.commit(msg), true
 	case session.Changed:
-		m.changed = true
+		m.unfit, m.changed = nil, true
 	case session.Moved:
 		m.alarm.Moved(msg.From, msg.To)
 	case session.Opened:
@@ -91,6 +91,8 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 		return m.open(msg.Path), true, true
 	case act.Go:
 		return m.takeUp(m.page(msg.Page)), true, true
+	case act.Seek:
+		m.seek(msg)
 	case act.Stay:
 	case act.Leave:
 		return m.leave(), true, true
@@ -127,6 +129,7 @@ func (m *Model) open(path string) tea.Cmd {
 // opened shows the project that has taken the place of the one before.
 func (m *Model) opened() tea.Cmd {
 	m.bare, m.cover, m.focus, m.unfit = false, nil, layout.Knife, nil
+	m.known = m.session.Doc().Plan()
 	m.makePages()
 	m.refresh()
 	cmd, _ := m.tell(m.inHand(), act.InHand{Is: true})

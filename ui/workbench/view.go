@@ -72,7 +72,7 @@ func (m *Model) framed(l *leaf) []string {
 	if l.drawn == nil {
 		r := m.rect(l)
 		title := term.Plain(cmp.Or(l.Title, l.Name))
-		l.drawn = layout.Frame(r.W, r.H, title, l == m.inHand(), strings.Split(l.pane.View(), "\n"), m.edges())
+		l.drawn = layout.Frame(r.W, r.H, title, l == m.inHand(), strings.Split(l.pane.View(), "\n"), m.edgesOf(l))
 	}
 	return l.drawn
 }

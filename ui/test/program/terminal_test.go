@@ -71,7 +71,7 @@ func (h *home) read(path string) project.Project {
 }
 
 // TestKnifeInFourteenNumbers counts what it takes from an empty project to the
-// pattern of one's own knife: at most 14 numbers and 80 keys.
+// pattern of one's own knife: at most 14 numbers and 42 keys.
 func TestKnifeInFourteenNumbers(t *testing.T) {
 	h := newHome(t)
 	path := h.newProject("own.toml")
@@ -80,7 +80,7 @@ func TestKnifeInFourteenNumbers(t *testing.T) {
 	numbers, keys := 0, 0
 	for _, n := range []string{
 		"142", "31.5", "3.8", // blade: length, depth, spine
-		"",                 // full flat grind, as it stands
+		"",                 // a bolster, as it stands
 		"14", "33", "19.5", // bolster: length, depth, thickness
 		"112", "28", "18", // handle: length, depth, thickness
 		"4.5", "24", // swell, butt
@@ -96,7 +96,7 @@ func TestKnifeInFourteenNumbers(t *testing.T) {
 		s.Type("\r")
 		keys += len(n) + 1
 	}
-	if numbers > 14 || keys > 80 {
+	if numbers > 14 || keys > 42 {
 		t.Errorf("%d numbers, %d keys", numbers, keys)
 	}
 	s.Until("the last number kept", func(string) bool { return h.read(path).Outline.Butt == 24 })

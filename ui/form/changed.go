@@ -1,0 +1,32 @@
+package form
+
+import (
+	"slices"
+
+	"chape/project"
+)
+
+// Changed is the first field of the form in which two states of a project differ; ok is
+// false where none does, or rows of a list have come or gone.
+func Changed(a, b project.Project) (f project.Field, ok bool) {
+	differ := func(f project.Field) bool { return f.Show(a) != f.Show(b) }
+	for _, f := range project.Fields {
+		if _, shown := Of(f.Group); shown && differ(f) {
+			return f, true
+		}
+	}
+	if len(a.Knife.Stations) != len(b.Knife.Stations) || len(a.Fits) != len(b.Fits) {
+		return f, false
+	}
+	var rows []project.Field
+	for i := range a.Knife.Stations {
+		rows = append(rows, project.MarkFields(i)...)
+	}
+	for i := range a.Fits {
+		rows = append(rows, project.FitFields(i)...)
+	}
+	if i := slices.IndexFunc(rows, differ); i >= 0 {
+		return rows[i], true
+	}
+	return f, false
+}

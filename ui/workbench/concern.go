@@ -1,0 +1,77 @@
+package workbench
+
+import (
+	"strconv"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/calc"
+	"chape/ui/act"
+	"chape/ui/form"
+	"chape/ui/layout"
+)
+
+// edgesOf are the edges of a page: in its top line stands how many checks of the plan
+// warn and how many note, on the page in hand with the words of the first.
+func (m *Model) edgesOf(l *leaf) layout.Edges {
+	e := m.edges()
+	if m.bare || l.Lasts {
+		return e
+	}
+	plan := m.session.Doc().Plan()
+	warn, note := form.Concerns(plan)
+	var counts []string
+	e.AsideStyle = m.o.Styles.Note
+	if len(warn) > 0 {
+		counts = append(counts, "! "+strconv.Itoa(len(warn)))
+		e.AsideStyle = m.o.Styles.Warn
+	}
+	if len(note) > 0 {
+		counts = append(counts, "* "+strconv.Itoa(len(note)))
+	}
+	e.Aside = strings.Join(counts, " ")
+	if first, any := form.First(plan); any && l == m.inHand() {
+		e.Aside += ": " + first.Text(m.session.Doc().Unit())
+	}
+	return e
+}
+
+// announce says a warning that a change has brought, at once.
+func (m *Model) announce() {
+	doc := m.session.Doc()
+	if doc.Previewing() || doc.Plan() == m.known {
+		return
+	}
+	c, isNew := form.New(doc.Plan(), m.known)
+	m.known, m.nextConcern = doc.Plan(), 0
+	if !isNew {
+		return
+	}
+	text := c.Text(doc.Unit())
+	if m.message.Text != "" {
+		text = m.message.Text + "; " + text
+	}
+	m.message = act.Say{Text: text, Warn: true}
+}
+
+// toConcern leads to where what warns is mended, or what notes: each time to the next.
+func (m *Model) toConcern() tea.Cmd {
+	doc := m.session.Doc()
+	warn, note := form.Concerns(doc.Plan())
+	all := append(append([]calc.Check(nil), warn...), note...)
+	if len(all) == 0 {
+		m.message = act.Say{Text: "nothing warns: all checks are fine"}
+		return nil
+	}
+	c := all[m.nextConcern%len(all)]
+	m.nextConcern++
+	at := form.PlaceOf(c, doc.Committed())
+	cmd := m.takeUp(m.front(act.InKnife))
+	m.seek(act.Seek{Key: at.Key, Index: at.Index})
+	m.message = act.Say{Text: c.Text(doc.Unit()), Warn: c.Level == calc.Warn}
+	return cmd
+}
+
+// seek puts the form's cursor on a field.
+func (m *Model) seek(to act.Seek) { m.tell(m.front(act.InKnife), to) }
