@@ -81,7 +81,14 @@ type (
 	Leave   struct{} // back to the panes
 	Quit    struct{} // end the program
 	Suspend struct{} // to the shell
+	Help    struct{} // the list of keys
 )
+
+// Explainer is a pane that says what the row in hand is; ok is false where there is none.
+// Body fills a room of w by h cells.
+type Explainer interface {
+	Explain() (title string, body func(w, h int) []string, ok bool)
+}
 
 // Typing tells whether keys go into a text of the pane.
 func Typing(p Pane) bool {

@@ -32,7 +32,8 @@ func calls() []call {
 func helpVerb() verb {
 	return verb{
 		name: "help", args: "[COMMAND]", does: "say how chape, or one command, is used",
-		more: `"chape help man" prints the manual page: chape help man > chape.1`,
+		more: `"chape help words" says what the words of the form and of the plan mean.
+"chape help man" prints the manual page: chape help man > chape.1`,
 		run: func(w World, v verb, args []string) error {
 			fs := flags(v.name)
 			addHelp(fs)
@@ -43,6 +44,9 @@ func helpVerb() verb {
 			case 0:
 				return overview(w.Out)
 			case 1:
+				if fs.Arg(0) == "words" {
+					return wordList(w.Out)
+				}
 				if fs.Arg(0) == "man" {
 					return man(w.Out)
 				}

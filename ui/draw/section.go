@@ -19,6 +19,18 @@ var (
 // the right, both halves, and returns the row below it and its words. Past the
 // mouth there is only the knife.
 func Section(c *canvas.Canvas, g canvas.Glyphs, a calc.Across) (below int) {
+	s, bottom := laySection(c, g, a)
+	s.draw()
+	last := s.view.Dot(0, bottom)
+	_, below = c.Cell(last.X, last.Y)
+	if s.named {
+		return below + 2
+	}
+	return below + 1
+}
+
+// laySection fits the section into the canvas; bottom is its lowest place, mm.
+func laySection(c *canvas.Canvas, g canvas.Glyphs, a calc.Across) (s section, bottom float64) {
 	outer := outerFace(a)
 	b := canvas.Box{MinX: -1, MinY: -1, MaxX: 1, MaxY: 1}
 	for _, l := range append([]curve.Line{outer}, a.Knife...) {
@@ -30,31 +42,30 @@ func Section(c *canvas.Canvas, g canvas.Glyphs, a calc.Across) (below int) {
 	named := w >= 34 && h >= 7
 	across, _ := g.Dots()
 	cell := float64(across) / c.Fit(b).Scale() // mm
-	bottom, words := b.MaxY, 1
+	bottom = b.MaxY
 	if named {
-		words = 2
 		b.MinX, b.MaxX = b.MinX-7*cell, b.MaxX+2*cell
 		b.MinY, b.MaxY = b.MinY-2*cell, b.MaxY+5*cell
 	}
-	s := section{c: c, view: c.Fit(b), glyphs: g, a: a}
-	if a.Sheathed {
-		s.leather(outer)
+	return section{c: c, view: c.Fit(b), glyphs: g, a: a, outer: outer, named: named}, bottom
+}
+
+func (s section) draw() {
+	if s.a.Sheathed {
+		s.leather(s.outer)
 		s.welt()
 	}
-	for _, l := range a.Knife {
+	for _, l := range s.a.Knife {
 		s.both(l, knifeLine)
 		s.across(l[len(l)-1].X, l[len(l)-1].Y, knifeLine)
 		s.across(l[0].X, l[0].Y, knifeLine)
 	}
-	if a.Sheathed {
+	if s.a.Sheathed {
 		s.seam()
 	}
-	if named {
-		s.names(outer)
+	if s.named {
+		s.names(s.outer)
 	}
-	last := s.view.Dot(0, bottom)
-	_, below = c.Cell(last.X, last.Y)
-	return below + words
 }
 
 // outerFace is the leather's grain side: everything within the leather's
@@ -85,6 +96,8 @@ type section struct {
 	view   canvas.View
 	glyphs canvas.Glyphs
 	a      calc.Across
+	outer  curve.Line // the leather's grain side
+	named  bool       // there is room for words
 }
 
 // half is a curve (u, v) on the canvas, v times side.

@@ -105,7 +105,7 @@ func (m *Model) rootKey(p part.Press) (cmd tea.Cmd, known bool) {
 	case is(act.Openers, m.Keys.Concern):
 		return m.toConcern(), true
 	case is(0, m.Keys.Help):
-		m.showHelp()
+		m.explain()
 		return nil, true
 	case is(0, m.Keys.Suspend):
 		return m.suspend(), true
@@ -167,6 +167,18 @@ func (m *Model) askTracing() {
 		return
 	}
 	m.put(printing, m.printPanel().Tracing())
+}
+
+// explain says what the row in hand is, where there is one; else, and where the key is
+// pressed again, it lists the keys.
+func (m *Model) explain() {
+	if e, can := m.inHand().pane.(act.Explainer); can {
+		if title, body, ok := e.Explain(); ok {
+			m.put(helping, panel.NewExplain(title, body, m.panelStyle(), m.Keys.Help))
+			return
+		}
+	}
+	m.showHelp()
 }
 
 // showHelp lists the keys, those of what is in hand first.

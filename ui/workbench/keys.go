@@ -29,7 +29,7 @@ func DefaultKeys(suspends bool) KeyMap {
 		New:      bind("n", "a new project: your own knife", "n"),
 		Print:    bind("P", "print: the pattern at true size; asks how", "P"),
 		Concern:  bind("!", "to where what warns is mended; again: the next", "!"),
-		Help:     bind("?", "the keys", "?"),
+		Help:     bind("?", "what the row in hand means; again, or elsewhere: the keys", "?"),
 		Suspend:  bind("Ctrl+Z", "to the shell, fg comes back", "ctrl+z"),
 		Quit:     bind("q", "quit", "q"),
 		Break:    bind("Ctrl+C", "drop what is being typed, then quit", "ctrl+c"),

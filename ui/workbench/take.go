@@ -98,6 +98,8 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 		return m.leave(), true, true
 	case act.Quit:
 		return m.quit(), true, true
+	case act.Help:
+		m.showHelp()
 	case act.Suspend:
 		return m.suspend(), true, true
 	default:

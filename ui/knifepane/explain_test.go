@@ -1,0 +1,47 @@
+package knifepane
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"chape/project/words"
+	"chape/ui/form"
+)
+
+// ? on a row says what it is, with the picture of what can be measured on one.
+func TestExplanations(t *testing.T) {
+	f := open(t, withRows())
+	for p := range form.Page(form.Pages) {
+		f.pane.show(p)
+		for i, r := range f.pane.rows {
+			if r.isHeading() {
+				continue
+			}
+			f.pane.line, f.pane.column = i, 0
+			title, body, ok := f.pane.Explain()
+			if !ok || title == "" {
+				t.Fatalf("nothing is said of %s", f.at())
+			}
+			for _, size := range [][2]int{{76, 18}, {30, 6}, {12, 4}} {
+				for _, l := range body(size[0], size[1]) {
+					if n := ansi.StringWidth(l); n > size[0] {
+						t.Errorf("%s: a line of %d cells in %d", f.at(), n, size[0])
+					}
+				}
+			}
+			if w, more := words.Of(f.at()); more {
+				said := strings.Join(strings.Fields(ansi.Strip(strings.Join(body(400, 30), " "))), " ")
+				if !strings.Contains(said, w.Text) {
+					t.Errorf("%s: its word is not said", f.at())
+				}
+			}
+		}
+	}
+	f.goTo("belt.lap", -1)
+	_, body, _ := f.pane.Explain()
+	if lines := body(76, 18); len(lines) < 10 || !strings.Contains(ansi.Strip(strings.Join(lines[3:], "\n")), "lap") {
+		t.Errorf("no picture:\n%s", strings.Join(lines, "\n"))
+	}
+}

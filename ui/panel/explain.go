@@ -1,0 +1,47 @@
+package panel
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/ui/act"
+)
+
+// Explain says what the row in hand is, with a picture where there is one.
+type Explain struct {
+	frame
+	title string
+	body  func(w, h int) []string
+	keys  key.Binding // the list of keys
+}
+
+// NewExplain gives the explanation; body fills a room of w by h cells, keys leads on to
+// the list of keys.
+func NewExplain(title string, body func(w, h int) []string, s Style, keys key.Binding) *Explain {
+	return &Explain{frame: frame{style: s}, title: title, body: body, keys: keys}
+}
+
+// Key closes it, as any does but a measuring tool's; the key of the help leads on.
+func (p *Explain) Key(k tea.KeyMsg, reading bool) (out []act.Msg, done bool) {
+	if key.Matches(k, p.keys) {
+		return []act.Msg{act.Help{}}, true
+	}
+	return nil, !reading
+}
+
+// View is the explanation in its frame.
+func (p *Explain) View() []string {
+	in := p.inner()
+	return p.framed(p.title, p.body(in.W-2, in.H))
+}
+
+// Foot names the keys.
+func (p *Explain) Foot() []key.Binding {
+	return []key.Binding{
+		key.NewBinding(key.WithHelp(p.keys.Help().Key, "all keys")),
+		key.NewBinding(key.WithHelp("Esc", "closes this")),
+	}
+}
+
+// Typing is never so.
+func (p *Explain) Typing() bool { return false }
