@@ -13,20 +13,27 @@ type Explain struct {
 	title string
 	body  func(w, h int) []string
 	keys  key.Binding // the list of keys
+	close []key.Binding
 }
 
 // NewExplain gives the explanation; body fills a room of w by h cells, keys leads on to
-// the list of keys.
-func NewExplain(title string, body func(w, h int) []string, s Style, keys key.Binding) *Explain {
-	return &Explain{frame: frame{style: s}, title: title, body: body, keys: keys}
+// the list of keys, those of close take it away, as Esc does.
+func NewExplain(title string, body func(w, h int) []string, s Style, keys key.Binding, close ...key.Binding) *Explain {
+	return &Explain{frame: frame{style: s}, title: title, body: body, keys: keys, close: close}
 }
 
-// Key closes it, as any does but a measuring tool's; the key of the help leads on.
+// Key closes it; a measuring tool does not. The key of the help leads on.
 func (p *Explain) Key(k tea.KeyMsg, reading bool) (out []act.Msg, done bool) {
 	if key.Matches(k, p.keys) {
 		return []act.Msg{act.Help{}}, true
 	}
-	return nil, !reading
+	switch k.Type {
+	case tea.KeyEsc, tea.KeyCtrlC:
+		return nil, true
+	case tea.KeyEnter, tea.KeySpace:
+		return nil, !reading
+	}
+	return nil, key.Matches(k, p.close...)
 }
 
 // View is the explanation in its frame.

@@ -174,7 +174,7 @@ func (m *Model) askTracing() {
 func (m *Model) explain() {
 	if e, can := m.inHand().pane.(act.Explainer); can {
 		if title, body, ok := e.Explain(); ok {
-			m.put(helping, panel.NewExplain(title, body, m.panelStyle(), m.Keys.Help))
+			m.put(helping, panel.NewExplain(title, body, m.panelStyle(), m.Keys.Help, m.Keys.Quit))
 			return
 		}
 	}

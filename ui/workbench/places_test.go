@@ -202,7 +202,7 @@ func TestUndoOverTheShelf(t *testing.T) {
 func TestHelpScrolls(t *testing.T) {
 	s := filed(t, 80, 24, fresh())
 	for _, key := range []string{"esc", "q", "?"} {
-		s.keys("?", "end")
+		s.keys("?", "?", "end")      // over what the row in hand means
 		s.shows("correct the grams") // the last section
 		s.lacks("Everywhere, while nothing is typed")
 		s.keys("home", "x")
