@@ -34,7 +34,10 @@ func thenOf(s Spec) func(*Project) error {
 			return p.refill()
 		}
 	case s.Group == "outline":
-		return (*Project).refill
+		return func(p *Project) error {
+			p.touch(s.Key)
+			return p.refill()
+		}
 	}
 	return nil
 }
@@ -79,6 +82,8 @@ var customer = []column[Project]{
 var outline = []column[Project]{
 	choiceAt(Spec{Key: "knife.back", Group: "knife", Name: "back", Hint: "sharp where a swedge, a second edge or a hook would cut the fold"},
 		func(p *Project) *knife.Back { return &p.Knife.Back }, knife.Blunt, knife.Sharp),
+	at(Spec{Key: "knife.untouched", Group: "untouched", Name: "not given yet", Kind: Text, Max: longestLine,
+		Hint: "the outline's figures that still are a new project's"}, "", func(p *Project) *string { return &p.Untouched }).unlessEmpty(),
 	choiceAt(Spec{Key: "knife.source", Group: "outline", Name: "marks from", Hint: "outline: filled from its figures; measured: as typed mark by mark",
 		Shown: []string{"measured", "outline"}},
 		func(p *Project) *Source { return &p.Source }, FromStations, FromOutline),
@@ -96,6 +101,10 @@ var outline = []column[Project]{
 		func(p *Project) *length.Length { return &p.Outline.FrontLength }),
 	outlineLength("front_depth", "front depth", "back to belly of the bolster or guard", length.Calliper, 0, 200, 31,
 		func(p *Project) *length.Length { return &p.Outline.FrontDepth }),
+	optional(outlinedLength("front_back", "front out at back", "how far the guard stands out at the blade's back", 100),
+		func(p *Project) *length.Length { return &p.Outline.FrontBack }, func(p *Project) *bool { return &p.Outline.BackGiven }, true),
+	optional(outlinedLength("front_edge", "front out at edge", "how far the guard stands out at the edge", 150),
+		func(p *Project) *length.Length { return &p.Outline.FrontEdge }, func(p *Project) *bool { return &p.Outline.EdgeGiven }, true),
 	outlineLength("front_thick", "front thickness", "across the bolster or guard", length.Calliper, 0, 80, 17,
 		func(p *Project) *length.Length { return &p.Outline.FrontThick }),
 	outlineLength("handle", "handle length", "behind the bolster or guard", length.Ruler, 20, 500, 110,
@@ -116,6 +125,13 @@ var outline = []column[Project]{
 
 func outlined(key, name, hint string) Spec {
 	return Spec{Key: "knife.outline." + key, Group: "outline", Name: name, Hint: hint}
+}
+
+// outlinedLength is for a figure that need not be given: the depth says it.
+func outlinedLength(key, name, hint string, hi float64) Spec {
+	s := outlined(key, name, hint)
+	s.Fine, s.Max, s.Auto = length.Calliper, hi, "by its depth"
+	return s
 }
 
 func outlineLength(key, name, hint string, fine length.Fineness, lo, hi float64, def length.Length, p func(*Project) *length.Length) column[Project] {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"chape/calc"
 	"chape/calc/knife"
 )
 
@@ -22,11 +23,18 @@ func (f Field) NameIn(p Project) string {
 
 // Counts tells whether the field has a say in a project: the figures of a bolster
 // have none where there is neither bolster nor guard, nor the outline's where
-// the marks are as measured, nor those of a section that a mark does not have.
+// the marks are as measured, nor those of a section that a mark does not have, nor a
+// strap's without a strap.
 func (f Field) Counts(p Project) bool {
 	switch {
+	case f.Key == frontKey+"back" || f.Key == frontKey+"edge":
+		return p.Source == FromOutline && p.Outline.Front == knife.Guard
+	case f.Key == frontKey+"depth" && p.Outline.Front == knife.Guard && p.Outline.EdgeGiven:
+		return false // it follows
 	case strings.HasPrefix(f.Key, frontKey):
 		return p.Source == FromOutline && p.Outline.Front != knife.NoFront
+	case f.Group == "strap":
+		return p.Strap.Kind != calc.NoStrap || f.Key == "strap.kind"
 	case f.Group == "outline":
 		return p.Source == FromOutline || f.Key == "knife.source"
 	case f.Group != "marks" || f.Index >= len(p.Knife.Stations):

@@ -22,7 +22,7 @@ func Blank() Project {
 // every field. It is a project that can be planned.
 func Defaults() Project {
 	p := Blank()
-	p.Source = FromOutline
+	p.Source, p.Untouched = FromOutline, asNew
 	if err := p.FillMarks(); err != nil {
 		panic("the outline of a new project: " + err.Error())
 	}

@@ -49,6 +49,9 @@ type Project struct {
 	Patterns []Pattern
 	Quotes   []Quote
 	Weigh    []weigh.Weighing
+
+	// Untouched are the outline's figures that still are a new project's: "blade depth".
+	Untouched string
 }
 
 // Sold holds the leathers that are sold as a range of ounces, as they were typed; "" where
@@ -82,6 +85,7 @@ func (p Project) Input(limits calc.Limits) calc.Input {
 	if p.Source == FromOutline {
 		in.Outline = &p.Outline
 	}
+	in.Untouched = p.untouched()
 	return in
 }
 

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"chape/calc/knife"
 	"chape/calc/length"
@@ -103,6 +105,12 @@ func (c *checker) once(i int, ps []Pattern) {
 
 // outline checks the outline where the marks come from it.
 func (c *checker) outline(p Project) {
+	for _, name := range strings.Fields(p.Untouched) {
+		if !slices.Contains(strings.Fields(asNew), name) {
+			c.add("knife.untouched", -1, plain.Quote(name), "give some of: "+asNew+"; or nothing")
+			break
+		}
+	}
 	if p.Source != FromOutline {
 		return
 	}

@@ -73,6 +73,10 @@ type Outline struct {
 	FrontLength length.Length // bolster or guard, along the knife
 	FrontDepth  length.Length
 	FrontThick  length.Length
+	FrontBack   length.Length // of a guard, with BackGiven: how far it stands out at the back
+	FrontEdge   length.Length // of a guard, with EdgeGiven: how far it stands out at the edge
+	BackGiven   bool
+	EdgeGiven   bool // FrontDepth says nothing then
 	Handle      length.Length // length behind the front
 	HandleDepth length.Length
 	HandleThick length.Length

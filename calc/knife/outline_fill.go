@@ -42,10 +42,23 @@ func (o Outline) Stations() ([]Station, error) {
 
 // proud is how far a guard stands over the blade's back.
 func (o Outline) proud() length.Length {
-	if o.Front != Guard || o.FrontDepth <= o.Depth {
+	switch {
+	case o.Front != Guard:
 		return 0
+	case o.BackGiven:
+		return o.FrontBack
+	case o.EdgeGiven:
+		return reading(guardBack / (1 - guardBack) * o.FrontEdge)
 	}
-	return reading(guardBack * (o.FrontDepth - o.Depth))
+	return reading(guardBack * max(0, o.FrontDepth-o.Depth))
+}
+
+// frontDepth is the depth of the bolster or guard, back to belly.
+func (o Outline) frontDepth() length.Length {
+	if o.Front == Guard && o.EdgeGiven {
+		return o.Depth + o.proud() + o.FrontEdge
+	}
+	return o.FrontDepth
 }
 
 func (o Outline) blade() []Station {
@@ -129,7 +142,7 @@ func (o Outline) taper(x float64) length.Length {
 // front gives the two faces of the bolster or guard. A bolster is in line with
 // the blade's back; what it is deeper stands on the edge side.
 func (o Outline) front() []Station {
-	s := Station{At: o.Blade, Bottom: reading(o.FrontDepth), Thick: reading(o.FrontThick), Kind: o.Section, Bevel: 1}
+	s := Station{At: o.Blade, Bottom: reading(o.frontDepth()), Thick: reading(o.FrontThick), Kind: o.Section, Bevel: 1}
 	if o.Front == Guard {
 		s.Kind = Slab
 	}

@@ -44,7 +44,7 @@ func PlaceOf(c calc.Check, p project.Project) Place {
 	f, there := project.FieldFor(key)
 	switch {
 	case c.Name == "untouched":
-		return Place{"knife.outline.blade", -1}
+		return Place{firstUntouched(p), -1}
 	case c.Name == "thickness" && p.Source == project.FromOutline:
 		return Place{oddOutline(c, p), -1}
 	case strings.HasPrefix(key, "knife.station."):
@@ -53,6 +53,15 @@ func PlaceOf(c calc.Check, p project.Project) Place {
 		return Place{key, -1}
 	}
 	return Place{"sheath.mouth", -1}
+}
+
+func firstUntouched(p project.Project) string {
+	for _, f := range project.Fields {
+		if f.IsUntouched(p) {
+			return f.Key
+		}
+	}
+	return "knife.outline.blade"
 }
 
 // nearestMark is the mark nearest to a place along the fold, mm.

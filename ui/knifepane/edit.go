@@ -145,6 +145,9 @@ func (e *edit) name() string { return e.field.NameIn(e.base) }
 
 // unchanged tells whether the text says what stood there before.
 func (e *edit) unchanged() bool {
+	if e.field.IsUntouched(e.base) && !e.empty() {
+		return false // the same figure, but given now
+	}
 	return e.text() == e.field.Show(e.base) || e.empty() && e.field.Auto == ""
 }
 

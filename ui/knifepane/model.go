@@ -194,8 +194,12 @@ func (m *Model) key(p part.Press) []act.Msg {
 // enter opens a text or goes on to the next number; the first time to each choice, too.
 func (m *Model) enter() []act.Msg {
 	f, ok := m.field()
-	if ok && !numeric(f) && !cycles(f) {
+	switch {
+	case ok && !numeric(f) && !cycles(f):
 		return m.open()
+	case ok && f.IsUntouched(m.snap.Project): // Enter says that it is right
+		e := begin(f, m.snap.Project, f.Show(m.snap.Project), m.snap.Now)
+		return append(m.stroll(), e.commit()...)
 	}
 	return m.stroll()
 }

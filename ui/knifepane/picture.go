@@ -27,6 +27,9 @@ func (m *Model) pictured() (beside int, ok bool) {
 	if m.width < alone || m.snap.Plan == nil || m.page == form.Order {
 		return 0, false
 	}
+	if m.page == form.Trial {
+		return 0, true // its notes need the width
+	}
 	return m.width - m.rowsWidth() - apart, true
 }
 
