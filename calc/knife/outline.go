@@ -76,7 +76,7 @@ type Outline struct {
 	FrontBack   length.Length // of a guard, with BackGiven: how far it stands out at the back
 	FrontEdge   length.Length // of a guard, with EdgeGiven: how far it stands out at the edge
 	BackGiven   bool
-	EdgeGiven   bool // FrontDepth says nothing then
+	EdgeGiven   bool          // FrontDepth says nothing then
 	Handle      length.Length // length behind the front
 	HandleDepth length.Length
 	HandleThick length.Length
