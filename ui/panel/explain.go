@@ -45,8 +45,8 @@ func (p *Explain) View() []string {
 // Foot names the keys.
 func (p *Explain) Foot() []key.Binding {
 	return []key.Binding{
-		key.NewBinding(key.WithHelp(p.keys.Help().Key, "all keys")),
-		key.NewBinding(key.WithHelp("Esc", "closes this")),
+		key.NewBinding(key.WithKeys(p.keys.Keys()...), key.WithHelp(p.keys.Help().Key, "all keys")),
+		key.NewBinding(key.WithKeys("esc"), key.WithHelp("Esc", "closes this")),
 	}
 }
 

@@ -128,7 +128,12 @@ func (s *Session) back(done, none string, step func() (string, bool)) []act.Msg 
 	if !of {
 		return append(say(done+": "+label), Changed{})
 	}
-	stands := strings.TrimSpace(f.NameIn(now) + " is " + f.Show(now) + " " + f.Unit(now))
+	stands := strings.TrimSpace("is " + f.Show(now) + " " + f.Unit(now) + " now")
+	if name := f.NameIn(now); strings.HasPrefix(label, name) {
+		stands = "it " + stands
+	} else {
+		stands = name + " " + stands
+	}
 	return append(say(done+": "+label+"; "+stands), Changed{}, act.Seek{Key: f.Key, Index: f.Index})
 }
 

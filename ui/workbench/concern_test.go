@@ -51,7 +51,7 @@ func TestANewWarningIsSaid(t *testing.T) {
 		t.Errorf("! leads to %v:\n%s", s.m.focus, s.text())
 	}
 	s.keys("u")
-	if !strings.HasPrefix(s.m.message.Text, "undone: mouth 215; mouth is 177 mm") {
+	if !strings.HasPrefix(s.m.message.Text, "undone: mouth 215; it is 177 mm now") {
 		t.Errorf("undo says %q", s.m.message.Text)
 	}
 }
@@ -63,7 +63,7 @@ func TestUndoGoesToWhatItUndid(t *testing.T) {
 	s.keys("3", "3", "enter")
 	s.m.seek(seekTo("customer.name"))
 	s.keys("u")
-	s.shows("undone: blade depth 33; blade depth is 30 mm")
+	s.shows("undone: blade depth 33; it is 30 mm now")
 	s.shows("blade depth: spine to edge")
 }
 
