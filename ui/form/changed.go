@@ -2,6 +2,7 @@ package form
 
 import (
 	"slices"
+	"strings"
 
 	"chape/project"
 )
@@ -29,4 +30,13 @@ func Changed(a, b project.Project) (f project.Field, ok bool) {
 		return rows[i], true
 	}
 	return f, false
+}
+
+// Stands says what a field holds now, behind a label that may begin with its name.
+func Stands(f project.Field, p project.Project, label string) string {
+	is := strings.TrimSpace("is " + f.Show(p) + " " + f.Unit(p) + " now")
+	if name := f.NameIn(p); !strings.HasPrefix(label, name) {
+		return name + " " + is
+	}
+	return "it " + is
 }

@@ -25,7 +25,7 @@ func (m *Model) Explain() (title string, body func(w, h int) []string, ok bool) 
 		text = append(text, w.Text)
 	}
 	row := m.snap.Mark
-	if m.row().list == "fit" {
+	if m.row().List == "fit" {
 		row = f.Index
 	}
 	return name, func(w, h int) []string {

@@ -16,7 +16,7 @@ func TestExplanations(t *testing.T) {
 	for p := range form.Page(form.Pages) {
 		f.pane.show(p)
 		for i, r := range f.pane.rows {
-			if r.isHeading() {
+			if r.IsHeading() {
 				continue
 			}
 			f.pane.line, f.pane.column = i, 0

@@ -44,13 +44,13 @@ func (m *Model) editKeys() part.Keys {
 		part.Key("↑", "keep it, row above", keep(m.move, -1), "up"),
 		part.Key("↓", "keep it, row below", keep(m.move, 1), "down"),
 		part.Key("Esc", "put the old value back", m.restore, "esc").Foot("put the old value back"),
-		part.Key("Alt+Enter", "a new line, in notes", func() []act.Msg { return m.edit.newLine() }, "alt+enter"),
+		part.Key("Alt+Enter", "a new line, in notes", func() []act.Msg { return m.edit.NewLine() }, "alt+enter"),
 	}
 }
 
 // Keys implements act.Pane.
 func (m *Model) Keys() []act.Section {
 	typing := m.editKeys().Section("While a value is typed", m.edit != nil)
-	typing.Text = m.edit == nil || !m.edit.released()
+	typing.Text = m.edit == nil || !m.edit.Released()
 	return []act.Section{m.keys().Section("Knife", m.edit == nil), typing}
 }

@@ -9,11 +9,13 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/ui/act"
+	"chape/ui/entry"
+	"chape/ui/form"
 )
 
 // turnSource goes over to the outline's marks, or to those that were measured.
 func (m *Model) turnSource() []act.Msg {
-	source, ok := project.FieldFor(sourceKey)
+	source, ok := project.FieldFor(form.SourceKey)
 	if !ok {
 		return nil
 	}
@@ -43,8 +45,8 @@ func (m *Model) addMark() []act.Msg {
 	}
 	r := m.row()
 	i := m.snap.Mark
-	if r.list == "mark" {
-		i = r.index
+	if r.List == "mark" {
+		i = r.Index
 	}
 	if s := m.snap.Project.Knife.Stations; i+1 < len(s) && s[i+1].At == s[i].At {
 		i++ // behind the pair
@@ -53,7 +55,7 @@ func (m *Model) addMark() []act.Msg {
 	return []act.Msg{act.Commit{Label: "add a mark", Do: func(p *project.Project) error {
 		marks := p.Knife.Stations
 		if i >= len(marks) {
-			return errGone
+			return entry.ErrGone
 		}
 		p.Source = project.FromStations
 		p.Knife.Stations = slices.Insert(slices.Clone(marks), i+1, between(marks, i))
@@ -91,15 +93,15 @@ func (m *Model) addStep() []act.Msg {
 	r := m.row()
 	i := m.snap.Mark // from the outline there are no rows of marks
 	switch {
-	case r.list == "mark":
-		i = r.index
+	case r.List == "mark":
+		i = r.Index
 	case m.snap.Project.Source != project.FromOutline:
 		return []act.Msg{act.Say{Text: "choose a mark first: the step is made there", Warn: true}}
 	}
 	m.aim("knife.station.bottom", i+1)
 	return []act.Msg{act.Commit{Label: "make a step", Do: func(p *project.Project) error {
 		if i >= len(p.Knife.Stations) {
-			return errGone
+			return entry.ErrGone
 		}
 		p.Source = project.FromStations
 		p.Knife.Stations = slices.Insert(slices.Clone(p.Knife.Stations), i+1, p.Knife.Stations[i])
@@ -126,12 +128,12 @@ func (m *Model) addFit() []act.Msg {
 // remove takes the mark or the correction in hand out.
 func (m *Model) remove() []act.Msg {
 	r := m.row()
-	i := r.index
-	switch r.list {
+	i := r.Index
+	switch r.List {
 	case "mark":
 		return []act.Msg{act.Commit{Label: fmt.Sprintf("take out mark %d", i+1), Do: func(p *project.Project) error {
 			if i >= len(p.Knife.Stations) {
-				return errGone
+				return entry.ErrGone
 			}
 			if len(p.Knife.Stations) <= 2 {
 				return errors.New("a knife has two marks at least: add another before taking this one out")
@@ -143,7 +145,7 @@ func (m *Model) remove() []act.Msg {
 	case "fit":
 		return []act.Msg{act.Commit{Label: "take out a correction", Do: func(p *project.Project) error {
 			if i >= len(p.Fits) {
-				return errGone
+				return entry.ErrGone
 			}
 			p.Fits = slices.Delete(slices.Clone(p.Fits), i, i+1)
 			return nil
@@ -157,5 +159,5 @@ func (m *Model) aim(key string, index int) { m.wanted = &place{key, index} }
 
 type place struct {
 	key   string
-	index int
+	Index int
 }

@@ -10,6 +10,7 @@ import (
 	"chape/project"
 	"chape/ui/act"
 	"chape/ui/canvas"
+	"chape/ui/entry"
 	"chape/ui/form"
 	"chape/ui/part"
 	"chape/ui/term/ink"
@@ -21,21 +22,21 @@ type Model struct {
 
 	snap    act.Snapshot
 	page    form.Page
-	rows    []row // of the page
-	line    int   // the row in hand, never a heading
-	column  int   // the cell in hand
-	top     int   // the first row shown
+	rows    []form.Row // of the page
+	line    int        // the row in hand, never a heading
+	column  int        // the cell in hand
+	top     int        // the first row shown
 	spots   [form.Pages]spot
 	width   int
 	height  int
-	edit    *edit
+	edit    *entry.Entry
 	placed  bool // the cursor has been put on its first row
 	wanted  *place
 	warned  bool   // the last key would have put measured marks away, and was not obeyed
 	meant   bool   // the key before this one was, and this is the same again
 	pressed string // the last key
 
-	doubts []*edit         // what waits to be said to be meant, on rows that were left
+	doubts []*entry.Entry  // what waits to be said to be meant, on rows that were left
 	met    map[string]bool // the choices that the cursor has been on
 
 	c *canvas.Canvas // kept between frames
@@ -58,11 +59,11 @@ func (m *Model) SetSize(width, height int) {
 // SetSnapshot shows another state of the project.
 func (m *Model) SetSnapshot(s act.Snapshot) {
 	was := m.cell()
-	if e := m.edit; e != nil && e.released() && !reflect.DeepEqual(e.shown, s.Project) {
+	if e := m.edit; e != nil && e.Released() && !reflect.DeepEqual(e.Shown, s.Project) {
 		m.edit = nil // undone over it
 	}
 	m.snap = s
-	m.rows = rowsOf(m.page, s.Project)
+	m.rows = form.Rows(m.page, s.Project)
 	if !m.placed && len(m.rows) > 0 {
 		m.placed = true
 		m.line, m.column, _ = find(m.rows, 0, 0, 1, m.isNumber)
@@ -70,7 +71,7 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	if f, ok := m.field(); was != nil && (!ok || f.Key != was.Key || f.Index != was.Index) {
 		m.goTo(was.Key, was.Index) // the rows above have moved
 	}
-	if w := m.wanted; w != nil && m.goTo(w.key, w.index) {
+	if w := m.wanted; w != nil && m.goTo(w.key, w.Index) {
 		m.wanted = nil
 	}
 	m.clamp()
@@ -81,9 +82,9 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 
 // followMark keeps to the mark that was chosen elsewhere.
 func (m *Model) followMark() {
-	if r := m.row(); r.list == "mark" && r.index != m.snap.Mark {
+	if r := m.row(); r.List == "mark" && r.Index != m.snap.Mark {
 		for i, other := range m.rows {
-			if other.list == "mark" && other.index == m.snap.Mark && !other.isHeading() {
+			if other.List == "mark" && other.Index == m.snap.Mark && !other.IsHeading() {
 				m.line = i
 			}
 		}
@@ -91,9 +92,9 @@ func (m *Model) followMark() {
 	}
 }
 
-func (m *Model) row() row {
+func (m *Model) row() form.Row {
 	if m.line < 0 || m.line >= len(m.rows) {
-		return row{}
+		return form.Row{}
 	}
 	return m.rows[m.line]
 }
@@ -101,10 +102,10 @@ func (m *Model) row() row {
 // field is the field in hand.
 func (m *Model) field() (project.Field, bool) {
 	r := m.row()
-	if m.column < 0 || m.column >= len(r.cells) {
+	if m.column < 0 || m.column >= len(r.Cells) {
 		return project.Field{}, false
 	}
-	return r.cells[m.column], true
+	return r.Cells[m.column], true
 }
 
 func (m *Model) cell() *project.Field {
@@ -122,10 +123,10 @@ func (m *Model) goTo(key string, index int) bool {
 	}
 	rows := m.rows
 	if page != m.page {
-		rows = rowsOf(page, m.snap.Project)
+		rows = form.Rows(page, m.snap.Project)
 	}
 	for i, r := range rows {
-		for j, f := range r.cells {
+		for j, f := range r.Cells {
 			if f.Key == key && f.Index == index {
 				m.show(page)
 				m.line, m.column = i, j
@@ -143,10 +144,10 @@ func (m *Model) clamp() {
 		return
 	}
 	m.line = max(0, min(m.line, len(m.rows)-1))
-	for m.line+1 < len(m.rows) && m.rows[m.line].isHeading() {
+	for m.line+1 < len(m.rows) && m.rows[m.line].IsHeading() {
 		m.line++
 	}
-	m.column = max(0, min(m.column, len(m.rows[m.line].cells)-1))
+	m.column = max(0, min(m.column, len(m.rows[m.line].Cells)-1))
 	m.scroll()
 }
 
@@ -184,7 +185,7 @@ func (m *Model) key(p part.Press) []act.Msg {
 	switch {
 	case p.Paste:
 		return m.paste(p)
-	case ok && numeric(f) && part.StartsNumber(p.KeyMsg):
+	case ok && form.Numeric(f) && part.StartsNumber(p.KeyMsg):
 		return m.begin("", p)
 	}
 	out, _ := m.keys().Take(p)
@@ -195,11 +196,11 @@ func (m *Model) key(p part.Press) []act.Msg {
 func (m *Model) enter() []act.Msg {
 	f, ok := m.field()
 	switch {
-	case ok && !numeric(f) && !cycles(f):
+	case ok && !form.Numeric(f) && !form.Cycles(f):
 		return m.open()
 	case ok && f.IsUntouched(m.snap.Project): // Enter says that it is right
-		e := begin(f, m.snap.Project, f.Show(m.snap.Project), m.snap.Now)
-		return append(m.stroll(), e.commit()...)
+		e := entry.New(f, m.snap.Project, f.Show(m.snap.Project), m.snap.Now)
+		return append(m.stroll(), e.Commit()...)
 	}
 	return m.stroll()
 }
@@ -210,7 +211,7 @@ func (m *Model) open() []act.Msg {
 	switch {
 	case !ok:
 		return nil
-	case cycles(f):
+	case form.Cycles(f):
 		return m.cycle(f, 1)
 	}
 	text := f.Show(m.snap.Project)
@@ -222,7 +223,7 @@ func (m *Model) open() []act.Msg {
 
 // empty begins a number with nothing in it.
 func (m *Model) empty() []act.Msg {
-	if f, ok := m.field(); !ok || !numeric(f) {
+	if f, ok := m.field(); !ok || !form.Numeric(f) {
 		return nil
 	}
 	return m.begin("", part.Press{})
@@ -243,9 +244,9 @@ func (m *Model) begin(text string, first part.Press) []act.Msg {
 	if !ok {
 		return nil
 	}
-	m.edit = begin(f, m.snap.Project, text, m.snap.Now)
+	m.edit = entry.New(f, m.snap.Project, text, m.snap.Now)
 	if len(first.Runes) == 0 {
 		return nil
 	}
-	return m.edit.key(first)
+	return m.edit.Key(first)
 }

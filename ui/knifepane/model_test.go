@@ -17,6 +17,7 @@ import (
 	"chape/project"
 	"chape/project/store"
 	"chape/ui/act"
+	"chape/ui/form"
 	"chape/ui/part"
 	"chape/ui/session"
 	"chape/ui/term/ink"
@@ -222,8 +223,8 @@ func TestReadingsFillTheForm(t *testing.T) {
 func TestReadingElsewhereDoesNoHarm(t *testing.T) {
 	f := open(t, withRows())
 	for _, r := range f.pane.rows {
-		for _, c := range r.cells {
-			if numeric(c) {
+		for _, c := range r.Cells {
+			if form.Numeric(c) {
 				continue
 			}
 			before := f.project()
@@ -285,8 +286,8 @@ func TestMarks(t *testing.T) {
 	f.goTo("knife.station.at", 2)
 	f.keys("a")
 	p := f.project()
-	if len(p.Knife.Stations) != n+1 || p.Source != project.FromStations || f.at() != "knife.station.at" || f.pane.row().index != 3 {
-		t.Fatalf("%d marks, source %v, at %s of %d, said %q", len(p.Knife.Stations), p.Source, f.at(), f.pane.row().index, f.said)
+	if len(p.Knife.Stations) != n+1 || p.Source != project.FromStations || f.at() != "knife.station.at" || f.pane.row().Index != 3 {
+		t.Fatalf("%d marks, source %v, at %s of %d, said %q", len(p.Knife.Stations), p.Source, f.at(), f.pane.row().Index, f.said)
 	}
 	if s := f.doc.Snapshot(time.Unix(0, 0)); s.Mark != 3 {
 		t.Errorf("chosen mark %d", s.Mark)
@@ -297,7 +298,7 @@ func TestMarks(t *testing.T) {
 	}
 	f.keys("down", "j")
 	s := f.project().Knife.Stations
-	if i := f.pane.row().index; len(s) != n+1 || s[i].At != s[i-1].At || f.at() != "knife.station.bottom" {
+	if i := f.pane.row().Index; len(s) != n+1 || s[i].At != s[i-1].At || f.at() != "knife.station.bottom" {
 		t.Errorf("no pair: %+v, at %s, said %q", s, f.at(), f.said)
 	}
 	f.keys("f")
@@ -315,8 +316,8 @@ func TestChoosingAMarkElsewhereMovesTheCursor(t *testing.T) {
 	f.goTo("knife.station.thick", 1)
 	f.doc.Choose(3)
 	f.show()
-	if r := f.pane.row(); r.list != "mark" || r.index != 3 || f.at() != "knife.station.thick" {
-		t.Errorf("at %s of %d", f.at(), r.index)
+	if r := f.pane.row(); r.List != "mark" || r.Index != 3 || f.at() != "knife.station.thick" {
+		t.Errorf("at %s of %d", f.at(), r.Index)
 	}
 }
 

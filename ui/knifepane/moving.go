@@ -5,6 +5,7 @@ import (
 
 	"chape/project"
 	"chape/ui/act"
+	"chape/ui/entry"
 	"chape/ui/form"
 )
 
@@ -16,7 +17,7 @@ func (m *Model) move(by int) []act.Msg {
 	}
 	for i, left := m.line+step, by*step; i >= 0 && i < len(m.rows) && left > 0; i += step {
 		left--
-		if !m.rows[i].isHeading() {
+		if !m.rows[i].IsHeading() {
 			m.line = i
 		} else if left > 0 || by*step == 1 {
 			left++ // a heading is no row
@@ -34,7 +35,7 @@ func (m *Model) hop(by int) []act.Msg { return m.hopTo(by, m.isNumber) }
 // so far, so that a form that is gone through for the first time is gone through whole.
 func (m *Model) stroll() []act.Msg {
 	choice := func(f project.Field) bool {
-		return cycles(f) && f.Index < 0 && f.Key != sourceKey && !m.met[f.Key]
+		return form.Cycles(f) && f.Index < 0 && f.Key != form.SourceKey && !m.met[f.Key]
 	}
 	stop := func(f project.Field) bool { return m.isNumber(f) || choice(f) }
 	if _, _, more := find(m.rows, m.line, m.column+1, 1, stop); !more {
@@ -47,7 +48,7 @@ func (m *Model) stroll() []act.Msg {
 	return m.hopTo(1, stop)
 }
 
-func (m *Model) isNumber(f project.Field) bool { return numeric(f) && f.Counts(m.snap.Project) }
+func (m *Model) isNumber(f project.Field) bool { return form.Numeric(f) && f.Counts(m.snap.Project) }
 
 func (m *Model) hopTo(by int, stop func(project.Field) bool) []act.Msg {
 	if i, j, ok := find(m.rows, m.line, m.column+by, by, stop); ok {
@@ -56,7 +57,7 @@ func (m *Model) hopTo(by int, stop func(project.Field) bool) []act.Msg {
 		return m.chosen()
 	}
 	for p := int(m.page) + by; p >= 0 && p < form.Pages; p += by {
-		rows := rowsOf(form.Page(p), m.snap.Project)
+		rows := form.Rows(form.Page(p), m.snap.Project)
 		from := 0
 		if by < 0 {
 			from = len(rows) - 1
@@ -72,18 +73,18 @@ func (m *Model) hopTo(by int, stop func(project.Field) bool) []act.Msg {
 }
 
 // ends is the cell at which a row is entered.
-func ends(rows []row, line, by int) int {
+func ends(rows []form.Row, line, by int) int {
 	if by < 0 && line >= 0 && line < len(rows) {
-		return len(rows[line].cells) - 1
+		return len(rows[line].Cells) - 1
 	}
 	return 0
 }
 
 // find looks for a field from a cell on, along the rows and columns.
-func find(rows []row, line, column, by int, stop func(project.Field) bool) (int, int, bool) {
+func find(rows []form.Row, line, column, by int, stop func(project.Field) bool) (int, int, bool) {
 	for i, j := line, column; i >= 0 && i < len(rows); {
-		for ; j >= 0 && j < len(rows[i].cells); j += by {
-			if stop(rows[i].cells[j]) {
+		for ; j >= 0 && j < len(rows[i].Cells); j += by {
+			if stop(rows[i].Cells[j]) {
 				return i, j, true
 			}
 		}
@@ -101,7 +102,7 @@ func (m *Model) arrive() {
 	if !ok {
 		return
 	}
-	if cycles(f) {
+	if form.Cycles(f) {
 		m.met[f.Key] = true
 	}
 	if m.edit == nil {
@@ -112,17 +113,17 @@ func (m *Model) arrive() {
 // chosen says which mark is in hand now, if that is another one.
 func (m *Model) chosen() []act.Msg {
 	r := m.row()
-	if r.list != "mark" || r.index == m.snap.Mark {
+	if r.List != "mark" || r.Index == m.snap.Mark {
 		return nil
 	}
-	m.snap.Mark = r.index
-	return []act.Msg{act.Choose{Mark: r.index}}
+	m.snap.Mark = r.Index
+	return []act.Msg{act.Choose{Mark: r.Index}}
 }
 
 // sideways goes by columns in a table, elsewhere and past its ends by pages. It changes
 // nothing.
 func (m *Model) sideways(by int) []act.Msg {
-	if to := m.column + by; to >= 0 && to < len(m.row().cells) {
+	if to := m.column + by; to >= 0 && to < len(m.row().Cells) {
 		m.column = to
 		return nil
 	}
@@ -131,19 +132,19 @@ func (m *Model) sideways(by int) []act.Msg {
 
 // cycle commits the next choice.
 func (m *Model) cycle(f project.Field, by int) []act.Msg {
-	if !cycles(f) {
+	if !form.Cycles(f) {
 		return nil
 	}
-	v := next(f, m.snap.Project, by)
-	away := f.Key == sourceKey && v == project.FromOutline.String() && m.snap.Project.MarksDiffer()
+	v := form.Next(f, m.snap.Project, by)
+	away := f.Key == form.SourceKey && v == project.FromOutline.String() && m.snap.Project.MarksDiffer()
 	if away && !m.meant {
 		m.warned = true
 		return []act.Msg{act.Say{Text: marksAtRisk, Warn: true}}
 	}
 	name, was, is := f.NameIn(m.snap.Project), f.Show(m.snap.Project), f.Text(v, m.snap.Project)
 	out := []act.Msg{act.Commit{Label: name + " " + is, Do: func(p *project.Project) error {
-		if !inReach(f, *p) {
-			return errGone
+		if !form.InReach(f, *p) {
+			return entry.ErrGone
 		}
 		return f.Set(p, v)
 	}}, act.Say{Text: name + ": " + was + " → " + is}}
@@ -181,7 +182,7 @@ func (m *Model) click(x, y int) []act.Msg {
 		return m.turn(int(m.pageAt(x)) - int(m.page))
 	}
 	i, ok := m.rowAt(y)
-	if !ok || m.rows[i].isHeading() {
+	if !ok || m.rows[i].IsHeading() {
 		return nil
 	}
 	there := func() []act.Msg {
@@ -199,10 +200,10 @@ func (m *Model) click(x, y int) []act.Msg {
 // columnAt is the column of a table under a cell of the screen.
 func (m *Model) columnAt(x int) int {
 	r := m.rows[m.line]
-	if len(r.cells) < 2 {
+	if len(r.Cells) < 2 {
 		return 0
 	}
-	shown, widths := m.columns(r.list)
+	shown, widths := m.columns(r.List)
 	right := gutter
 	for n, j := range shown {
 		right += widths[n]

@@ -24,7 +24,7 @@ func (m *Model) show(p form.Page) {
 	}
 	m.spots[m.page] = spot{m.line, m.column}
 	m.page = p
-	m.rows = rowsOf(p, m.snap.Project)
+	m.rows = form.Rows(p, m.snap.Project)
 	m.line, m.column, m.top = m.spots[p].line, m.spots[p].column, 0
 	m.clamp()
 }

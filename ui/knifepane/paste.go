@@ -10,6 +10,8 @@ import (
 
 	"chape/project"
 	"chape/ui/act"
+	"chape/ui/entry"
+	"chape/ui/form"
 	"chape/ui/part"
 )
 
@@ -33,12 +35,12 @@ func (m *Model) paste(p part.Press) []act.Msg {
 	switch {
 	case !ok || len(runes) == 0:
 		return nil
-	case cycles(f):
+	case form.Cycles(f):
 		return []act.Msg{act.Say{Text: name + " takes no text: Space goes through the choices", Warn: true}}
-	case !numeric(f):
+	case !form.Numeric(f):
 		return []act.Msg{act.Say{Text: "Enter opens the text, then paste"}}
 	case !startsNumber(string(runes)):
-		text := strconv.Quote(ansi.Truncate(string(runes), longestLabel, "…"))
+		text := strconv.Quote(ansi.Truncate(string(runes), entry.LongestLabel, "…"))
 		return []act.Msg{act.Say{Text: text + " is not a number: paste a figure, with its unit or without; " + name + " stays", Warn: true}}
 	}
 	if all := readings(string(p.Runes)); len(all) > 1 && startsNumber(all[1]) {
@@ -63,7 +65,7 @@ func (m *Model) pasteAll(all []string) []act.Msg {
 			err = f.Set(&q, v)
 		}
 		if err != nil {
-			return []act.Msg{act.Say{Text: fmt.Sprintf("nothing was pasted: %s: %s", f.NameIn(q), Words(err)), Warn: true}}
+			return []act.Msg{act.Say{Text: fmt.Sprintf("nothing was pasted: %s: %s", f.NameIn(q), form.Words(err)), Warn: true}}
 		}
 	}
 	texts := all[:len(fields)]
@@ -73,8 +75,8 @@ func (m *Model) pasteAll(all []string) []act.Msg {
 	}
 	return []act.Msg{act.Commit{Label: fmt.Sprintf("%d pasted numbers", len(fields)), Do: func(p *project.Project) error {
 		for i, f := range fields {
-			if !inReach(f, *p) {
-				return errGone
+			if !form.InReach(f, *p) {
+				return entry.ErrGone
 			}
 			v, err := f.Parse(texts[i], *p)
 			if err == nil {
@@ -91,16 +93,16 @@ func (m *Model) pasteAll(all []string) []act.Msg {
 // below are up to n numbers from the one in hand on.
 func (m *Model) below(n int) []project.Field {
 	var out []project.Field
-	inTable := m.row().list
+	inTable := m.row().List
 	for i := m.line; i < len(m.rows) && len(out) < n; i++ {
 		r := m.rows[i]
 		switch {
-		case inTable != "" && r.list != inTable:
+		case inTable != "" && r.List != inTable:
 			return out
-		case inTable != "" && m.column < len(r.cells):
-			out = append(out, r.cells[m.column])
-		case inTable == "" && r.list == "" && len(r.cells) == 1 && m.isNumber(r.cells[0]):
-			out = append(out, r.cells[0])
+		case inTable != "" && m.column < len(r.Cells):
+			out = append(out, r.Cells[m.column])
+		case inTable == "" && r.List == "" && len(r.Cells) == 1 && m.isNumber(r.Cells[0]):
+			out = append(out, r.Cells[0])
 		}
 	}
 	return out

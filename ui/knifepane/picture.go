@@ -37,8 +37,8 @@ func (m *Model) pictured() (beside int, ok bool) {
 func (m *Model) rowsWidth() int {
 	w := formWidth
 	for _, r := range m.rows {
-		if r.list != "" && r.isHeading() {
-			w = max(w, m.tableWidth(r.list))
+		if r.List != "" && r.IsHeading() {
+			w = max(w, m.tableWidth(r.List))
 		}
 	}
 	return min(w, m.width)
@@ -85,7 +85,7 @@ func (m *Model) picture(w, h int) []string {
 	m.c.Reset(w, h, g)
 	sheet := draw.Lay(m.c, g, plan, shape, calc.BackIsRight(cust.Hand, cust.Edge, calc.GrainUp))
 	var mark *draw.Mark
-	if s := plan.Input.Knife.Stations; m.row().list == "mark" && m.snap.Mark < len(s) {
+	if s := plan.Input.Knife.Stations; m.row().List == "mark" && m.snap.Mark < len(s) {
 		mark = &draw.Mark{At: s[m.snap.Mark].At.MM(), Label: strconv.Itoa(m.snap.Mark + 1)}
 	}
 	sheet.Draw(m.c, plan, mark)

@@ -38,8 +38,8 @@ func (f *desk) warned(words string) {
 func TestReadingsAfterARefusedOneAreNotJoined(t *testing.T) {
 	f := open(t, defaults())
 	f.read("142.5", "3000", "2500")
-	if f.at() != "knife.outline.depth" || f.pane.edit == nil || f.pane.edit.text() != "2500" {
-		t.Fatalf("at %s with %q", f.at(), f.pane.edit.text())
+	if f.at() != "knife.outline.depth" || f.pane.edit == nil || f.pane.edit.Text() != "2500" {
+		t.Fatalf("at %s with %q", f.at(), f.pane.edit.Text())
 	}
 	f.warned(`"2500" will not do: give between 5 and 200 mm`)
 	f.warned("the next number replaces it; is the point missing?")
@@ -58,7 +58,7 @@ func TestReadingsOfMarksAfterARefusedOne(t *testing.T) {
 	f := open(t, withRows())
 	f.goTo("knife.station.at", 3)
 	f.read("1811", "0.5", "0.4")
-	if f.at() != "knife.station.at" || f.pane.edit.text() != "0.4" {
+	if f.at() != "knife.station.at" || f.pane.edit.Text() != "0.4" {
 		t.Fatalf("at %s", f.at())
 	}
 	f.warned(`"0.4" will not do: put the marks in order`)
@@ -153,7 +153,7 @@ func TestARefusedNumberNeverTraps(t *testing.T) {
 		t.Fatal("a refused number keeps u and Tab back")
 	}
 	f.keys("x", "a", "m")
-	if f.project().Source != project.FromOutline || f.pane.edit.text() != "2" {
+	if f.project().Source != project.FromOutline || f.pane.edit.Text() != "2" {
 		t.Error("a letter does something else by accident")
 	}
 	if label, _ := f.doc.Undo(); label != "blade length 120" {
@@ -182,7 +182,7 @@ func TestARefusedTextIsReplacedOrMended(t *testing.T) {
 			f := open(t, defaults())
 			f.keys("3x1", refuse)
 			f.keys(c.keys...)
-			if f.pane.edit == nil || f.pane.edit.text() != c.want {
+			if f.pane.edit == nil || f.pane.edit.Text() != c.want {
 				t.Errorf("after %s, %q: %+v, want %q", refuse, c.keys, f.pane.edit, c.want)
 			}
 		}
@@ -190,8 +190,8 @@ func TestARefusedTextIsReplacedOrMended(t *testing.T) {
 	f := open(t, defaults())
 	f.keys("3x1", "enter")
 	f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("120"), Paste: true}})
-	if f.pane.edit.text() != "120" {
-		t.Errorf("pasted over a refused text: %q", f.pane.edit.text())
+	if f.pane.edit.Text() != "120" {
+		t.Errorf("pasted over a refused text: %q", f.pane.edit.Text())
 	}
 }
 
@@ -215,7 +215,7 @@ func TestWordsThatAreRefusedAreMended(t *testing.T) {
 	f.goTo("title", -1)
 	long := strings.Repeat("n", 250)
 	f.keys("enter", long, "enter", "x")
-	if got := f.pane.edit.text(); !strings.HasSuffix(got, long+"x") {
+	if got := f.pane.edit.Text(); !strings.HasSuffix(got, long+"x") {
 		t.Errorf("the title became %q", got)
 	}
 }

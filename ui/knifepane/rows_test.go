@@ -29,7 +29,7 @@ func TestMeasuredMarksAreNotPutAwayUnasked(t *testing.T) {
 		f.read("2.05")
 		before := f.project()
 		if by != "m" {
-			f.goTo(sourceKey, -1)
+			f.goTo(form.SourceKey, -1)
 		}
 		f.keys(by)
 		if p := f.project(); p.Source != project.FromStations || len(f.said) != 1 || f.said[0] != marksAtRisk {
@@ -99,7 +99,7 @@ func TestInchesAreTypedAndShownShort(t *testing.T) {
 	f.goTo("sheath.leather", -1)
 	f.warned("leather 1/8 in")
 	f.keys("e")
-	if got := f.pane.edit.text(); got != "1/8" {
+	if got := f.pane.edit.Text(); got != "1/8" {
 		t.Errorf("e opens %q", got)
 	}
 	f.keys("enter")
@@ -211,10 +211,10 @@ func TestEnterStopsAtChoicesOnce(t *testing.T) {
 	walk := func(f *desk) {
 		for range 80 {
 			f.keys("enter")
-			if c := f.pane.cell(); c != nil && cycles(*c) {
+			if c := f.pane.cell(); c != nil && form.Cycles(*c) {
 				met = append(met, c.Key)
 			}
-			if c := f.pane.cell(); c != nil && !cycles(*c) && !numeric(*c) {
+			if c := f.pane.cell(); c != nil && !form.Cycles(*c) && !form.Numeric(*c) {
 				f.keys("esc", "down")
 			}
 		}
@@ -230,7 +230,7 @@ func TestEnterStopsAtChoicesOnce(t *testing.T) {
 	for range 30 {
 		f.press(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("9")}})
 		f.read(f.pane.cell().Show(f.project()))
-		if c := f.pane.cell(); !numeric(*c) {
+		if c := f.pane.cell(); !form.Numeric(*c) {
 			t.Fatalf("a reading's Enter goes to %s", c.Key)
 		}
 		f.pane.edit = nil
@@ -281,10 +281,10 @@ func TestClicksFindTheirRow(t *testing.T) {
 		f.keys(start)
 		for y, l := range strings.Split(f.screen(), "\n") {
 			i, ok := f.pane.rowAt(y)
-			if !ok || f.pane.rows[i].isHeading() || f.pane.rows[i].list != "" {
+			if !ok || f.pane.rows[i].IsHeading() || f.pane.rows[i].List != "" {
 				continue
 			}
-			if name := f.pane.rows[i].cells[0].Name; !strings.HasPrefix(l, " "+name) {
+			if name := f.pane.rows[i].Cells[0].Name; !strings.HasPrefix(l, " "+name) {
 				t.Errorf("line %d is %q, a click there goes to %s", y, l, name)
 			}
 		}

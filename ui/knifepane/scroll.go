@@ -25,7 +25,7 @@ func (m *Model) window() (from, to int) {
 	from = m.top
 	if m.scrolls() {
 		n--
-		if from < len(m.rows) && m.rows[from].heading != "" {
+		if from < len(m.rows) && m.rows[from].Heading != "" {
 			from++ // it is in the first line
 		}
 	}
@@ -46,7 +46,7 @@ func (m *Model) scroll() {
 	}
 	if from, _ := m.window(); m.line < from {
 		m.top = m.line
-		for m.top > 0 && m.rows[m.top-1].isHeading() && m.line-m.top < n-1 {
+		for m.top > 0 && m.rows[m.top-1].IsHeading() && m.line-m.top < n-1 {
 			m.top--
 		}
 	}
@@ -64,10 +64,10 @@ func (m *Model) headLine() string {
 	where := m.Styles.Quiet.Render(m.where(m.top, to))
 	title, heads := "", ""
 	for i := m.top; i >= 0 && title == ""; i-- {
-		if r := m.rows[i]; len(r.heads) > 0 && i < from && r.list == m.rows[from].list {
-			heads = m.headsLine(r.list, r.heads)
+		if r := m.rows[i]; len(r.Heads) > 0 && i < from && r.List == m.rows[from].List {
+			heads = m.headsLine(r.List, r.Heads)
 		}
-		title = m.rows[i].heading
+		title = m.rows[i].Heading
 	}
 	if heads != "" && ansi.StringWidth(heads)+1+ansi.StringWidth(where) <= m.width {
 		return layout.Ends(heads, where, m.width)

@@ -7,6 +7,7 @@ import (
 
 	"chape/calc/length"
 	"chape/project"
+	"chape/ui/form"
 	"chape/ui/layout"
 	"chape/ui/term"
 )
@@ -44,8 +45,8 @@ const wordsWidth = 10
 func (m *Model) columnWidths(list string) (all, full []int) {
 	var cells [][]project.Field
 	for _, r := range m.rows {
-		if r.list == list && !r.isHeading() {
-			cells = append(cells, r.cells)
+		if r.List == list && !r.IsHeading() {
+			cells = append(cells, r.Cells)
 		}
 	}
 	if len(cells) == 0 {
@@ -82,7 +83,7 @@ func (m *Model) columns(list string) (shown, widths []int) {
 	}
 	first := 1
 	inHand := 0
-	if m.row().list == list && !m.row().isHeading() {
+	if m.row().List == list && !m.row().IsHeading() {
 		inHand = m.column
 	}
 	for ; first < inHand && !fits(all, first, inHand, m.wide()); first++ {
@@ -113,7 +114,7 @@ func fits(all []int, from, last, width int) bool {
 // tableLine is one row of a table.
 func (m *Model) tableLine(i int) string {
 	r := m.rows[i]
-	shown, widths := m.columns(r.list)
+	shown, widths := m.columns(r.List)
 	var b strings.Builder
 	b.WriteString(m.tableMark(r))
 	for n, j := range shown {
@@ -125,9 +126,9 @@ func (m *Model) tableLine(i int) string {
 			b.WriteString(layout.Line(m.typed(widths[n]), widths[n]))
 			continue
 		}
-		text := rightAligned(m.cellText(r.cells[j]), widths[n])
-		if e := m.doubted(r.cells[j]); e != nil {
-			text = m.Styles.Warn.Render(rightAligned(e.text()+"?", widths[n]))
+		text := rightAligned(m.cellText(r.Cells[j]), widths[n])
+		if e := m.doubted(r.Cells[j]); e != nil {
+			text = m.Styles.Warn.Render(rightAligned(e.Text()+"?", widths[n]))
 		}
 		switch {
 		case inHand:
@@ -141,8 +142,8 @@ func (m *Model) tableLine(i int) string {
 }
 
 // tableMark points at the mark whose section is shown.
-func (m *Model) tableMark(r row) string {
-	if r.list == "mark" && r.index == m.snap.Mark {
+func (m *Model) tableMark(r form.Row) string {
+	if r.List == "mark" && r.Index == m.snap.Mark {
 		return m.Styles.Mark.Render(m.mark("›", ">"))
 	}
 	return strings.Repeat(" ", gutter)

@@ -7,6 +7,8 @@ import (
 
 	"chape/project"
 	"chape/ui/act"
+	"chape/ui/entry"
+	"chape/ui/form"
 	"chape/ui/part"
 )
 
@@ -14,11 +16,11 @@ import (
 func (m *Model) editKey(p part.Press) []act.Msg {
 	e := m.edit
 	switch {
-	case p.Figure() && e.words():
+	case p.Figure() && e.Words():
 		return []act.Msg{act.Say{Text: part.NoText, Warn: true}}
 	case p.Type == tea.KeyEnter && !p.Alt:
 		return m.keep(p)
-	case p.Paste && numeric(e.field) && len(readings(string(p.Runes))) > 1:
+	case p.Paste && form.Numeric(e.Field) && len(readings(string(p.Runes))) > 1:
 		m.edit = nil
 		return append([]act.Msg{act.Drop{}}, m.paste(p)...)
 	}
@@ -26,23 +28,23 @@ func (m *Model) editKey(p part.Press) []act.Msg {
 		return r.Do()
 	}
 	switch {
-	case e.asking && part.StartsNumber(p.KeyMsg):
+	case e.Asking && part.StartsNumber(p.KeyMsg):
 		return m.another(p)
-	case e.asking:
+	case e.Asking:
 		return nil // the question wants Enter, Esc or another number
-	case e.released() && e.line.Fresh && p.Type == tea.KeyRunes && unicode.IsLetter(p.Runes[0]):
+	case e.Released() && e.Line.Fresh && p.Type == tea.KeyRunes && unicode.IsLetter(p.Runes[0]):
 		return nil // no part of a number, and no command either while one is meant
 	}
-	return e.key(p)
+	return e.Key(p)
 }
 
 // another begins a number over one that is asked about: a hand's takes its place, a
 // measuring tool's is the next row's, as its Enter will tell.
 func (m *Model) another(p part.Press) []act.Msg {
 	asked := m.edit
-	m.edit = begin(asked.field, asked.base, "", m.snap.Now)
-	m.edit.before = asked
-	return append([]act.Msg{act.Drop{}}, m.edit.key(p)...)
+	m.edit = entry.New(asked.Field, asked.Base, "", m.snap.Now)
+	m.edit.Before = asked
+	return append([]act.Msg{act.Drop{}}, m.edit.Key(p)...)
 }
 
 // restore puts the old value back.
@@ -61,37 +63,37 @@ func (m *Model) keep(by part.Press) []act.Msg {
 		on = func() []act.Msg { return m.hop(1) }
 	}
 	switch {
-	case e.before != nil && by.Tool():
+	case e.Before != nil && by.Tool():
 		return m.onTheNext(e, by)
-	case e.asking && (by.Tool() || by.Held):
+	case e.Asking && (by.Tool() || by.Held):
 		return nil
-	case e.asking:
+	case e.Asking:
 		m.edit = nil
-		return append(on(), e.commit()...)
-	case e.err != nil && !e.unchanged():
-		e.refuse(m.snap.Project)
-		return []act.Msg{act.Unfit{Err: e.problem()}}
-	case e.far() && !e.unchanged():
+		return append(on(), e.Commit()...)
+	case e.Err != nil && !e.Unchanged():
+		e.Refuse(m.snap.Project)
+		return []act.Msg{act.Unfit{Err: e.Problem()}}
+	case e.Far() && !e.Unchanged():
 		if by.Tool() {
 			return append(m.doubt(), on()...)
 		}
-		e.asking = true
-		e.line.Fresh = true
+		e.Asking = true
+		e.Line.Fresh = true
 		return nil
 	}
 	return m.leave(on)
 }
 
 // onTheNext puts a tool's reading on the row after the one that is asked about.
-func (m *Model) onTheNext(e *edit, by part.Press) []act.Msg {
-	m.edit = e.before
+func (m *Model) onTheNext(e *entry.Entry, by part.Press) []act.Msg {
+	m.edit = e.Before
 	out := append(m.doubt(), m.hop(1)...)
 	f, ok := m.field()
-	if !ok || f.Key == e.field.Key && f.Index == e.field.Index {
+	if !ok || f.Key == e.Field.Key && f.Index == e.Field.Index {
 		return out // there is no next number
 	}
-	if m.takeDoubt(f); numeric(f) {
-		m.edit = begin(f, m.snap.Project, e.line.Text(), m.snap.Now)
+	if m.takeDoubt(f); form.Numeric(f) {
+		m.edit = entry.New(f, m.snap.Project, e.Line.Text(), m.snap.Now)
 		out = append(out, m.keep(by)...)
 	}
 	return out
@@ -101,16 +103,16 @@ func (m *Model) onTheNext(e *edit, by part.Press) []act.Msg {
 // it is answered.
 func (m *Model) doubt() []act.Msg {
 	e := m.edit
-	e.asking, m.edit = true, nil
-	m.takeDoubt(e.field)
+	e.Asking, m.edit = true, nil
+	m.takeDoubt(e.Field)
 	m.doubts = append(m.doubts, e)
-	return []act.Msg{act.Drop{}, act.Say{Text: e.name() + " waits, " + e.question(), Warn: true}}
+	return []act.Msg{act.Drop{}, act.Say{Text: e.Name() + " waits, " + e.Question(), Warn: true}}
 }
 
 // doubted is what is asked about on a row that was left.
-func (m *Model) doubted(f project.Field) *edit {
+func (m *Model) doubted(f project.Field) *entry.Entry {
 	for _, e := range m.doubts {
-		if e.field.Key == f.Key && e.field.Index == f.Index {
+		if e.Field.Key == f.Key && e.Field.Index == f.Index {
 			return e
 		}
 	}
@@ -118,7 +120,7 @@ func (m *Model) doubted(f project.Field) *edit {
 }
 
 // takeDoubt takes up the question that was left on a row.
-func (m *Model) takeDoubt(f project.Field) *edit {
+func (m *Model) takeDoubt(f project.Field) *entry.Entry {
 	e := m.doubted(f)
 	if e == nil {
 		return nil
@@ -129,10 +131,10 @@ func (m *Model) takeDoubt(f project.Field) *edit {
 			break
 		}
 	}
-	e.base = m.snap.Project
-	e.read()
-	e.asking = e.err == nil && e.far()
-	e.line.Fresh = true
+	e.Base = m.snap.Project
+	e.Read()
+	e.Asking = e.Err == nil && e.Far()
+	e.Line.Fresh = true
 	return e
 }
 
@@ -141,23 +143,23 @@ func (m *Model) takeDoubt(f project.Field) *edit {
 func (m *Model) leave(then func() []act.Msg) []act.Msg {
 	e := m.edit
 	switch {
-	case e.unchanged():
+	case e.Unchanged():
 		m.edit = nil
 		return append([]act.Msg{act.Drop{}}, then()...)
-	case e.err != nil:
+	case e.Err != nil:
 		return append(m.giveUp(), then()...)
-	case e.far():
+	case e.Far():
 		return append(m.doubt(), then()...)
 	}
 	m.edit = nil
-	return append(then(), e.commit()...) // the mark first: what is shown follows the cursor
+	return append(then(), e.Commit()...) // the mark first: what is shown follows the cursor
 }
 
 // giveUp drops what will not do and says that the old value stands.
 func (m *Model) giveUp() []act.Msg {
 	e := m.edit
-	e.line.Fresh, m.edit = false, nil
-	return []act.Msg{act.Drop{}, act.Say{Text: e.name() + " stays " + e.field.Show(e.base) + ": " + e.complaint(), Warn: true}}
+	e.Line.Fresh, m.edit = false, nil
+	return []act.Msg{act.Drop{}, act.Say{Text: e.Name() + " stays " + e.Field.Show(e.Base) + ": " + e.Complaint(), Warn: true}}
 }
 
 // left ends an edit because another pane is taken in hand.

@@ -8,6 +8,7 @@ import (
 
 	"chape/project"
 	"chape/ui/canvas"
+	"chape/ui/form"
 	"chape/ui/layout"
 	"chape/ui/term"
 )
@@ -55,14 +56,14 @@ func (m *Model) listed() []string {
 func (m *Model) rowLine(i int) string {
 	r := m.rows[i]
 	switch {
-	case r.heading != "":
-		return m.Styles.Heading.Render(r.heading)
-	case r.isHeading():
-		return m.headsLine(r.list, r.heads)
-	case r.list != "":
+	case r.Heading != "":
+		return m.Styles.Heading.Render(r.Heading)
+	case r.IsHeading():
+		return m.headsLine(r.List, r.Heads)
+	case r.List != "":
 		return m.tableLine(i)
 	}
-	f := r.cells[0]
+	f := r.Cells[0]
 	inHand := i == m.line
 	name := layout.Line(strings.Repeat(" ", gutter)+f.NameIn(m.snap.Project), nameWidth)
 	if m.edit != nil && inHand {
@@ -70,7 +71,7 @@ func (m *Model) rowLine(i int) string {
 	}
 	value := m.valueText(f)
 	if e := m.doubted(f); e != nil {
-		value = m.Styles.Warn.Render(layout.Line(aligned(e.text()+"?"), wholes+parts+1))
+		value = m.Styles.Warn.Render(layout.Line(aligned(e.Text()+"?"), wholes+parts+1))
 	}
 	if inHand {
 		return m.Styles.Chosen.Render(name+value) + " " + m.Styles.Quiet.Render(f.Unit(m.snap.Project))
@@ -90,10 +91,10 @@ func (m *Model) unitOf(f project.Field) string {
 // points in one line, words from the left.
 func (m *Model) valueText(f project.Field) string {
 	text := term.Plain(strings.ReplaceAll(f.Show(m.snap.Project), "\n", " / "))
-	if numeric(f) && f.Get(m.snap.Project) != nil {
+	if form.Numeric(f) && f.Get(m.snap.Project) != nil {
 		return aligned(text)
 	}
-	if cycles(f) {
+	if form.Cycles(f) {
 		text = "‹" + text + "›"
 		if m.ascii() {
 			text = "<" + strings.Trim(text, "‹›") + ">"
@@ -121,7 +122,7 @@ func aligned(text string) string {
 // inputWidth is the room for typing a value.
 func (m *Model) inputWidth(f project.Field) int {
 	room := m.wide() - nameWidth - 4
-	if numeric(f) {
+	if form.Numeric(f) {
 		room = min(room, wholes+parts+4)
 	}
 	return max(6, room)
@@ -131,12 +132,12 @@ func (m *Model) inputWidth(f project.Field) int {
 func (m *Model) typed(width int) string {
 	style := m.Styles.Strong
 	switch {
-	case m.edit.line.Fresh:
+	case m.edit.Line.Fresh:
 		style = m.Styles.Chosen // all of it will be replaced
-	case m.edit.wrong() || m.edit.asking:
+	case m.edit.Wrong() || m.edit.Asking:
 		style = m.Styles.Warn
 	}
-	return m.edit.line.Short(max(1, width), style)
+	return m.edit.Line.Short(max(1, width), style)
 }
 
 func (m *Model) mark(plain, ascii string) string {
@@ -153,10 +154,10 @@ func (m *Model) foot() []string {
 	switch {
 	case !ok:
 		return nil
-	case m.edit != nil && m.edit.asking:
-		return m.styled("! "+m.edit.question(), m.Styles.Warn, warnLines)
-	case m.edit != nil && m.edit.wrong():
-		return m.styled("! "+m.edit.complaint(), m.Styles.Warn, warnLines)
+	case m.edit != nil && m.edit.Asking:
+		return m.styled("! "+m.edit.Question(), m.Styles.Warn, warnLines)
+	case m.edit != nil && m.edit.Wrong():
+		return m.styled("! "+m.edit.Complaint(), m.Styles.Warn, warnLines)
 	case f.Hint == "":
 		return nil
 	}

@@ -2,7 +2,6 @@ package session
 
 import (
 	"cmp"
-	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -128,13 +127,7 @@ func (s *Session) back(done, none string, step func() (string, bool)) []act.Msg 
 	if !of {
 		return append(say(done+": "+label), Changed{})
 	}
-	stands := strings.TrimSpace("is " + f.Show(now) + " " + f.Unit(now) + " now")
-	if name := f.NameIn(now); strings.HasPrefix(label, name) {
-		stands = "it " + stands
-	} else {
-		stands = name + " " + stands
-	}
-	return append(say(done+": "+label+"; "+stands), Changed{}, act.Seek{Key: f.Key, Index: f.Index})
+	return append(say(done+": "+label+"; "+form.Stands(f, now, label)), Changed{}, act.Seek{Key: f.Key, Index: f.Index})
 }
 
 // Key is what the project is known by: its file, also while there are two of it; its

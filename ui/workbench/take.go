@@ -5,7 +5,7 @@ import (
 
 	"chape/project/print/order"
 	"chape/ui/act"
-	"chape/ui/knifepane"
+	"chape/ui/form"
 	"chape/ui/layout"
 	"chape/ui/panel"
 	"chape/ui/session"
@@ -115,7 +115,7 @@ func (m *Model) commit(c act.Commit) bool {
 	if err == nil {
 		return true
 	}
-	m.message = act.Say{Text: c.Label + ": " + knifepane.Words(err), Warn: true}
+	m.message = act.Say{Text: c.Label + ": " + form.Words(err), Warn: true}
 	m.session.Doc().Drop()
 	return false
 }

@@ -1,4 +1,4 @@
-package knifepane
+package form
 
 import (
 	"errors"
