@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"chape/calc/curve"
 	"chape/calc/length"
 	"chape/calc/nest"
 )
@@ -60,10 +61,23 @@ func times(n int) string {
 
 func percent(share float64) string { return fmt.Sprintf("%.0f %%", 100*share) }
 
-// Turned is how a part lies, in whole degrees, 0 to 359.
-func Turned(p nest.Placement) int {
-	d := int(math.Round(p.Angle * 180 / math.Pi))
-	return (d%360 + 360) % 360
+// Where says how a part lies, by the two ends of its fold or of the middle of its length,
+// counted from the lower left corner of the upright rectangle round the piece.
+func (l Laid) Where(p nest.Placement, u length.Unit) string {
+	lo, _ := l.Task.Pieces[p.Piece].Outline.Bounds()
+	by := "middle"
+	if l.Folds[p.Part] != nil {
+		by = "fold"
+	}
+	figure := func(mm float64) string { return length.Length(mm).Figure(u, length.Ruler) }
+	ends := p.Put(l.Axis(p.Part))
+	say := func(v curve.Vec) string { return figure(v.X-lo.X) + ", " + figure(v.Y-lo.Y) }
+	turned := ""
+	if p.Turned {
+		turned = "; grain side down"
+	}
+	degrees := (int(math.Round(p.Angle*180/math.Pi))%360 + 360) % 360
+	return fmt.Sprintf("%s: %s from %s to %s; turned by %d°%s", l.Part(p.Part), by, say(ends[0]), say(ends[1]), degrees, turned)
 }
 
 // Size is a piece in words: "3.2 mm, 420 mm × 390 mm, odd, 1 flaw, fold within 15° of 90°".

@@ -84,7 +84,7 @@ type verb struct {
 // help itself is one of them.
 func verbs() []verb {
 	return []verb{
-		newVerb, planVerb, printVerb, traceVerb, shelfVerb, settingsVerb, ringVerb, completionVerb(), helpVerb(),
+		newVerb, planVerb, printVerb, placeVerb, traceVerb, shelfVerb, settingsVerb, ringVerb, completionVerb(), helpVerb(),
 	}
 }
 

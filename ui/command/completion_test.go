@@ -64,7 +64,7 @@ func TestShellsReadTheirCompletions(t *testing.T) {
 	dir := t.TempDir()
 	said(t, "new", filepath.Join(dir, "my knife.toml"))
 	for _, c := range []struct{ words, want string }{
-		{"chape pl", "plan"},
+		{"chape pla", "plan place"},
 		{"chape --v", "--version"},
 		{"chape print --fo", "--force"},
 		{"chape print --paper le", "letter legal"},

@@ -92,20 +92,31 @@ func flat(d *sheet.Drawing, l leather.Laid, u nest.Use, at func(curve.Vec) curve
 		return out
 	}
 	piece := l.Task.Pieces[u.Piece]
-	d.Path(sheet.Path{Layer: sheet.MapLayer, Stroke: sheet.Thin, Pts: put(piece.Outline), Closed: true})
+	d.Path(sheet.Path{Layer: sheet.MarkLayer, Stroke: sheet.Thin, Pts: put(piece.Outline), Closed: true})
 	word := func(p curve.Vec, says string, bold bool) {
 		d.Text(sheet.Text{Layer: sheet.WordLayer, At: at(p).Add(curve.Vec{Y: size / 3}), Says: says, Size: size, Bold: bold, Anchor: sheet.Middle})
 	}
 	for _, f := range piece.Flaws {
-		d.Path(sheet.Path{Layer: sheet.MapLayer, Stroke: sheet.Dashed, Pts: put(f), Closed: true})
+		d.Path(sheet.Path{Layer: sheet.MarkLayer, Stroke: sheet.Dashed, Pts: put(f), Closed: true})
 		word(leather.Middle(f), "flaw", false)
 	}
 	for i, p := range l.On(u.Piece) {
 		outline := p.Put(l.Task.Parts[p.Part].Outline)
-		d.Path(sheet.Path{Layer: sheet.CutLayer, Stroke: sheet.Wide, Pts: put(outline), Closed: true})
+		d.Path(sheet.Path{Layer: layerOf(l.Task.Parts[p.Part].Kind), Stroke: sheet.Wide, Pts: put(outline), Closed: true})
 		if fold := l.Folds[p.Part]; fold != nil {
 			d.Path(sheet.Path{Layer: sheet.FoldLayer, Stroke: sheet.DashDot, Pts: put(p.Put(fold))})
 		}
 		word(leather.Middle(outline), fmt.Sprint(i+1), true)
 	}
+}
+
+// layerOf is the layer that a part is cut by.
+func layerOf(k nest.Kind) sheet.Layer {
+	switch k {
+	case nest.Welt:
+		return sheet.WeltLayer
+	case nest.Strap:
+		return sheet.StrapLayer
+	}
+	return sheet.CutLayer
 }

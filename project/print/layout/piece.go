@@ -6,7 +6,6 @@ import (
 	"chape/calc/curve"
 	"chape/calc/length"
 	"chape/calc/nest"
-	"chape/project/leather"
 	"chape/project/print/letters"
 	"chape/project/print/sheet"
 )
@@ -111,19 +110,8 @@ func (j job) list(u nest.Use) []sheet.Page {
 	f.Para(fmt.Sprintf("Places are in %s from the lower left corner of the leather's smallest upright rectangle: along, up. A body is laid by its fold, other parts by the middle of their length.", unit), 2.8, 0)
 	f.Para(j.laid.Used(u, unit)+fmt.Sprintf("; %s between two parts at least.", length.Length(j.laid.Task.Gap).Format(unit, length.Ruler)), 2.8, 0)
 	f.Gap(2)
-	lo, _ := piece.Outline.Bounds()
 	for i, p := range j.laid.On(u.Piece) {
-		by := "middle"
-		if j.laid.Folds[p.Part] != nil {
-			by = "fold"
-		}
-		ends := p.Put(j.laid.Axis(p.Part))
-		say := func(v curve.Vec) string { return j.figure(v.X-lo.X) + ", " + j.figure(v.Y-lo.Y) }
-		turned := ""
-		if p.Turned {
-			turned = "; grain side down"
-		}
-		f.Item(fmt.Sprint(i+1), fmt.Sprintf("%s: %s from %s to %s; turned by %d°%s", j.laid.Part(p.Part), by, say(ends[0]), say(ends[1]), leather.Turned(p), turned))
+		f.Item(fmt.Sprint(i+1), j.laid.Where(p, unit))
 	}
 	for _, m := range j.laid.Missing(unit) {
 		f.Item("!", m)

@@ -1,0 +1,159 @@
+package command
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"strings"
+
+	"chape/calc/nest"
+	"chape/project/leather"
+	"chape/project/plain"
+	"chape/project/print/layout"
+	"chape/ui/term"
+)
+
+var placeVerb = verb{
+	name: "place", args: "[--json] FILE...", does: "place parts on your leather",
+	more: `  --on NAMES     the pieces to cut from, by name, with commas between; all,
+                 if it is not given
+  --json         for other programs: lengths in mm, angles in degrees
+  --out DIR      also write how they lie, a PDF at 1:4 and an SVG at true size
+  --force        replace files that chape did not write
+
+The pieces are those of the Leather page of the workbench (R), kept in
+leather.toml beside your settings; they are used one after another, in their
+order there. Parts of several projects go on the same leather. Ctrl+C breaks the
+search off and takes the best so far. The exit status is 1 where not all fit.`,
+	run: runPlace,
+}
+
+func runPlace(w World, v verb, args []string) error {
+	fs := flags(v.name)
+	on := fs.String("on", "", "")
+	asJSON := fs.Bool("json", false, "")
+	out := fs.String("out", "", "")
+	force := fs.Bool("force", false, "")
+	help := addHelp(fs)
+	if err := parse(fs, args, v.name); err != nil {
+		return err
+	}
+	switch {
+	case *help:
+		return v.help(w.Out)
+	case fs.NArg() == 0:
+		return misuse("%s needs a project's file: try chape place orchard.toml", v.name)
+	}
+	set := settingsFor(w)
+	stock, err := set.leather().Read()
+	if err != nil {
+		return err
+	}
+	pieces, err := named(stock, *on)
+	if err != nil {
+		return err
+	}
+	var works []leather.Work
+	var first planned
+	for i, path := range fs.Args() {
+		f, err := planOf(set, path)
+		if err != nil {
+			return err
+		}
+		if i == 0 {
+			first = f
+		}
+		works = append(works, leather.Work{Project: f.project, Plan: f.plan})
+	}
+	laid, err := leather.Ask(stock.Gap, pieces, works)
+	if err != nil {
+		return err
+	}
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt) // keeps the best so far
+	defer stop()
+	laid.Result, err = nest.Place(ctx, laid.Task, func(p nest.Progress) {
+		if w.Progress != nil {
+			w.Progress(fmt.Sprintf("placing, %d %%", 100*p.Done/max(p.Tries, 1)))
+		}
+	})
+	if err != nil {
+		return err
+	}
+	if err := sayPlaced(w, laid, first, *asJSON); err != nil {
+		return err
+	}
+	if *out != "" && len(laid.Result.Uses) > 0 {
+		o := layout.Options{Paper: set.Sheet(), Correction: set.Printer, Cutter: set.Cutter, Unit: first.project.Units}
+		base := strings.TrimSuffix(filepath.Base(first.path), filepath.Ext(first.path))
+		files, err := layout.Files(laid, base, first.project.Title, o)
+		if err != nil {
+			return err
+		}
+		if *asJSON { // nothing but the figures goes to those who read them
+			w.Out = w.Err
+		}
+		if err := writeSheets(w, *out, files, *force); err != nil {
+			return err
+		}
+	}
+	if !laid.Result.Fits() {
+		return fmt.Errorf("not all parts fit: %s", strings.Join(laid.Missing(first.project.Units), "; "))
+	}
+	return nil
+}
+
+// named are the pieces of those names, in the order given; all that have a size without
+// names.
+func named(s leather.Stock, names string) ([]leather.Leather, error) {
+	var all, out []leather.Leather
+	var known []string
+	for _, l := range s.Pieces {
+		if l.Sized() {
+			all, known = append(all, l), append(known, l.Name)
+		}
+	}
+	if len(all) == 0 {
+		return nil, fmt.Errorf("there is no leather to cut from: add a piece on the Leather page of the workbench (R)")
+	}
+	if names == "" {
+		return all, nil
+	}
+	for _, name := range strings.Split(names, ",") {
+		name = strings.TrimSpace(name)
+		i := s.Find(name)
+		switch {
+		case i >= 0 && s.Pieces[i].Sized():
+			out = append(out, s.Pieces[i])
+		case i >= 0:
+			return nil, fmt.Errorf("%s has no size to cut from: give it one on the Leather page of the workbench (R)", plain.Quote(name))
+		default:
+			if near := plain.Near(name, known); near != "" {
+				return nil, misuse("there is no leather called %q: did you mean %s?", name, near)
+			}
+			return nil, misuse("there is no leather called %q: you have %s", name, strings.Join(known, ", "))
+		}
+	}
+	return out, nil
+}
+
+// sayPlaced prints what became of it.
+func sayPlaced(w World, laid leather.Laid, first planned, asJSON bool) error {
+	if asJSON {
+		data, err := laid.JSON()
+		if err == nil {
+			_, err = w.Out.Write(data)
+		}
+		return err
+	}
+	u := first.project.Units
+	fmt.Fprintln(w.Out, laid.Verdict())
+	for _, use := range laid.Result.Uses {
+		fmt.Fprintln(w.Out, term.Plain(laid.Used(use, u)))
+		for i, p := range laid.On(use.Piece) {
+			fmt.Fprintln(w.Out, term.Plain(fmt.Sprintf("  %2d  %s", i+1, laid.Where(p, u))))
+		}
+	}
+	return nil
+}

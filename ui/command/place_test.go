@@ -1,0 +1,104 @@
+package command
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"chape/project/config"
+	"chape/project/leather"
+)
+
+// rack puts leather beside the settings, and gives a project's file.
+func rack(t *testing.T, text string) string {
+	t.Helper()
+	configure(t, "")
+	path, err := config.Path()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(filepath.Dir(path), leather.Name), []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return filepath.Join("..", "..", "testdata", "guard.toml")
+}
+
+const offcuts = `[[leather]]
+name = "offcut"
+thickness = 3.2
+corners = "0 20; 300 -10; 520 60; 510 380; 120 430; 10 250"
+flaws = ["330 300 30"]
+[[leather]]
+name = "thin"
+thickness = 1.6
+width = 300
+height = 200
+[[leather]]
+name = "hide only"
+thickness = 3.2
+`
+
+func TestPlaceRefuses(t *testing.T) {
+	file := rack(t, offcuts)
+	for _, c := range []struct {
+		args []string
+		want string
+		code int
+	}{
+		{[]string{"place"}, "needs a project's file", badUsage},
+		{[]string{"place", "nowhere.toml"}, "there is no file", badFile},
+		{[]string{"place", "--on", "ofcut", file}, "did you mean offcut?", badUsage},
+		{[]string{"place", "--on", "sofa", file}, "you have offcut, thin", badUsage},
+		{[]string{"place", "--on", "hide only", file}, "has no size", badFile},
+		{[]string{"place", "--on", "thin", file}, "not all parts fit: missing: body, no piece is", badFile},
+	} {
+		var out, errs bytes.Buffer
+		err := Run(World{Out: &out, Err: &errs}, c.args)
+		if code := Status(&errs, err); code != c.code || !strings.Contains(errs.String(), c.want) {
+			t.Errorf("%v: status %d, said %q, want %d, %q", c.args, code, errs.String(), c.code, c.want)
+		}
+	}
+	rack(t, "gap = 200\n")
+	if err := Run(World{Out: &bytes.Buffer{}, Err: &bytes.Buffer{}}, []string{"place", file}); err == nil || !strings.Contains(err.Error(), "gap: found 200 mm: give 0 to 50 mm") {
+		t.Errorf("a gap of 200 mm: %v", err)
+	}
+	rack(t, "")
+	if err := Run(World{Out: &bytes.Buffer{}, Err: &bytes.Buffer{}}, []string{"place", file}); err == nil || !strings.Contains(err.Error(), "there is no leather to cut from") {
+		t.Errorf("without leather: %v", err)
+	}
+}
+
+func TestPlaceJSON(t *testing.T) {
+	file := rack(t, offcuts)
+	dir := t.TempDir()
+	var out, errs bytes.Buffer
+	if err := Run(World{Out: &out, Err: &errs}, []string{"place", "--json", "--on", "offcut", "--out", dir, file}); err != nil {
+		t.Fatal(err, errs.String())
+	}
+	var said struct {
+		Fits       bool
+		Yield      float64
+		Placements []struct {
+			Part, Leather string
+			Outline       [][2]float64
+		}
+		Pieces []struct{ Width, Height, Parts float64 }
+	}
+	if err := json.Unmarshal(out.Bytes(), &said); err != nil {
+		t.Fatal(err)
+	}
+	if !said.Fits || len(said.Placements) < 2 || len(said.Pieces) != 1 || said.Placements[0].Leather != "offcut" {
+		t.Fatalf("said %+v", said)
+	}
+	if p := said.Pieces[0]; said.Yield < 0.3 || said.Yield > 1 || said.Yield-p.Parts/(p.Width*p.Height) > 1e-9 {
+		t.Errorf("yield %v of %+v", said.Yield, p)
+	}
+	for _, name := range []string{"guard on leather.pdf", "guard on leather.svg"} {
+		if _, err := os.Stat(filepath.Join(dir, name)); err != nil {
+			t.Error(err)
+		}
+	}
+}
