@@ -35,7 +35,7 @@ var traceVerb = verb{
 PHOTO is a JPEG or PNG of a whole tracing sheet, which "chape print --tracing"
 prints; its second page says how to trace. With FILE the marks are put into that
 project in one saved change, and the former version is kept; thicknesses stay
-for the calliper.`,
+for the calliper. In the workbench, I shows what was read before it is taken.`,
 	run: runTrace,
 }
 

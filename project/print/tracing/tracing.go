@@ -161,7 +161,7 @@ func (o Options) words() []sheet.Page {
 		"Hold the telephone above the middle of the sheet. All four corner marks must be in the picture, and the frame should fill most of it.",
 		"Take one picture, sharp and not zoomed in. A slight tilt or turn does no harm.")
 	list("read",
-		"Copy the picture to the computer and give it to chape: chape trace PICTURE, or chape trace PICTURE FILE to put the marks into a project.",
+		"Copy the picture to the computer and drop it on the window of chape, or press I there; or call chape trace PICTURE FILE to put the marks into a project.",
 		"Look at the outline before you take it. Then measure the thicknesses with the calliper.")
 	f.Heading("leather and earlier patterns")
 	f.Gap(1.5)
