@@ -319,10 +319,10 @@ func TestPartsAndLeather(t *testing.T) {
 		}
 		boxes += float64(part.Count) * w * h
 	}
-	c := p.Cost(Rates{Offcut: 0.01}, 0)
+	c := p.Cost(Rates{Offcut: 0.01})
 	within(t, "leather to buy", c.ToBuy, boxes, 1e-6)
 	within(t, "leather used", c.LeatherArea, p.Body.AreaWithTab+2*p.Welt.Area+p.Strap.Area(), 1e-6)
-	c = p.Cost(Rates{Offcut: 4}, 0)
+	c = p.Cost(Rates{Offcut: 4})
 	within(t, "leather to buy with many offcuts", c.ToBuy, 5*c.LeatherArea, 1e-6)
 }
 

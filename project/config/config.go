@@ -182,19 +182,6 @@ func (c Config) Steps() []steps.Step {
 // Limits are the thresholds of the checks.
 func (c Config) Limits() calc.Limits { return c.limits }
 
-// Rates is what a sheath is reckoned with, leather by the square metre.
-func (c Config) Rates() calc.Rates {
-	r := calc.Rates{Leather: c.price.leatherM2, Thread: c.price.thread, Sundries: c.price.sundries, Hour: c.price.hour, Offcut: c.price.offcut}
-	if r.Leather == 0 {
-		const squareMetre = 1e6 // mm²
-		r.Leather = c.price.leatherFt2 * squareMetre / float64(length.SquareFoot)
-	}
-	return r
-}
-
-// Currency is the sign put behind prices; it may be empty.
-func (c Config) Currency() string { return c.currency }
-
 // Sheet is the paper to print on.
 func (c Config) Sheet() sheet.Paper {
 	p, err := sheet.ParsePaper(c.Paper)

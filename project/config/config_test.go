@@ -85,12 +85,8 @@ func TestDecodeMine(t *testing.T) {
 	if c.Limits() != want {
 		t.Errorf("limits %+v, want %+v", c.Limits(), want)
 	}
-	// 1 ft² is 0.09290304 m² exactly (16 CFR 500.19).
-	if got, want := c.Rates().Leather, 10/0.09290304; got < want-1e-9 || got > want+1e-9 {
-		t.Errorf("leather at 10 a square foot is %v a square metre, want %v", got, want)
-	}
-	if r := c.Rates(); r.Hour != 40 || r.Offcut != calc.DefaultOffcut || c.Currency() != "€" {
-		t.Errorf("rates %+v %q", r, c.Currency())
+	if s := c.Shop(); s.Prices.Hour.String() != "40" || s.Offcut != calc.DefaultOffcut || s.Prices.Currency.Sign != "€" || s.Prices.LeatherBy != length.SquareFoot {
+		t.Errorf("rates %+v %q", s.Prices, s.Prices.Currency.Sign)
 	}
 	if got, want := c.ShelfFolder("/home/me", "/data"), filepath.FromSlash("/home/me/knives"); got != want {
 		t.Errorf("the shelf is %q, want %q", got, want)

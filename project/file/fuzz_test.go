@@ -55,6 +55,7 @@ func FuzzDecode(f *testing.F) {
 	f.Add([]byte("format = 1\nknife.source = \"outline\"\nsheath.mouth = 100\nnotes = \"\"\"\n\\r\\n\\u0000 \\\\ \\\"\"\"\"\nrevision = 0"))
 	f.Add([]byte(small + "[room]\ntemperature = -0.0\nhumidity = 100\n"))
 	f.Add([]byte(small + "[[pattern]]\nnumber = 2\nprinted = 2026-11-25\ninputs = \"\"\"\nformat = 1\ntitle = \"\\\"\n\"\"\"\n"))
+	f.Add([]byte(small + "[[quote]]\ndate = 2026-11-25\nunit = \"0.05\"\nlines = \"\"\"\nwork | 80 | work | 2 h\nagreed | -5 | as agreed |\n\"\"\"\n"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		p, _, err := Decode("f.toml", data)
 		if err != nil {

@@ -85,7 +85,7 @@ func TestSumsByHand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	c := plan.Cost(calc.Rates{Offcut: 0.25}, 0)
+	c := plan.Cost(calc.Rates{Offcut: 0.25})
 	if float64(s.Leather) != 2*c.LeatherArea || float64(s.Bought) != 2*c.ToBuy || s.Thread.MM() != 2*c.ThreadUsed || s.Yield() != c.LeatherArea/c.ToBuy {
 		t.Errorf("leather %v of %v, thread %v; one takes %+v", s.Leather, s.Bought, s.Thread, c)
 	}

@@ -24,7 +24,7 @@ type Options struct {
 	Stock      length.Length // thickness of the paper; 0: 0.1 mm
 	Correction sheet.Correction
 	Date       time.Time // of the project file; also stands in the PDF
-	Offcut     float64   // share of leather bought on top of what is cut, as in calc.Rates
+	Offcut     float64   // share of leather bought on top of what is cut
 	Maker      []string  // who made it, a line each, for the care card; none: a line to write on
 	Cutter     svg.Look  // how the SVG is to be
 	// Progress, unless nil, hears what is about to be drawn: "pattern, 2 sheets",

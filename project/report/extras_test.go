@@ -37,7 +37,7 @@ func TestExtras(t *testing.T) {
 			t.Errorf("not said: %q in\n%s", want, got)
 		}
 	}
-	if page := strings.Join(strings.Fields(Page(p, plan, length.Millimetres, Prices{})), " "); !strings.Contains(page, "in paper: counts as +1.3 mm") || !strings.Contains(page, "drain, across") {
+	if page := strings.Join(strings.Fields(Page(p, plan, length.Millimetres, 0)), " "); !strings.Contains(page, "in paper: counts as +1.3 mm") || !strings.Contains(page, "drain, across") {
 		t.Errorf("the page does not say it:\n%s", page)
 	}
 	data := decode(t, p, plan)

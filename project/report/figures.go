@@ -9,7 +9,7 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
-	"chape/project/steps"
+	bill "chape/project/money"
 )
 
 // sewing is what dividers, drill and thread are set by.
@@ -72,14 +72,14 @@ func TenStepsRow(plan *calc.Plan, u length.Unit) Row {
 
 // leather is what a sheath takes of it: the area used, the area to buy with a share for
 // offcuts, and the smallest piece that the body with its tab is cut from.
-func leather(plan *calc.Plan, u length.Unit, prices Prices) Rows {
-	b, c := plan.Body, plan.Cost(prices.Rates, 0)
+func leather(plan *calc.Plan, u length.Unit, rates calc.Rates) Rows {
+	b, c := plan.Body, plan.Cost(rates)
 	used := "body and welt"
 	if b.TabLength > 0 {
 		used = "body, tab and welt"
 	}
 	return Rows{
-		area(ToBuy, "leather to buy", c.ToBuy, u, beyond(prices.Rates)),
+		area(ToBuy, "leather to buy", c.ToBuy, u, beyond(rates)),
 		ruler(PieceLong, "smallest piece, long", b.Length+b.TabLength, u, "", ""),
 		ruler(PieceWide, "smallest piece, wide", b.Width, u, "both halves, fold in the middle", ""),
 		area(Used, "leather used", c.LeatherArea, u, used),
@@ -140,24 +140,20 @@ func Room(plan *calc.Plan, a calc.Across) string {
 	return "a side too tight"
 }
 
-// money is what a sheath costs; nothing without a rate.
-func money(p project.Project, plan *calc.Plan, prices Prices) Rows {
-	if !prices.Any() {
-		return nil
-	}
-	hours := steps.TotalSpent(p.Steps).Hours()
-	c := plan.Cost(prices.Rates, hours)
+// CostRow is what a sheath has cost so far, by the minutes spent: the sum, and the lines
+// that it is of.
+func CostRow(b bill.Bill) Row {
+	sum, atLeast := b.Total()
 	var of []string
-	add := func(name string, v float64) {
-		if v > 0 {
-			of = append(of, fmt.Sprintf("%s %.2f", name, v))
+	if atLeast {
+		of = append(of, "at least")
+	}
+	for _, l := range b.Lines {
+		if l.Amount.Decimal().IsPositive() {
+			of = append(of, l.Name+" "+b.Currency.Amount(l.Amount.Decimal()))
 		}
 	}
-	add("leather", c.Leather)
-	add("thread", c.Thread)
-	add("sundries", c.Sundries)
-	add(fmt.Sprintf("%.1f h at the bench", hours), c.Work)
-	return Rows{{Key: Money, Name: "cost", Value: fmt.Sprintf("%.2f", c.Total), Unit: prices.Currency, Note: strings.Join(of, ", ")}}
+	return Row{Key: Money, Name: "cost so far", Value: b.Currency.Amount(sum), Unit: b.Currency.Sign, Note: strings.Join(of, ", ")}
 }
 
 func ruler(k Key, name string, mm float64, u length.Unit, note, why string) Row {

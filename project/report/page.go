@@ -19,7 +19,7 @@ const pageWidth = 80
 // Page is the plan on a plain page, in unit u: enough to mark the leather
 // with a ruler and dividers alone. Lines are at most 80 columns wide and end
 // in a newline each. prices are as for Figures.
-func Page(p project.Project, plan *calc.Plan, u length.Unit, prices Prices) string {
+func Page(p project.Project, plan *calc.Plan, u length.Unit, offcut float64) string {
 	var b page
 	b.wrap("", orUnnamed(p.Title))
 	b.wrap("", fmt.Sprintf("revision %d, %s", p.Revision, Worn(p)))
@@ -27,7 +27,7 @@ func Page(p project.Project, plan *calc.Plan, u length.Unit, prices Prices) stri
 		b.wrap("", "for "+p.Customer.Name)
 	}
 	b.heading("figures")
-	b.figures(Figures(p, plan, u, prices))
+	b.figures(Figures(p, plan, u, offcut))
 	b.table(HalfWidths(plan, u), 1)
 	if t := MouthCurve(plan, u); len(t.Rows) > 0 {
 		b.table(t, 2)

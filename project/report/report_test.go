@@ -41,7 +41,7 @@ func bar() project.Project {
 	}
 }
 
-var offcuts = Prices{Rates: calc.Rates{Offcut: 0.25}}
+const offcuts = 0.25
 
 func compute(t *testing.T, p project.Project) *calc.Plan {
 	t.Helper()

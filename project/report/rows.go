@@ -71,26 +71,18 @@ func (r Row) Words() string {
 	return r.Note + r.Why
 }
 
-// Prices is what the rows on leather and money go by. Without a rate nothing is said of
-// money; the share of offcuts always counts.
-type Prices struct {
-	calc.Rates
-	Currency string
-}
-
 // Rows is everything that a plan says in figures.
 type Rows []Row
 
-// Figures are the rows of a plan in unit u. What a ruler is laid to is shown to 0.5 mm or
+// Figures are the rows of a plan in unit u; offcut is the share of leather bought on top of
+// what is cut. What a ruler is laid to is shown to 0.5 mm or
 // 1/32 in, what a calliper shows to 0.05 mm or 1/64 in, the divider setting to 0.01 mm or
 // 0.001 in, for every step carries its error on; thread as it is pulled off the reel.
-func Figures(p project.Project, plan *calc.Plan, u length.Unit, prices Prices) Rows {
-	prices.Rates = Placed(p, prices.Rates)
+func Figures(p project.Project, plan *calc.Plan, u length.Unit, offcut float64) Rows {
 	out := sewing(p, plan, u)
-	out = append(out, leather(plan, u, prices)...)
+	out = append(out, leather(plan, u, Placed(p, calc.Rates{Offcut: offcut}))...)
 	out = append(out, parts(p, plan, u)...)
 	out = append(out, tightest(plan, u)...)
-	out = append(out, money(p, plan, prices)...)
 	slices.SortStableFunc(out, func(a, b Row) int { return int(a.Key) - int(b.Key) })
 	return out
 }

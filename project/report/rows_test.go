@@ -43,7 +43,6 @@ func lines(rs Rows) string {
 // (18000 + 2·1000)·1.2 mm² = 240 cm².
 func TestFiguresSayWhatTheyAre(t *testing.T) {
 	p, plan := told()
-	prices := Prices{Rates: calc.Rates{Hour: 40, Leather: 100, Offcut: 0.2}, Currency: "EUR"}
 	want := `stitches: 41 (42 holes)
 divider setting: 3.87 mm (straight from hole to hole)
 ten steps of it: 38.7 mm (in a straight line along a ruler, to check the setting)
@@ -64,9 +63,8 @@ leather used: 200 cm² (body, tab and welt)
 leather, body: 3.20 mm (thickness)
 welt, all plies: 6.40 mm (2 plies, 10 cm² each)
 added for the bend, a half: 2.50 mm ()
-cost: 62.40 EUR (leather 2.40, 1.5 h at the bench 60.00)
 `
-	if got := lines(Figures(p, plan, length.Millimetres, prices)); got != want {
+	if got := lines(Figures(p, plan, length.Millimetres, 0.2)); got != want {
 		t.Errorf("Figures say\n%s\nwant\n%s", got, want)
 	}
 }
@@ -83,7 +81,7 @@ thickness to sew through: 3/8 in (two of leather and the welt)
 stitch line, sheath closed: 6 7/32 in (as computed; laid out on 6 1/2 in as measured)
 thread for the seam: 5.0 ft (7.8 times the seam, waste and tails on top; a needle at each end)
 `
-	rows := Figures(p, plan, length.Inches, Prices{})
+	rows := Figures(p, plan, length.Inches, 0)
 	if got := lines(rows.Pick(Stitches, Divider, TenSteps, Stack, ClosedLine, SeamThread)); got != want {
 		t.Errorf("Figures say\n%s\nwant\n%s", got, want)
 	}
@@ -96,7 +94,7 @@ thread for the seam: 5.0 ft (7.8 times the seam, waste and tails on top; a needl
 func TestFiguresWithoutLoop(t *testing.T) {
 	p, plan := told()
 	plan.Body.TabLength, plan.Loop.Thread = 0, 0
-	rows := Figures(p, plan, length.Millimetres, Prices{})
+	rows := Figures(p, plan, length.Millimetres, 0)
 	if got := rows.Pick(TabLong, TabWide, LoopThread); len(got) > 0 {
 		t.Errorf("a sheath without a tab has %v", got)
 	}
@@ -115,7 +113,7 @@ func TestTightest(t *testing.T) {
 	}{{0, "a side to spare"}, {-1, "a side tight, room to form"}, {-4, "a side too tight"}} {
 		p.Sheath.Ease = c.ease
 		plan := compute(t, p)
-		row := Figures(p, plan, length.Millimetres, Prices{}).Pick(Tightest)
+		row := Figures(p, plan, length.Millimetres, 0).Pick(Tightest)
 		if len(row) != 1 || !strings.HasPrefix(row[0].Note, c.want+", at ") {
 			t.Errorf("ease %v: %v, want %s", c.ease, row, c.want)
 		}

@@ -51,7 +51,7 @@ func LossOf(p project.Project, offcut float64) Loss {
 // Takes is what a sheath takes, for its cost: leather, thread and minutes. Steps that
 // are skipped take none. Hardware is the caller's to add.
 func Takes(p project.Project, plan *calc.Plan, loss Loss) bill.Use {
-	c := plan.Cost(calc.Rates{Offcut: loss.Share, Placed: loss.laid}, 0)
+	c := plan.Cost(calc.Rates{Offcut: loss.Share, Placed: loss.laid})
 	if c.ToBuy > c.LeatherArea*(1+loss.Share)+1e-6 {
 		loss.From = "the parts side by side"
 	}

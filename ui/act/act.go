@@ -29,7 +29,6 @@ type Snapshot struct {
 
 	Others []steps.Hold // of the other projects of the shelf
 	Font   Font         // what drawings are made of
-	Prices Prices
 	Shop   shop.Shop
 	Path   string  // of the project's file, in full; "": it has none
 	Prints string  // the folder that printed sheets go to
@@ -44,12 +43,6 @@ type Font struct {
 
 // Look has drawings made so from now on, and remembers it.
 type Look struct{ Font Font }
-
-// Prices are what leather, thread and work cost, in a currency.
-type Prices struct {
-	calc.Rates
-	Currency string
-}
 
 // Preview shows what Do would make of the project without keeping it.
 // Only one preview stands at a time, always on the last committed state.

@@ -101,7 +101,7 @@ The page is enough to mark the leather with a ruler and dividers.`,
 			return err
 		}
 		if !*asJSON {
-			_, err = fmt.Fprint(w.Out, report.Page(f.project, f.plan, f.project.Units, report.Prices{Rates: calc.Rates{Offcut: set.Rates().Offcut}}))
+			_, err = fmt.Fprint(w.Out, report.Page(f.project, f.plan, f.project.Units, set.Shop().Offcut))
 			return err
 		}
 		data, err := report.JSON(f.project, f.plan, weigh.DryingOf(f.project.Weigh, set.Scale))

@@ -58,7 +58,7 @@ func runPrint(w World, v verb, args []string) error {
 		return err
 	}
 	set := settingsFor(w)
-	o := print.Options{Half: *half, Paper: set.Sheet(), Correction: set.Printer, Cutter: set.Cutter, Offcut: set.Rates().Offcut, Maker: set.Shop().Maker(), Progress: w.Progress}
+	o := print.Options{Half: *half, Paper: set.Sheet(), Correction: set.Printer, Cutter: set.Cutter, Offcut: set.Shop().Offcut, Maker: set.Shop().Maker(), Progress: w.Progress}
 	o.Cutter.Bare = o.Cutter.Bare || *bare
 	if *flesh {
 		o.Up = calc.FleshUp

@@ -30,8 +30,8 @@ func TestReread(t *testing.T) {
 		t.Fatalf("changed: %+v", news)
 	}
 	news.Put(&o)
-	if !o.Alarm.NoBell || o.Rates.Hour != 41 {
-		t.Errorf("put in: %+v, %+v", o.Alarm, o.Rates)
+	if !o.Alarm.NoBell || o.Shop.Prices.Hour.String() != "41" {
+		t.Errorf("put in: %+v, %+v", o.Alarm, o.Shop)
 	}
 	if again := look(); again != nil {
 		t.Errorf("said twice: %+v", again)

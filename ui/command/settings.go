@@ -113,13 +113,11 @@ func (s settings) workbench() workbench.Options {
 		},
 		Alarm:    alarm.Options{NoBell: !s.Bell, OnDue: s.OnDue},
 		Styles:   s.styles(),
-		Rates:    s.Rates(),
 		Scale:    s.Scale,
-		Currency: s.Currency(),
 		Shop:     s.Shop(),
 		Tracing:  tracing.Settings{Folder: s.Pictures, Standoff: s.Standoff},
 		Begin:    s.NewProject,
-		Print:    print.Options{Paper: s.Sheet(), Correction: s.Printer, Cutter: s.Cutter, Offcut: s.Rates().Offcut, Maker: s.Shop().Maker()},
+		Print:    print.Options{Paper: s.Sheet(), Correction: s.Printer, Cutter: s.Cutter, Offcut: s.Shop().Offcut, Maker: s.Shop().Maker()},
 		Suspends: runtime.GOOS != "windows",
 		Remember: s.remember(),
 		Leather:  s.leather(),
@@ -168,7 +166,7 @@ func (s settings) put(o *workbench.Options) {
 	now := s.workbench()
 	now.Alarm.Voice, now.Alarm.Clock, now.Alarm.Shelf = o.Alarm.Voice, o.Alarm.Clock, o.Alarm.Shelf
 	now.Alarm.Quiet = o.Alarm.Quiet
-	o.Alarm, o.Rates, o.Scale, o.Currency, o.Begin, o.Print = now.Alarm, now.Rates, now.Scale, now.Currency, now.Begin, now.Print
+	o.Alarm, o.Scale, o.Begin, o.Print = now.Alarm, now.Scale, now.Begin, now.Print
 	o.Document, o.KeepPrinter, o.Prints, o.Shop = now.Document, now.KeepPrinter, now.Prints, now.Shop
 	o.Tracing = now.Tracing
 }

@@ -28,7 +28,11 @@ var (
 
 // figures are all rows of the plan.
 func (m *Model) figures() report.Rows {
-	return report.Figures(m.snap.Project, m.snap.Plan, m.snap.Unit, report.Prices{Rates: m.rates, Currency: m.currency})
+	rows := report.Figures(m.snap.Project, m.snap.Plan, m.snap.Unit, m.snap.Shop.Offcut)
+	if taken := m.snap.Shop.Reckon(m.snap.Project, m.snap.Plan).Taken; len(taken.Known().Lines) > 0 {
+		rows = append(rows, report.CostRow(taken))
+	}
+	return rows
 }
 
 // must tells whether a row's note has to be seen.

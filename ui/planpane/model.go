@@ -4,8 +4,8 @@ package planpane
 
 import (
 	tea "github.com/charmbracelet/bubbletea"
+	"reflect"
 
-	"chape/calc"
 	"chape/calc/curve"
 	"chape/ui/act"
 	"chape/ui/canvas"
@@ -38,13 +38,11 @@ const closest = 6
 type Model struct {
 	Styles ink.Styles
 
-	snap     act.Snapshot
-	rates    calc.Rates
-	currency string
-	glyphs   canvas.Glyphs
-	aspect   float64 // of a cell, its height in its widths
-	width    int
-	height   int
+	snap   act.Snapshot
+	glyphs canvas.Glyphs
+	aspect float64 // of a cell, its height in its widths
+	width  int
+	height int
 
 	page   Page
 	scroll [pages]int // first line of the text shown
@@ -62,7 +60,6 @@ type Model struct {
 func New(styles ink.Styles) *Model {
 	m := &Model{Styles: styles, c: canvas.New(0, 0, canvas.Braille), last: &frame{}}
 	m.touch()
-	m.rates.Offcut = calc.DefaultOffcut
 	m.pens = styles.Pens()
 	m.worn = make([]canvas.Style, len(m.pens))
 	for i := range m.worn {
@@ -87,7 +84,7 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	if s.Mark != m.snap.Mark {
 		m.centre = nil
 	}
-	same := !m.setLook(s.Font, s.Prices) && m.looksLike(s)
+	same := !m.setLook(s.Font) && m.looksLike(s) && reflect.DeepEqual(s.Shop, m.snap.Shop)
 	m.snap = s
 	if same {
 		return
@@ -96,10 +93,10 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	m.touch()
 }
 
-// setLook takes over how it is drawn and counted; false: as before.
-func (m *Model) setLook(f act.Font, p act.Prices) (changed bool) {
-	changed = f != (act.Font{Glyphs: m.glyphs, Aspect: m.aspect}) || p.Rates != m.rates || p.Currency != m.currency
-	m.glyphs, m.aspect, m.rates, m.currency = f.Glyphs, f.Aspect, p.Rates, p.Currency
+// setLook takes over how it is drawn; false: as before.
+func (m *Model) setLook(f act.Font) (changed bool) {
+	changed = f != (act.Font{Glyphs: m.glyphs, Aspect: m.aspect})
+	m.glyphs, m.aspect = f.Glyphs, f.Aspect
 	if changed {
 		m.c.SetAspect(f.Aspect)
 	}

@@ -13,6 +13,8 @@ import (
 	"chape/calc/knife"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/money"
+	"chape/project/shop"
 	"chape/project/steps"
 	"chape/ui/act"
 	"chape/ui/canvas"
@@ -52,7 +54,7 @@ func snapshot(t testing.TB, p project.Project) act.Snapshot {
 	}
 	return act.Snapshot{
 		Project: p, Plan: plan, Unit: p.Units, Mark: 5, Now: time.Date(2024, 5, 6, 7, 8, 9, 0, time.UTC),
-		Font: act.Font{Glyphs: canvas.Braille, Aspect: canvas.DefaultAspect}, Prices: act.Prices{Rates: calc.Rates{Offcut: calc.DefaultOffcut}},
+		Font: act.Font{Glyphs: canvas.Braille, Aspect: canvas.DefaultAspect}, Shop: shop.Shop{Offcut: calc.DefaultOffcut},
 	}
 }
 
@@ -235,9 +237,9 @@ func TestCost(t *testing.T) {
 		t.Error("a cost without rates")
 	}
 	s := m.snap
-	s.Prices = act.Prices{Rates: calc.Rates{Hour: 40, Offcut: 0.25}, Currency: "EUR"}
+	s.Shop.Prices = money.Prices{Currency: money.Currency{Sign: "EUR"}, Hour: money.FromNumber(40)}
 	m.SetSnapshot(s)
-	if got := strings.Join(strings.Fields(plain(m)), " "); !strings.Contains(got, "60.00 EUR") || !strings.Contains(got, "1.5 h at the bench 60.00") {
+	if got := strings.Join(strings.Fields(plain(m)), " "); !strings.Contains(got, "60.00 EUR") || !strings.Contains(got, "at least, work 60.00") {
 		t.Errorf("1.5 h at 40 is not 60:\n%s", plain(m))
 	}
 }

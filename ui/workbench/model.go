@@ -136,7 +136,6 @@ func (m *Model) snapshot() act.Snapshot {
 	s := m.session.Snapshot()
 	s.Others = m.alarm.Others()
 	s.Font = m.o.Font
-	s.Prices = act.Prices{Rates: m.o.Rates, Currency: m.o.Currency}
 	s.Shop = m.o.Shop
 	if m.unfit != nil {
 		s.Stale, s.Err = true, m.unfit

@@ -31,9 +31,7 @@ type Options struct {
 	Remember func(f act.Font) error // keeps how drawings are made; nil: for this time only
 	Suspends bool                   // the system can put the program aside
 	Print    print.Options
-	Rates    calc.Rates
 	Scale    float64 // grams, one step of the kitchen scale; 0: as the digits tell
-	Currency string
 	Shop     shop.Shop
 	Tracing  tracing.Settings
 	Leather  *leather.File // the leather on the rack; nil: for this time only

@@ -20,11 +20,11 @@ func TestSettingsReadAgain(t *testing.T) {
 	}
 	limits := calc.DefaultLimits()
 	limits.Drum = 7
-	news = &Settings{Put: func(o *Options) { o.Currency = "acorns" }, Limits: limits, Say: act.Say{Text: "read again"}}
+	news = &Settings{Put: func(o *Options) { o.Shop.Prices.Currency.Sign = "acorns" }, Limits: limits, Say: act.Say{Text: "read again"}}
 	s.send(tickMsg{})
 	s.shows("read again")
-	if got := s.m.session.Snapshot().Plan.Input.Limits.Drum; got != 7 || s.m.snapshot().Prices.Currency != "acorns" {
-		t.Errorf("drum %v, prices in %q", got, s.m.snapshot().Prices.Currency)
+	if got := s.m.session.Snapshot().Plan.Input.Limits.Drum; got != 7 || s.m.snapshot().Shop.Prices.Currency.Sign != "acorns" {
+		t.Errorf("drum %v, prices in %q", got, s.m.snapshot().Shop.Prices.Currency.Sign)
 	}
 	news = &Settings{Say: act.Say{Text: "broken", Warn: true}}
 	s.send(tickMsg{})

@@ -22,7 +22,7 @@ func Work(f *sheet.Flow, p project.Project, plan *calc.Plan, title string, offcu
 	f.Gap(1.5)
 	bench(f, p, report.Bench(p, plan, u))
 	f.Heading("figures")
-	figures(f, report.Figures(p, plan, u, report.Prices{Rates: calc.Rates{Offcut: offcut}}).WithoutBench(), 0)
+	figures(f, report.Figures(p, plan, u, offcut).WithoutBench(), 0)
 	if len(p.Steps) > 0 {
 		f.Heading("steps")
 		for i, s := range report.Steps(p) {
