@@ -6,7 +6,7 @@ import (
 	"chape/calc/curve"
 )
 
-// least is how much of a piece a sheet should hold, across its narrower side, mm: a sheet
+// least is how much of a piece a sheet should hold, square to the joint that cuts it, mm: one
 // with a few millimetres of a tab is soon lost (common practice, no source).
 const least = 25.0
 
@@ -32,20 +32,27 @@ func (t *Tiling) share(d *Drawing, w, h float64, slack curve.Vec) {
 	t.lay(d, first, bestAt, w, h)
 }
 
-// slivers counts the sheets, and says how narrow the least of what is cut is on one.
+// slivers counts the sheets, and says how little of a piece the least is that a joint cuts
+// off on one, square to the joint; infinite where none cuts a piece.
 func (t *Tiling) slivers(d *Drawing) (sheets int, narrowest float64) {
 	narrowest = math.Inf(1)
 	for _, s := range t.Sheets {
-		var on curve.Line
 		core := s.Area.Grow(-Overlap / 2)
 		for _, p := range d.Paths {
-			if p.Layer == CutLayer || p.Layer == WeltLayer || p.Layer == StrapLayer {
-				on = append(on, p.held(core)...)
+			if p.Layer != CutLayer && p.Layer != WeltLayer && p.Layer != StrapLayer {
+				continue
 			}
-		}
-		if len(on) > 0 {
+			on := p.held(core)
+			if len(on) == 0 {
+				continue
+			}
 			lo, hi := on.Bounds()
-			narrowest = min(narrowest, hi.X-lo.X, hi.Y-lo.Y)
+			if lo.X < core.Lo.X+1e-6 || hi.X > core.Hi.X-1e-6 {
+				narrowest = min(narrowest, hi.X-lo.X)
+			}
+			if lo.Y < core.Lo.Y+1e-6 || hi.Y > core.Hi.Y-1e-6 {
+				narrowest = min(narrowest, hi.Y-lo.Y)
+			}
 		}
 	}
 	return len(t.Sheets), narrowest
