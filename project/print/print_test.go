@@ -135,10 +135,10 @@ func TestPricks(t *testing.T) {
 				}
 				return v * hundred / 100
 			}
-			if d := printed(across.X-corner.X, c.X); math.Abs(d-100) > 0.1 || math.Abs(across.Y-corner.Y) > 0.01 {
+			if d := printed(across.X-corner.X, c.X); math.Abs(d-100) > 0.01 || math.Abs(across.Y-corner.Y) > 0.01 {
 				t.Errorf("%v page %d: pricks %.3f mm apart across", c, i+1, d)
 			}
-			if d := printed(corner.Y-up.Y, c.Y); math.Abs(d-100) > 0.1 || math.Abs(up.X-corner.X) > 0.01 {
+			if d := printed(corner.Y-up.Y, c.Y); math.Abs(d-100) > 0.01 || math.Abs(up.X-corner.X) > 0.01 {
 				t.Errorf("%v page %d: pricks %.3f mm apart along", c, i+1, d)
 			}
 			if said := strings.Contains(oneLine(p.words()), "Corrected for a printer"); said != c.Set() {

@@ -264,7 +264,7 @@ func checkHoles(t *testing.T, a assembly, plan *calc.Plan, o Options, f facing, 
 			got = append(got, v.Add(a.moves[i]).Sub(move))
 		}
 	}
-	const most = 0.05
+	const most = 0.03
 	for _, h := range f.line(want) {
 		if d := nearest(h, got); d > most {
 			t.Errorf("hole %v of the plan is %.3f mm from one on paper", h, d)
