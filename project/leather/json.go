@@ -39,10 +39,11 @@ func (l Laid) JSON() ([]byte, error) {
 		Yield      float64   `json:"yield"`
 		Rectangle  float64   `json:"rectangle"`
 		Gap        float64   `json:"gap"`
+		Stopped    bool      `json:"stopped"`
 		Placements []placed  `json:"placements"`
 		Missing    []missing `json:"missing"`
 		Pieces     []used    `json:"pieces"`
-	}{l.Result.Fits(), l.Result.Yield(), l.Result.Rectangle(), l.Task.Gap, []placed{}, []missing{}, []used{}}
+	}{l.Result.Fits(), l.Result.Yield(), l.Result.Rectangle(), l.Task.Gap, l.Result.Stopped, []placed{}, []missing{}, []used{}}
 	for _, p := range l.Result.Placements {
 		part := l.Task.Parts[p.Part]
 		o := placed{Part: part.Name, Project: l.Whose[p.Part], Kind: part.Kind.String(), Copy: p.Copy + 1, Leather: l.Task.Pieces[p.Piece].Name,
