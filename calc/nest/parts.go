@@ -29,6 +29,10 @@ func PartsOf(p *calc.Plan) []Part {
 	return parts
 }
 
+// Corners leaves out what an outline does not need to be true within tol, mm. It comes
+// counter-clockwise.
+func Corners(l curve.Line, tol float64) curve.Line { return simplify(l, tol) }
+
 // Halves draws a part from half-widths measured at places along its middle line: X
 // is the place, Y the half-width there. At least two are needed, in order, and one
 // of them above 0.

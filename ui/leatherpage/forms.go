@@ -55,7 +55,8 @@ func (m *Model) pieceRows() []row {
 			m.lengthRow("length", "along its lower edge, as it lies grain side up; 0: no piece, its bend and stretch alone", func(l *leather.Leather) *length.Length { return &l.Width }),
 			m.lengthRow("width", "up from there", func(l *leather.Leather) *length.Length { return &l.Height }))
 	}
-	rows = append(rows, m.cornersRow(l))
+	rows = append(rows, m.cornersRow(l), row{group: "piece", name: "from a photograph", enter: m.openPhoto,
+		hint: "Enter: lay the piece grain side up on a tracing sheet, photograph it from above, and have its edge read"})
 	rows = append(rows, m.flawRows(l)...)
 	rows = append(rows, m.grainRows(l)...)
 	return append(rows, m.hideRows(l)...)
@@ -177,6 +178,8 @@ func (m *Model) isHide(l leather.Leather) string {
 
 // thicknessOff is what a gauge does not show, mm.
 const thicknessOff = 0.05
+
+func round2(v float64) float64 { return math.Round(v*100) / 100 }
 
 func round3(v float64) float64 { return math.Round(v*1000) / 1000 }
 

@@ -87,5 +87,6 @@ func (m *Model) esc() []act.Msg {
 func (m *Model) Keys() []act.Section {
 	ask := part.AskKeys()
 	ask.Now = m.entry != nil
-	return []act.Section{m.keys().Section(Name, m.entry == nil), ask}
+	photo := m.view == viewPhoto
+	return append([]act.Section{m.keys().Section(Name, m.entry == nil && !photo), ask}, m.picker.Keys(photo)...)
 }

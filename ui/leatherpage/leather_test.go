@@ -11,8 +11,10 @@ import (
 
 	"chape/calc"
 	"chape/calc/bend"
+	"chape/calc/curve"
 	"chape/calc/length"
 	"chape/calc/nest"
+	"chape/calc/trace"
 	"chape/project"
 	"chape/project/file"
 	"chape/project/leather"
@@ -136,7 +138,7 @@ func TestPieceIsKept(t *testing.T) {
 	b.Keys("home", "enter").Shows("name", "thickness")
 	b.Keys("enter").Type("odd bit").Keys("enter")
 	b.Type("8 oz").Keys("enter", "down", "down", "enter")
-	b.Type("0 20; 300 0; 420 60; 410 330; 10 250").Keys("enter", "enter")
+	b.Type("0 20; 300 0; 420 60; 410 330; 10 250").Keys("enter", "down", "enter")
 	b.Type("330 200 30").Keys("enter")
 	s := b.kept()
 	if len(s.Pieces) != 1 {
@@ -309,4 +311,39 @@ func TestStretch(t *testing.T) {
 	_, at := plan.AfterStretch(0)
 	wet := length.Length(plan.Across(at).Room*0.12).Format(length.Millimetres, length.Calliper)
 	b.Shows("the pouch gives " + wet)
+}
+
+// A piece read from a photograph: 100 × 60 mm with a corner cut off, wherever it lay.
+func TestFromAPhotograph(t *testing.T) {
+	b := newBench(t, 78, 19, offcut())
+	b.Pane.picker.Reader = func(_ context.Context, path string, o trace.Options) (trace.Reading, error) {
+		if o.Of != trace.Leather || path != "/pictures/bit.jpg" {
+			t.Errorf("read %q as %v", path, o.Of)
+		}
+		edge := curve.Line{{X: 30, Y: 40}, {X: 130, Y: 40}, {X: 130, Y: 100}, {X: 50, Y: 100}, {X: 30, Y: 80}}
+		var fine curve.Line // as closely as it is read
+		for i, p := range edge {
+			q := edge[(i+1)%len(edge)]
+			for s := range 200 {
+				fine = append(fine, p.Add(q.Sub(p).Mul(float64(s)/200)))
+			}
+		}
+		return trace.Reading{Of: o.Of, Outline: fine}, nil
+	}
+	b.Keys("enter", "down", "down", "down", "enter").Shows("Drop the picture")
+	rig.CheckSizes(t, b.Pane, 80, 24)
+	b.Send(rig.Paste("/pictures/bit.jpg"))
+	l := b.kept().Pieces[0]
+	if len(l.Corners) != 5 || math.Abs(math.Abs(l.Corners.Area())-5800) > 1 || len(l.Flaws) != 0 {
+		t.Fatalf("kept %+v, said %v", l, b.Said)
+	}
+	if lo, hi := l.Corners.Bounds(); lo.Norm() > 0.01 || hi.Dist(curve.Vec{X: 100, Y: 60}) > 0.01 {
+		t.Errorf("from %v to %v", lo, hi)
+	}
+	b.Keys("u")
+	if l := b.kept().Pieces[0]; len(l.Corners) != 6 || len(l.Flaws) != 1 {
+		t.Errorf("after undo %+v", l)
+	}
+	b.Keys("enter").Shows("Drop the picture")
+	b.Keys("esc").Shows("thickness")
 }

@@ -11,6 +11,7 @@ import (
 
 	"chape/calc/bend"
 	"chape/calc/nest"
+	"chape/calc/trace"
 	"chape/project/leather"
 	"chape/project/print/layout"
 	"chape/project/shelf"
@@ -18,6 +19,7 @@ import (
 	"chape/ui/canvas"
 	"chape/ui/part"
 	"chape/ui/term/ink"
+	"chape/ui/tracing"
 )
 
 // Options are what the page needs from outside.
@@ -25,6 +27,7 @@ type Options struct {
 	Rack   *leather.File         // where the leather is kept; nil: nowhere, for this time only
 	Shelf  *shelf.Shelf          // other projects to cut from the same hide; nil: none
 	Print  func() layout.Options // how paper is printed
+	Trace  func() tracing.Settings
 	Styles ink.Styles
 }
 
@@ -37,6 +40,7 @@ const (
 	viewPart       // the form of an added part
 	viewFold       // a strip folded over a bar
 	viewPull       // a strip pulled
+	viewPhoto      // a photograph of the piece, to be read
 )
 
 // Model is the page. It never changes the project: it sends act.Commit.
@@ -53,16 +57,18 @@ type Model struct {
 	at    int // the piece or the added part in hand
 	list  part.List
 	back  int // the row of viewAll to come back to
+	field int // that of the piece's form
 	entry *part.Ask
 	fold  bend.Fold
 	pull  bend.Strip
 
-	job   *job
-	laid  *leather.Laid // as last placed; nil: not, or something has changed since
-	shown int           // which of the pieces used is drawn
-	large bool          // the drawing takes the whole page
-	place func(context.Context, nest.Task, func(nest.Progress)) (nest.Result, error)
-	done  []kind // what was changed on this page, the last one last
+	picker *tracing.Picker
+	job    *job
+	laid   *leather.Laid // as last placed; nil: not, or something has changed since
+	shown  int           // which of the pieces used is drawn
+	large  bool          // the drawing takes the whole page
+	place  func(context.Context, nest.Task, func(nest.Progress)) (nest.Result, error)
+	done   []kind // what was changed on this page, the last one last
 
 	glyphs canvas.Glyphs
 	c      *canvas.Canvas // kept between frames
@@ -74,13 +80,18 @@ func New(o Options) *Model {
 	if o.Rack == nil {
 		o.Rack = &leather.File{}
 	}
+	if o.Trace == nil {
+		o.Trace = func() tracing.Settings { return tracing.Settings{} }
+	}
 	return &Model{o: o, rack: rack{stock: leather.Empty()}, off: map[string]bool{}, place: nest.Place,
-		c: canvas.New(0, 0, canvas.Braille), pens: o.Styles.Pens()}
+		picker: tracing.New(trace.Leather, o.Trace, o.Styles),
+		c:      canvas.New(0, 0, canvas.Braille), pens: o.Styles.Pens()}
 }
 
 // SetSize sets the cells inside the page's edge.
 func (m *Model) SetSize(w, h int) {
 	m.w, m.h = max(w, 0), max(h, 0)
+	m.picker.SetWidth(m.w)
 	m.scroll()
 }
 
@@ -115,7 +126,10 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 	defer m.scroll()
 	switch msg := msg.(type) {
 	case part.Press:
-		if m.entry != nil {
+		switch {
+		case m.view == viewPhoto:
+			return m, m.toPicker(msg)
+		case m.entry != nil:
 			return m, m.reply(msg)
 		}
 		return m, m.command(msg)
@@ -124,6 +138,7 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 	case act.InHand:
 		if !msg.Is {
 			m.entry = nil
+			m.picker.Stop()
 			return m, nil
 		}
 		return m, m.arrive()
@@ -138,7 +153,7 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 	case printedMsg:
 		return m, printed(msg)
 	}
-	return m, nil
+	return m, m.toPicker(msg)
 }
 
 // command carries out a key while nothing is typed.
@@ -227,12 +242,19 @@ func (m *Model) home() {
 	m.list.Choose(m.back)
 }
 
-// enterView goes to a form.
+// enterView goes to a form. Back in that of a piece the row is as it was.
 func (m *Model) enterView(v view, at int) {
-	if m.view == viewAll {
+	row := 0
+	switch m.view {
+	case viewAll:
 		m.back = m.list.At
+	case viewPiece:
+		m.field = m.list.At
+	default:
+		row = m.field
 	}
 	m.view, m.at = v, at
 	m.list = part.List{}
 	m.scroll()
+	m.list.Choose(row)
 }

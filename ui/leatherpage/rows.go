@@ -47,6 +47,8 @@ func (m *Model) rows() []row {
 		return m.foldRows()
 	case viewPull:
 		return m.pullRows()
+	case viewPhoto:
+		return nil
 	}
 	return slices.Concat(m.rackRows(), m.cutRows(), m.placeRows())
 }

@@ -69,6 +69,9 @@ func (m *Model) View() string {
 	if m.w == 0 || m.h == 0 {
 		return ""
 	}
+	if m.view == viewPhoto {
+		return strings.Join(layout.Fit(m.picker.Lines(m.w), m.w, m.h), "\n")
+	}
 	p := m.arrange()
 	left := layout.Fit(m.told(m.howTo(), p.text.W), p.text.W, p.text.H)
 	left = append(left, layout.Fit(m.listed(p.list), p.list.W, p.list.H)...)

@@ -34,7 +34,7 @@ func pages(o *Options) []act.Page {
 		shelfpane.AsPage(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles}),
 		costpage.AsPage(costpage.Options{Shelf: o.Shelf, Clock: o.Clock, Styles: o.Styles}),
 		backpage.AsPage(backpage.Options{Shelf: o.Shelf, Styles: o.Styles}),
-		leatherpage.AsPage(leatherpage.Options{Rack: o.Leather, Shelf: o.Shelf, Print: o.paper, Styles: o.Styles}),
+		leatherpage.AsPage(leatherpage.Options{Rack: o.Leather, Shelf: o.Shelf, Print: o.paper, Trace: func() tracing.Settings { return o.Tracing }, Styles: o.Styles}),
 		drypane.AsPage(o.Clock, o.Styles),
 		lookpage.AsPage(o.Styles),
 	}

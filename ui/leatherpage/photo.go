@@ -1,0 +1,60 @@
+package leatherpage
+
+import (
+	"fmt"
+	"path/filepath"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/calc/curve"
+	"chape/calc/nest"
+	"chape/project/leather"
+	"chape/ui/act"
+	"chape/ui/term"
+	"chape/ui/tracing"
+)
+
+// openPhoto asks for a photograph of the piece in hand.
+func (m *Model) openPhoto() []act.Msg {
+	m.enterView(viewPhoto, m.at)
+	return m.picker.Look()
+}
+
+// toPicker hands a message to the picker.
+func (m *Model) toPicker(msg tea.Msg) []act.Msg {
+	out, event := m.picker.Update(msg)
+	if m.view != viewPhoto {
+		return out
+	}
+	switch event {
+	case tracing.Left:
+		m.picker.Stop()
+		m.enterView(viewPiece, m.at)
+	case tracing.Got:
+		out = append(out, m.takePhoto()...)
+	}
+	return out
+}
+
+// traced is how far corners may lie off what was read, mm: no more than the reading itself is off.
+const traced = 0.25
+
+// takePhoto makes what was read the edge of the piece.
+func (m *Model) takePhoto() []act.Msg {
+	r, path := m.picker.Reading()
+	corners := nest.Corners(r.Outline, traced)
+	lo, hi := corners.Bounds()
+	for i, p := range corners {
+		corners[i] = curve.Vec{X: round2(p.X - lo.X), Y: round2(p.Y - lo.Y)}
+	}
+	m.enterView(viewPiece, m.at)
+	out, err := m.setPiece(func(l *leather.Leather) error {
+		l.Corners, l.Width, l.Height, l.Flaws = corners, 0, 0, nil
+		return nil
+	})
+	if err == nil {
+		out = append(out, act.Say{Text: term.Plain(fmt.Sprintf("%s read: %.0f × %.0f mm, %d corners; flaws are yours to add",
+			filepath.Base(path), hi.X-lo.X, hi.Y-lo.Y, len(corners)))})
+	}
+	return m.say(out, err)
+}
