@@ -18,6 +18,7 @@ import (
 	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/alarm"
+	"chape/ui/document"
 	"chape/ui/session"
 	"chape/ui/term"
 	"chape/ui/term/ink"
@@ -95,8 +96,8 @@ func open(what string, paths ...string) []string {
 }
 
 // document opens a project under the user's thresholds.
-func (s settings) document(p project.Project, path string, stamp store.Stamp) *session.Doc {
-	return session.NewDoc(p, path, stamp, session.DocOptions{Make: calc.Compute, Check: project.Project.Validate, Limits: s.Limits()})
+func (s settings) document(p project.Project, path string, stamp store.Stamp) *document.Doc {
+	return document.New(p, path, stamp, document.Options{Make: calc.Compute, Check: project.Project.Validate, Limits: s.Limits()})
 }
 
 // workbench is what the settings, the machine and the environment say about

@@ -17,9 +17,9 @@ import (
 	"chape/project"
 	"chape/project/store"
 	"chape/ui/act"
+	"chape/ui/document"
 	"chape/ui/form"
 	"chape/ui/part"
-	"chape/ui/session"
 	"chape/ui/term/ink"
 	"chape/ui/test/rig"
 )
@@ -28,7 +28,7 @@ import (
 type desk struct {
 	t    testing.TB
 	pane *Model
-	doc  *session.Doc
+	doc  *document.Doc
 	said []string
 
 	unfit error // why what is typed will not do
@@ -36,7 +36,7 @@ type desk struct {
 
 func open(t testing.TB, p project.Project) *desk {
 	f := &desk{t: t, pane: New(ink.New(ink.Middling, ink.None))}
-	f.doc = session.NewDoc(p, "", store.Stamp{}, session.DocOptions{
+	f.doc = document.New(p, "", store.Stamp{}, document.Options{
 		Make:  calc.Compute,
 		Check: project.Project.Validate, Limits: calc.DefaultLimits(),
 	})

@@ -5,11 +5,12 @@ import (
 
 	"chape/project/store"
 	"chape/ui/act"
+	"chape/ui/document"
 )
 
 // Keep gives a loose copy a file on the shelf, or saves again at once.
 func (s *Session) Keep() []act.Msg {
-	if s.doc.State() == Failed && s.o.Shelf != nil {
+	if s.doc.State() == document.Failed && s.o.Shelf != nil {
 		return []act.Msg{s.elsewhereQuestion()}
 	}
 	if s.doc.Path() != "" {
@@ -53,7 +54,7 @@ func (s *Session) keepOnShelf() []act.Msg {
 
 // keptMsg tells where a loose copy was put.
 type keptMsg struct {
-	doc   *Doc // as it was then: another one may be open by now
+	doc   *document.Doc // as it was then: another one may be open by now
 	path  string
 	rev   uint64
 	stamp store.Stamp

@@ -7,6 +7,7 @@ import (
 
 	"chape/project/store"
 	"chape/ui/act"
+	"chape/ui/document"
 )
 
 type lookedMsg struct { // at the file
@@ -14,7 +15,7 @@ type lookedMsg struct { // at the file
 	stamp   store.Stamp
 	asked   bool // by a key
 	changed bool
-	version Version // where changed and not gone
+	version document.Version // where changed and not gone
 	err     error
 }
 
@@ -60,7 +61,7 @@ func (s *Session) looked(msg lookedMsg) []act.Msg {
 		return out
 	}
 	switch state := s.doc.State(); {
-	case msg.asked && (state == Gone || state == Damaged):
+	case msg.asked && (state == document.Gone || state == document.Damaged):
 		return append(out, s.saveNow()...) // makes it anew, or puts ours beside
 	case msg.asked && len(out) == 0:
 		s.asked = true
@@ -88,15 +89,15 @@ func (s *Session) found(msg lookedMsg) (out []act.Msg, saving bool) {
 		return warn(name + " was moved or deleted by another program: Ctrl+S or the next change makes it anew"), false
 	}
 	switch s.doc.DiskChanged(msg.version) {
-	case Loaded:
+	case document.Loaded:
 		s.o.Notices = msg.version.Notices
 		return append(say(name+" was changed by another program: its new state is loaded; u brings yours back"), Changed{}), false
-	case Refused:
+	case document.Refused:
 		if !s.refused.Same(msg.stamp) { // else it was said already
 			s.refused = msg.stamp
 			return warn("changed by another program, and can't be loaded: " + msg.version.Err.Error()), false
 		}
-	case BothSide:
+	case document.BothSide:
 		if save, ok := s.doc.SaveNow(); ok { // it meets theirs, and goes beside
 			return do(s.saving(save)), true
 		}

@@ -11,6 +11,7 @@ import (
 	"chape/project/file"
 	"chape/project/store"
 	"chape/ui/act"
+	"chape/ui/document"
 )
 
 // Open goes over to another project, as soon as this one is on the disk.
@@ -37,7 +38,7 @@ func (s *Session) Has(path string) bool { return samePath(path, s.doc.Path()) }
 type openedMsg struct {
 	path      string
 	rev       uint64 // of the document that was left for it
-	doc       *Doc
+	doc       *document.Doc
 	notices   file.Notices
 	lock      *store.Lock
 	elsewhere bool
@@ -45,8 +46,8 @@ type openedMsg struct {
 }
 
 func (s *Session) opening(path string) []act.Msg {
-	fsys, document := s.o.FS, s.o.Document
-	if document == nil {
+	fsys, load := s.o.FS, s.o.Document
+	if load == nil {
 		return do(func() tea.Msg { return openedMsg{err: errors.New("this workbench opens no other project")} })
 	}
 	s.bringing = true
@@ -61,7 +62,7 @@ func (s *Session) opening(path string) []act.Msg {
 		if p, out.notices, out.err = file.Decode(filepath.Base(path), data); out.err != nil {
 			return out
 		}
-		out.doc = document(p, path, stamp)
+		out.doc = load(p, path, stamp)
 		out.lock, out.elsewhere = store.TakeLock(fsys, path)
 		return out
 	})
@@ -93,7 +94,7 @@ const mostLeft = 8
 
 // leave keeps the document for when it is opened again.
 func (s *Session) leave() {
-	if s.doc.Path() != "" && s.doc.State() == Saved {
+	if s.doc.Path() != "" && s.doc.State() == document.Saved {
 		s.doc.Drop()
 		s.left = slices.Insert(s.left, 0, s.doc)
 		s.left = s.left[:min(len(s.left), mostLeft)]
@@ -102,8 +103,8 @@ func (s *Session) leave() {
 
 // takeBack gives the document that was left in the same file, with its changes to take
 // back, if the file is as it left it.
-func (s *Session) takeBack(fresh *Doc) *Doc {
-	i := slices.IndexFunc(s.left, func(d *Doc) bool { return samePath(d.Path(), fresh.Path()) })
+func (s *Session) takeBack(fresh *document.Doc) *document.Doc {
+	i := slices.IndexFunc(s.left, func(d *document.Doc) bool { return samePath(d.Path(), fresh.Path()) })
 	if i < 0 {
 		return fresh
 	}

@@ -13,7 +13,15 @@ import (
 	"chape/project/print"
 	"chape/project/store"
 	"chape/ui/act"
+	"chape/ui/document"
 )
+
+var start = time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC)
+
+// opened is the document of a.toml, which stands there as the defaults.
+func opened() *document.Doc {
+	return document.New(project.Defaults(), "a.toml", store.Stamp{}, document.Options{Make: calc.Compute, Limits: calc.DefaultLimits()})
+}
 
 // TestPrintingIsNoted: what was printed is in the project, past undo and redo; a trial is
 // not, nor the same once more.
@@ -26,9 +34,9 @@ func TestPrintingIsNoted(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	doc := NewDoc(p, path, stamp, DocOptions{Make: calc.Compute, Limits: calc.DefaultLimits()})
+	doc := document.New(p, path, stamp, document.Options{Make: calc.Compute, Limits: calc.DefaultLimits()})
 	s := New(&Options{Doc: doc, FS: fsys, Clock: func() time.Time { return now }})
-	if err := doc.Commit("leather", leather(4)); err != nil {
+	if err := doc.Commit("leather", func(p *project.Project) error { p.Sheath.Leather = 4; return nil }); err != nil {
 		t.Fatal(err)
 	}
 	printed := func(o print.Options) (changed bool, patterns []project.Pattern) {
@@ -72,7 +80,7 @@ func TestPrintingIsNoted(t *testing.T) {
 
 // TestPrintingSays what is drawn, as long as it is drawn.
 func TestPrintingSays(t *testing.T) {
-	s := New(&Options{Doc: opened(1)})
+	s := New(&Options{Doc: opened()})
 	s.printing = true
 	news := make(chan string, 2)
 	news <- "work card"
@@ -108,8 +116,8 @@ func TestPrintingSays(t *testing.T) {
 func TestPrintFolder(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "a.toml")
-	doc := func() *Doc {
-		return NewDoc(project.Defaults(), path, store.Stamp{}, DocOptions{Make: calc.Compute, Limits: calc.DefaultLimits()})
+	doc := func() *document.Doc {
+		return document.New(project.Defaults(), path, store.Stamp{}, document.Options{Make: calc.Compute, Limits: calc.DefaultLimits()})
 	}
 	kept, fails := "unset", error(nil)
 	s := New(&Options{Doc: doc(), KeepPrints: func(folder string) error { kept = folder; return fails }})

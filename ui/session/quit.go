@@ -10,13 +10,14 @@ import (
 	"chape/project"
 	"chape/project/store"
 	"chape/ui/act"
+	"chape/ui/document"
 )
 
 // Quit ends the program when everything is on the disk, waits for a save that
 // is under way, and asks where something would be lost.
 func (s *Session) Quit() []act.Msg {
 	switch {
-	case s.doc.State() == Loose:
+	case s.doc.State() == document.Loose:
 		if s.doc.Unsaved() {
 			return []act.Msg{s.looseQuestion()}
 		}
@@ -38,7 +39,7 @@ func (s *Session) Quit() []act.Msg {
 func (s *Session) Finish(crash error) error {
 	s.land()
 	s.lastLook()
-	if s.doc.State() == Divided && !s.doc.Unsaved() {
+	if s.doc.State() == document.Divided && !s.doc.Unsaved() {
 		theirs, ours, _ := s.doc.Sides()
 		err := fmt.Errorf("%q was changed by another program as well: yours is in %q", theirs, ours)
 		if crash != nil {

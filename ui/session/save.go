@@ -12,19 +12,20 @@ import (
 	"chape/project/file"
 	"chape/project/store"
 	"chape/ui/act"
+	"chape/ui/document"
 	"chape/ui/term"
 )
 
 type (
 	savedMsg struct {
-		save    Save
+		save    document.Save
 		notices file.Notices // of the file that is saved over
 		stamp   store.Stamp
 		err     error
 		version string // where the file as it was, with its comments, was put
 	}
 	dividedMsg struct { // ours was put beside the file
-		theirs Version
+		theirs document.Version
 		beside string
 		rev    uint64
 		stamp  store.Stamp
@@ -43,7 +44,7 @@ func (s *Session) Save() []act.Msg {
 
 // saving writes one state. Before the first one a file with comments, or of an
 // older format, is put beside as it was: the save would not keep it.
-func (s *Session) saving(save Save) tea.Cmd {
+func (s *Session) saving(save document.Save) tea.Cmd {
 	fsys, notices, now, encode := s.o.FS, s.o.Notices, s.now(), s.o.Encode
 	s.o.Notices = file.Notices{}
 	f := &flight{done: make(chan savedMsg, 1)}
@@ -166,7 +167,7 @@ func (s *Session) saySaved() []act.Msg {
 
 // divide puts ours beside the file that someone else has changed meanwhile, and
 // reads theirs.
-func (s *Session) divide(save Save) tea.Cmd {
+func (s *Session) divide(save document.Save) tea.Cmd {
 	fsys, now, encode := s.o.FS, s.now(), s.o.Encode
 	return func() tea.Msg {
 		out := dividedMsg{rev: save.Rev}
@@ -194,9 +195,9 @@ func (s *Session) divided(msg dividedMsg) []act.Msg {
 	return append(out, s.afterSave()...)
 }
 
-func readVersion(fsys store.FS, path string) Version {
+func readVersion(fsys store.FS, path string) document.Version {
 	data, stamp, err := store.Read(fsys, path)
-	v := Version{Stamp: stamp, Err: err}
+	v := document.Version{Stamp: stamp, Err: err}
 	if err == nil {
 		v.Project, v.Notices, v.Err = file.Decode(path, data)
 	}

@@ -1,3 +1,5 @@
+// Package session is the open document at work: its file saved, looked at, kept and
+// left for another; its sheets printed; the questions where something would be lost.
 package session
 
 import (
@@ -12,12 +14,13 @@ import (
 	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/act"
+	"chape/ui/document"
 	"chape/ui/form"
 )
 
 // Options are what a Session needs from outside.
 type Options struct {
-	Doc       *Doc
+	Doc       *document.Doc
 	Notices   file.Notices                 // what the file held that a save would not keep
 	FS        store.FS                     // nil: the system's
 	Encode    func(project.Project) []byte // what is saved; nil: project.Encode
@@ -26,7 +29,7 @@ type Options struct {
 	Elsewhere []string                     // folders for what can't be saved where it belongs
 	Lock      *store.Lock                  // of the document
 	// Document opens another project; nil: this session opens none.
-	Document func(p project.Project, path string, stamp store.Stamp) *Doc
+	Document func(p project.Project, path string, stamp store.Stamp) *document.Doc
 	// KeepPrinter keeps what the pricks on a sheet measured; nil: for this time only.
 	KeepPrinter func(c sheet.Correction) error
 	Prints      string                    // the folder for sheets that the user has chosen; "": none
@@ -41,7 +44,7 @@ type Options struct {
 // one goroutine.
 type Session struct {
 	o   *Options
-	doc *Doc
+	doc *document.Doc
 
 	printing bool   // sheets are being drawn
 	quitting bool   // as soon as the running save has ended
@@ -52,9 +55,9 @@ type Session struct {
 	asked    bool   // a key asked for the save: say when it is done
 	polling  bool   // a look at the file is under way
 
-	left    []*Doc      // projects that were open before, the last one first
-	flight  *flight     // the newest save
-	refused store.Stamp // what another program made of the file and can't be loaded
+	left    []*document.Doc // projects that were open before, the last one first
+	flight  *flight         // the newest save
+	refused store.Stamp     // what another program made of the file and can't be loaded
 }
 
 // What a session tells the root besides the values of package act.
@@ -83,7 +86,7 @@ func New(o *Options) *Session {
 }
 
 // Doc is the open document.
-func (s *Session) Doc() *Doc { return s.doc }
+func (s *Session) Doc() *document.Doc { return s.doc }
 
 // Snapshot is what the panes show of it.
 func (s *Session) Snapshot() act.Snapshot { return s.doc.Snapshot(s.now()) }
@@ -136,7 +139,7 @@ func (s *Session) Key() string { return cmp.Or(s.pathKey(), s.doc.Committed().Ti
 
 func (s *Session) pathKey() string {
 	path := s.doc.Path()
-	if s.doc.State() == Divided {
+	if s.doc.State() == document.Divided {
 		path, _, _ = s.doc.Sides()
 	}
 	return store.FullPath(path)

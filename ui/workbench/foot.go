@@ -8,9 +8,9 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/ui/act"
+	"chape/ui/document"
 	"chape/ui/layout"
 	"chape/ui/panel"
-	"chape/ui/session"
 	"chape/ui/term"
 )
 
@@ -68,7 +68,7 @@ func (m *Model) footKeys() []key.Binding {
 		return first
 	}
 	var keys []key.Binding
-	if m.session.Doc().State() == session.Loose && !m.bare && l.Room < act.Whole {
+	if m.session.Doc().State() == document.Loose && !m.bare && l.Room < act.Whole {
 		keys = append(keys, in(m.Keys.New, "your own knife"))
 	}
 	if l.Root&act.Turn != 0 {

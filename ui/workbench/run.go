@@ -9,8 +9,8 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"chape/ui/document"
 	"chape/ui/guard"
-	"chape/ui/session"
 	"chape/ui/term"
 )
 
@@ -59,7 +59,7 @@ func Run(o Options) error {
 
 // unrung says, to whoever has quit, which holds run on without a bell.
 func (m *Model) unrung() []string {
-	lines := m.alarm.Running(m.session.Doc().State() == session.Loose)
+	lines := m.alarm.Running(m.session.Doc().State() == document.Loose)
 	if len(lines) == 0 {
 		return nil
 	}

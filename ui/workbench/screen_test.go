@@ -19,6 +19,7 @@ import (
 	"chape/ui/act"
 	"chape/ui/alarm"
 	"chape/ui/canvas"
+	"chape/ui/document"
 	"chape/ui/layout"
 	"chape/ui/part"
 	"chape/ui/session"
@@ -71,7 +72,7 @@ func filed(t testing.TB, w, h int, p project.Project) *screen {
 
 var disk = store.OSLockingIn("")
 
-func start(t testing.TB, w, h int, p project.Project, path string, make session.Maker, with ...func(*Options)) *screen {
+func start(t testing.TB, w, h int, p project.Project, path string, make document.Maker, with ...func(*Options)) *screen {
 	t.Helper()
 	s := &screen{t: t, now: morning, voice: &voice{}, path: path}
 	var stamp store.Stamp
@@ -81,13 +82,13 @@ func start(t testing.TB, w, h int, p project.Project, path string, make session.
 			t.Fatal(err)
 		}
 	}
-	document := func(p project.Project, path string, stamp store.Stamp) *session.Doc {
-		return session.NewDoc(p, path, stamp, session.DocOptions{Make: make, Check: project.Project.Validate, Limits: calc.DefaultLimits()})
+	open := func(p project.Project, path string, stamp store.Stamp) *document.Doc {
+		return document.New(p, path, stamp, document.Options{Make: make, Check: project.Project.Validate, Limits: calc.DefaultLimits()})
 	}
 	o := Options{
 		Options: session.Options{
-			Doc:       document(p, path, stamp),
-			Document:  document,
+			Doc:       open(p, path, stamp),
+			Document:  open,
 			FS:        disk,
 			Clock:     func() time.Time { return s.now },
 			Shelf:     shelf.Open(disk, filepath.Join(t.TempDir(), "shelf")),

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"chape/project/store"
+	"chape/ui/document"
 	"chape/ui/layout"
 	"chape/ui/session"
 	"chape/ui/term"
@@ -89,7 +90,7 @@ func (m *Model) benchView() string {
 		low = m.foot()
 	}
 	switch m.session.Doc().State() {
-	case session.Failed, session.Divided, session.Gone, session.Damaged:
+	case document.Failed, document.Divided, document.Gone, document.Damaged:
 		if !m.alarm.Ringing() {
 			lines[0] = m.savedText()
 		} else {
@@ -144,17 +145,17 @@ func (m *Model) head() string {
 func (m *Model) savedText() string {
 	st := m.o.Styles
 	switch m.session.Doc().State() {
-	case session.Saved:
+	case document.Saved:
 		return st.Good.Render("saved")
-	case session.Saving:
+	case document.Saving:
 		return st.Quiet.Render("saving…")
-	case session.Loose:
+	case document.Loose:
 		return st.Note.Render("* a copy, not kept: Ctrl+S keeps it")
-	case session.Divided:
+	case document.Divided:
 		return st.Warn.Render("! changed on both sides")
-	case session.Gone:
+	case document.Gone:
 		return st.Warn.Render("! the file is gone: Ctrl+S makes it anew")
-	case session.Damaged:
+	case document.Damaged:
 		var unread *store.Failure
 		if errors.As(m.session.Doc().Damage(), &unread) {
 			return st.Warn.Render("! the file can't be read: " + unread.Why)

@@ -18,6 +18,7 @@ import (
 	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/canvas"
+	"chape/ui/document"
 	"chape/ui/session"
 	"chape/ui/term/ink"
 	"chape/ui/workbench"
@@ -54,7 +55,7 @@ func deskOn(t testing.TB, disk store.FS, path string) *desk {
 	d := &desk{t: t, now: morning, path: path, aside: t.TempDir()}
 	d.m = workbench.New(workbench.Options{
 		Options: session.Options{
-			Doc:       session.NewDoc(p, path, stamp, session.DocOptions{Make: calc.Compute, Check: project.Project.Validate, Limits: calc.DefaultLimits()}),
+			Doc:       document.New(p, path, stamp, document.Options{Make: calc.Compute, Check: project.Project.Validate, Limits: calc.DefaultLimits()}),
 			Notices:   notices,
 			FS:        disk,
 			Clock:     func() time.Time { return d.now },

@@ -21,6 +21,7 @@ import (
 	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/canvas"
+	"chape/ui/document"
 	"chape/ui/session"
 	"chape/ui/term/ink"
 	"chape/ui/test/golden"
@@ -39,8 +40,8 @@ const repo = "../../.."
 // screen is the workbench on the example at a fixed time, as a terminal would show it.
 func screen() *vt.Emulator {
 	now := time.Date(2026, time.November, 25, 15, 2, 0, 0, time.UTC)
-	doc := session.NewDoc(example.Load(now), "", store.Stamp{},
-		session.DocOptions{Make: calc.Compute, Check: project.Project.Validate, Limits: calc.DefaultLimits()})
+	doc := document.New(example.Load(now), "", store.Stamp{},
+		document.Options{Make: calc.Compute, Check: project.Project.Validate, Limits: calc.DefaultLimits()})
 	m := workbench.New(workbench.Options{
 		Options:  session.Options{Doc: doc, Clock: func() time.Time { return now }},
 		Styles:   ink.New(ink.Light, ink.TrueColour),

@@ -1,8 +1,8 @@
-// Package session is the open document without a terminal: the project as it was
+// Package document is the open document without a terminal: the project as it was
 // last committed, the preview on top of it, the plan that follows, undo and
 // redo, and what is known about the file. It never touches the disk or the
 // clock: it says what should be saved, and is told how that went.
-package session
+package document
 
 import (
 	"reflect"
@@ -47,16 +47,16 @@ type change struct {
 	before project.Project
 }
 
-// DocOptions are what a Doc needs from outside.
-type DocOptions struct {
+// Options are what a Doc needs from outside.
+type Options struct {
 	Make   Maker
 	Check  func(project.Project) error // refuses what may not be committed; nil: nothing
 	Limits calc.Limits
 }
 
-// NewDoc opens p, which was read from path with the given stamp. With path "" it
+// New opens p, which was read from path with the given stamp. With path "" it
 // is a copy that touches nothing until it is kept.
-func NewDoc(p project.Project, path string, stamp store.Stamp, o DocOptions) *Doc {
+func New(p project.Project, path string, stamp store.Stamp, o Options) *Doc {
 	d := &Doc{make: o.Make, check: o.Check, limits: o.Limits, committed: p.Clone()}
 	d.file = onDisk{path: path, stamp: stamp}
 	d.refresh()

@@ -1,4 +1,4 @@
-package session
+package document
 
 import (
 	"errors"
@@ -37,7 +37,7 @@ func sample() project.Project {
 }
 
 func opened(stamp byte) *Doc {
-	return NewDoc(sample(), "a.toml", stampOf(stamp), DocOptions{Make: planOf, Limits: calc.DefaultLimits()})
+	return New(sample(), "a.toml", stampOf(stamp), Options{Make: planOf, Limits: calc.DefaultLimits()})
 }
 
 func stampOf(b byte) store.Stamp {
@@ -81,7 +81,7 @@ func TestLastGoodPlanStays(t *testing.T) {
 }
 
 func TestRefusedCommitChangesNothing(t *testing.T) {
-	d := NewDoc(sample(), "a.toml", stampOf(1), DocOptions{Make: planOf, Check: func(p project.Project) error {
+	d := New(sample(), "a.toml", stampOf(1), Options{Make: planOf, Check: func(p project.Project) error {
 		if p.Sheath.Leather > 10 {
 			return errors.New("too thick")
 		}
@@ -143,7 +143,7 @@ func TestUndoRandom(t *testing.T) {
 // was handed in.
 func TestNothingIsShared(t *testing.T) {
 	p := sample()
-	d := NewDoc(p, "", store.Stamp{}, DocOptions{Make: planOf})
+	d := New(p, "", store.Stamp{}, Options{Make: planOf})
 	p.Steps[0].Title = "spoilt"
 	p.Knife.Stations[0].At = 77
 	if err := d.Commit("x", func(q *project.Project) error { q.Steps[1].Title = "Glue"; return nil }); err != nil {
@@ -299,7 +299,7 @@ func TestDivided(t *testing.T) {
 }
 
 func TestLooseCopyTouchesNothing(t *testing.T) {
-	d := NewDoc(sample(), "", store.Stamp{}, DocOptions{Make: planOf})
+	d := New(sample(), "", store.Stamp{}, Options{Make: planOf})
 	d.Commit("a", leather(1))
 	if _, ok := d.NextSave(start); ok || d.State() != Loose {
 		t.Errorf("state %v", d.State())
@@ -318,7 +318,7 @@ func TestLooseCopyTouchesNothing(t *testing.T) {
 // nor is anything when no measure changes.
 func TestOneKeyOnePlan(t *testing.T) {
 	made := 0
-	d := NewDoc(sample(), "a.toml", stampOf(1), DocOptions{Limits: calc.DefaultLimits(), Make: func(in calc.Input) (*calc.Plan, error) {
+	d := New(sample(), "a.toml", stampOf(1), Options{Limits: calc.DefaultLimits(), Make: func(in calc.Input) (*calc.Plan, error) {
 		made++
 		return planOf(in)
 	}})
