@@ -50,11 +50,6 @@ func (o Open) Earliest(now time.Time, shop calendar.Shop) (r Ready, ok bool) {
 	return r, ok
 }
 
-// EarliestReady is when a list can be done at the earliest.
-func EarliestReady(list []Step, now time.Time, shop calendar.Shop) (r Ready, ok bool) {
-	return StillOpen(list).Earliest(now, shop)
-}
-
 // job is the step as the calendar has it.
 func (s Step) job(list []Step, place map[int]int) calendar.Job {
 	j := calendar.Job{Work: max(0, s.Expect-s.Spent), Hold: s.Hold, After: calendar.Own, Until: s.NotBefore()}

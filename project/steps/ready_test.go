@@ -29,7 +29,7 @@ func TestEarliestReadyByHand(t *testing.T) {
 		{Title: "Dry", Hold: 24 * time.Hour, From: "FORM"},
 		{Title: "Finish", Expect: time.Hour},
 	}
-	r, ok := EarliestReady(list, now, evenings(t))
+	r, ok := StillOpen(list).Earliest(now, evenings(t))
 	if got := r.At.Format("Mon 2 15:04"); !ok || got != "Sat 28 09:15" || r.Unset != 0 || r.Bare != 0 || len(r.Steps) != 4 {
 		t.Errorf("ready %s, %+v, %v", got, r, ok)
 	}
@@ -39,19 +39,19 @@ func TestEarliestReadyByHand(t *testing.T) {
 
 	// Formed on Thursday at 18:30 and done: the wait runs from there, Fri 18:30; then 60.
 	list[1].Done, list[3].Done = now, now.Add(-30*time.Minute)
-	r, _ = EarliestReady(list, now, evenings(t))
+	r, _ = StillOpen(list).Earliest(now, evenings(t))
 	if got := r.At.Format("Mon 2 15:04"); got != "Fri 27 19:30" {
 		t.Errorf("ready %s, want Fri 27 19:30", got)
 	}
 	// Started by hand later than that, at 19:00.
 	list[4].Started = now
-	r, _ = EarliestReady(list, now, evenings(t))
+	r, _ = StillOpen(list).Earliest(now, evenings(t))
 	if got := r.At.Format("Mon 2 15:04"); got != "Fri 27 20:00" {
 		t.Errorf("ready %s, want Fri 27 20:00", got)
 	}
 	// And ended early, at 19:30.
 	list[4].Ended = now.Add(30 * time.Minute)
-	r, _ = EarliestReady(list, now, evenings(t))
+	r, _ = StillOpen(list).Earliest(now, evenings(t))
 	if got := r.At.Format("Mon 2 15:04"); got != "Thu 26 20:30" {
 		t.Errorf("ready %s, want Thu 26 20:30", got)
 	}
@@ -59,14 +59,14 @@ func TestEarliestReadyByHand(t *testing.T) {
 
 func TestEarliestReadyWithGaps(t *testing.T) {
 	now := time.Date(2026, 11, 26, 19, 0, 0, 0, time.UTC)
-	r, ok := EarliestReady([]Step{{Title: "Dye", Sheet: true}, {Title: "Burnish"}, {Title: "Wax", Expect: time.Minute}}, now, evenings(t))
+	r, ok := StillOpen([]Step{{Title: "Dye", Sheet: true}, {Title: "Burnish"}, {Title: "Wax", Expect: time.Minute}}).Earliest(now, evenings(t))
 	if !ok || r.Unset != 1 || r.Bare != 1 {
 		t.Errorf("%+v, %v", r, ok)
 	}
-	if _, ok := EarliestReady([]Step{{Expect: time.Minute}}, now, calendar.Shop{}); ok {
+	if _, ok := StillOpen([]Step{{Expect: time.Minute}}).Earliest(now, calendar.Shop{}); ok {
 		t.Error("work is done without hours")
 	}
-	if r, ok := EarliestReady(nil, now, calendar.Shop{}); !ok || !r.At.Equal(now) {
+	if r, ok := StillOpen(nil).Earliest(now, calendar.Shop{}); !ok || !r.At.Equal(now) {
 		t.Errorf("nothing to do: %+v, %v", r, ok)
 	}
 }
