@@ -16,10 +16,13 @@ const (
 	mostWeighings = 1000
 	mostPatterns  = 1000
 	mostQuotes    = 100
+	mostCarried   = 200
+	mostEarlier   = 200
 	mostAdded     = 50
 )
 
-// List is a table that a project has a row of for each mark, fit, step, printed pattern,
+// List is a table that a project has a row of for each mark, fit, offered fit,
+// half-width of an earlier sheath, step, printed pattern,
 // quote, weighing or added part.
 type List struct {
 	Key     string  // in the file: "knife.station"
@@ -58,6 +61,8 @@ func list[T any](key string, most int, cs []column[T], of func(*Project) *[]T, t
 const (
 	listOfMarks = iota
 	listOfFits
+	listOfCarried
+	listOfEarlier
 	listOfSteps
 	listOfPatterns
 	listOfQuotes
@@ -73,6 +78,8 @@ var Lists = []List{
 			return nil
 		}),
 	list("fit", mostFits, fits, func(p *Project) *[]Fit { return &p.Fits }, nil),
+	list("carried", mostCarried, carriedColumns, func(p *Project) *[]Carried { return &p.Carried }, nil),
+	list("earlier", mostEarlier, earlierColumns, func(p *Project) *[]Half { return &p.Earlier }, nil),
 	list("step", mostSteps, stepColumns, func(p *Project) *[]steps.Step { return &p.Steps }, nil),
 	list("pattern", mostPatterns, patterns, func(p *Project) *[]Pattern { return &p.Patterns }, nil),
 	list("quote", mostQuotes, quotes, func(p *Project) *[]Quote { return &p.Quotes }, nil),
@@ -122,6 +129,8 @@ func (p Project) Clone() Project {
 	p.Knife.Stations = slices.Clone(p.Knife.Stations)
 	p.Tracing.Left = slices.Clone(p.Tracing.Left)
 	p.Fits = slices.Clone(p.Fits)
+	p.Carried = slices.Clone(p.Carried)
+	p.Earlier = slices.Clone(p.Earlier)
 	p.Steps = slices.Clone(p.Steps)
 	p.Patterns = slices.Clone(p.Patterns)
 	p.Quotes = slices.Clone(p.Quotes)

@@ -45,6 +45,8 @@ type Project struct {
 	Hide     Hide
 	Added    []Part
 	Fits     []Fit
+	Carried  []Carried
+	Earlier  []Half
 	Steps    []steps.Step
 	Patterns []Pattern
 	Quotes   []Quote

@@ -182,9 +182,9 @@ func (j *job) lines(pages []sheet.Page) []sign {
 }
 
 // heading is the line that tells one print from another, no wider than width
-// at a size of letters: a long title is cut, never the revision or the date.
+// at a size of letters: a long title is cut, never the number or the date.
 func (j *job) heading(size, width float64) string {
-	rest := fmt.Sprintf(" · revision %d", j.p.Revision)
+	rest := fmt.Sprintf(" · pattern %d", j.p.Revision)
 	if len(report.Warnings(j.plan, j.p.Units)) > 0 {
 		rest += " · has a warning"
 	}

@@ -24,7 +24,7 @@ func (j *job) overview(pattern *sheet.Drawing, t sheet.Tiling, rest []sheet.Page
 	if j.p.Customer.Name != "" {
 		customer = "for " + j.p.Customer.Name
 	}
-	f.Para(letters.Joined(fmt.Sprintf("revision %d", j.p.Revision), date, customer), 3, 0)
+	f.Para(letters.Joined(fmt.Sprintf("pattern %d", j.p.Revision), date, customer), 3, 0)
 	if letters.Lacks(j.written()...) {
 		f.Para("The sheets leave out some letters that their font does not have: … stands for them. The project file has them.", 2.7, 0)
 	}

@@ -28,7 +28,7 @@ func PDF(p project.Project, plan *calc.Plan, o Options) ([]byte, error) {
 
 // document is pages as one file.
 func (j *job) document(pages []sheet.Page) pdf.Document {
-	return pdf.Document{Paper: j.o.Paper, Correction: j.o.Correction, Date: j.o.Date, Title: j.title(), Subject: fmt.Sprintf("sheath pattern, revision %d", j.p.Revision), Pages: pages}
+	return pdf.Document{Paper: j.o.Paper, Correction: j.o.Correction, Date: j.o.Date, Title: j.title(), Subject: fmt.Sprintf("sheath pattern %d", j.p.Revision), Pages: pages}
 }
 
 // pages lays out all pages in order.

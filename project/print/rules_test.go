@@ -217,7 +217,7 @@ func TestWarningsInBold(t *testing.T) {
 			if w.Bold {
 				bold += w.Says + " "
 			}
-			title = title || strings.Contains(w.Says, "revision 3 · has a warning")
+			title = title || strings.Contains(w.Says, "pattern 3 · has a warning")
 		}
 		cutBy := i == 0 || strings.HasPrefix(page.Name, "Pattern") || strings.HasPrefix(page.Name, "Welt")
 		if got := strings.Contains(bold, strings.Join(first[:4], " ")); cutBy && !got {

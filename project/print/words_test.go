@@ -23,7 +23,7 @@ func TestNarrowPaperSaysAll(t *testing.T) {
 			continue
 		}
 		sheets++
-		for _, want := range []string{"the other ends at the mouth; the drain hole belongs", "before you cut.", "100 × 100 mm.", "thickness takes it up.", "revision 3"} {
+		for _, want := range []string{"the other ends at the mouth; the drain hole belongs", "before you cut.", "100 × 100 mm.", "thickness takes it up.", "pattern 3"} {
 			if !strings.Contains(words, want) {
 				t.Errorf("page %d does not say %q", i+1, want)
 			}
@@ -46,7 +46,7 @@ func TestWords(t *testing.T) {
 		all.WriteString(oneLine(q.words()) + " ")
 	}
 	got := all.String()
-	for _, want := range []string{"½″ é × ° é", "revision 3", "25 November 2026", "row 2, column 1", "set your dividers here: 100 mm", "4″",
+	for _, want := range []string{"½″ é × ° é", "pattern 3", "25 November 2026", "row 2, column 1", "set your dividers here: 100 mm", "4″",
 		"Print at 100 %", "Grain side up", "right hand, edge to the rear", "In paper this hangs 2.5 mm loose", "relief hole 3.2 mm",
 		"drain 4 mm", "stitch line", "glue line: welt to here", "fold", "cut", " mouth ", "welt", "pattern 3, cut 1", "leather 3.2 mm", "for the right hand", "least stretch", "towards you,", "divider setting", "half-widths",
 		"wait 24 h, look by 48 h", "leather dust", "not for storage", "local rules", "for Zoé"} {

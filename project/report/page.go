@@ -22,7 +22,7 @@ const pageWidth = 80
 func Page(p project.Project, plan *calc.Plan, u length.Unit, offcut float64) string {
 	var b page
 	b.wrap("", orUnnamed(p.Title))
-	b.wrap("", fmt.Sprintf("revision %d, %s", p.Revision, Worn(p)))
+	b.wrap("", fmt.Sprintf("pattern %d, %s", p.Revision, Worn(p)))
 	if p.Customer.Name != "" {
 		b.wrap("", "for "+p.Customer.Name)
 	}

@@ -195,7 +195,7 @@ func TestPageSays(t *testing.T) {
 	p := bar()
 	page := Page(p, compute(t, p), length.Millimetres, offcuts)
 	for _, want := range []string{
-		"Bar \"é\"\nrevision 3, right hand, edge to the rear\n",
+		"Bar \"é\"\npattern 3, right hand, edge to the rear\n",
 		"stitches                     37         38 holes",
 		"divider setting               4.05 mm ",
 		"ten steps of it              40.5  mm ",

@@ -16,19 +16,38 @@ import (
 	"chape/project/store"
 )
 
-// From is a project that starts from an earlier one. The sheath, the belt, the
-// stitches and the corrections are carried to the next knife, and so is the checklist
-// with its hold times and cautions. What is of that knife alone is not: knife, mouth
-// and measured stitch line are those of start, customer and notes are empty, nothing
-// is quoted, done, started, skipped, spent or weighed, and the pattern is number 1.
-func From(earlier project.Project, title string, start project.Project) project.Project {
+// Take is what a new project takes along from an earlier one.
+type Take struct {
+	Knife  bool // its measurements and its mouth: the same knife again
+	Sheath bool // sheath, strap, belt and stitches
+	Fits   bool // the corrections: kept with the knife, else offered one by one
+	Steps  bool // the checklist with its hold times and cautions
+}
+
+// From is a project that starts from an earlier one, in its unit. What is of that sheath
+// alone is not taken along: its measured stitch line, customer and notes; nothing is
+// done, started, skipped, spent or weighed, nothing was printed or quoted, and the pattern is number
+// 1. For another knife the corrections are placed by its landmarks once it is measured,
+// and each is offered, not kept.
+func From(earlier project.Project, title string, start project.Project, take Take) project.Project {
 	p := project.New(title, earlier.Units, start)
-	mouth := p.Sheath.Mouth
 	e := earlier.Clone()
-	p.Sheath, p.Belt, p.Stitch, p.Fits = e.Sheath, e.Belt, e.Stitch, e.Fits
-	p.Sheath.Mouth, p.Stitch.Measured = mouth, 0
-	p.Notes, p.Customer, p.Weigh = "", project.Customer{}, nil
-	if len(e.Steps) > 0 {
+	p.Notes, p.Customer, p.Weigh, p.Patterns, p.Carried, p.Earlier, p.Fits = "", project.Customer{}, nil, nil, nil, nil, nil
+	if take.Sheath {
+		mouth := p.Sheath.Mouth
+		p.Sheath, p.Sold, p.Strap, p.Belt, p.Stitch = e.Sheath, e.Sold, e.Strap, e.Belt, e.Stitch
+		p.Sheath.Mouth, p.Stitch.Measured = mouth, 0
+	}
+	if take.Knife {
+		p.Source, p.Outline, p.Knife, p.Tracing, p.Sheath.Mouth = e.Source, e.Outline, e.Knife, e.Tracing, e.Sheath.Mouth
+	}
+	switch {
+	case take.Fits && take.Knife:
+		p.Fits = e.Fits
+	case take.Fits:
+		p.Carried, _ = project.Carry(e.Fits, e, "from "+e.Title) // marks that make no knife have no corrections
+	}
+	if take.Steps && len(e.Steps) > 0 {
 		p.Steps = slices.DeleteFunc(e.Steps, func(s steps.Step) bool { return s.Title == steps.WeighAgain })
 	}
 	p.Steps = steps.Fresh(p.Steps)

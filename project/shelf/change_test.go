@@ -46,14 +46,15 @@ func TestFrom(t *testing.T) {
 	before := e.Clone()
 
 	start := sheath("", 0)
-	p := From(e, "Second", start)
+	another := Take{Sheath: true, Fits: true, Steps: true}
+	p := From(e, "Second", start, another)
 	if p.Title != "Second" || p.Revision != 1 || p.Notes != "" || p.Customer != (project.Customer{}) || p.Weigh != nil {
 		t.Errorf("what was of the first sheath alone is carried: %+v", p)
 	}
 	if p.Outline != start.Outline || p.Sheath.Mouth != start.Sheath.Mouth || p.Stitch.Measured != 0 {
 		t.Errorf("what was of the first knife alone is carried: %+v", p)
 	}
-	if p.Sheath.Leather != 2.5 || p.Belt.Width != 50 || !reflect.DeepEqual(p.Fits, e.Fits) {
+	if p.Sheath.Leather != 2.5 || p.Belt.Width != 50 || p.Fits != nil || len(p.Carried) != 1 || p.Carried[0].Fit != e.Fits[0] || p.Carried[0].From != "from First" {
 		t.Errorf("sheath, belt or corrections are lost: %+v", p)
 	}
 	if p.Steps[5].From != "CUT" || !p.Steps[6].Sheet || p.Steps[7].Expect != time.Hour {
@@ -70,12 +71,19 @@ func TestFrom(t *testing.T) {
 	if err := p.Validate(); err != nil {
 		t.Error(err)
 	}
-	p.Fits[0].By, p.Steps[0].Title = 9, "x"
+	p.Carried[0].By, p.Steps[0].Title = 9, "x"
 	if !reflect.DeepEqual(e, before) {
 		t.Error("the earlier project was changed")
 	}
+	same := From(e, "Again", start, Take{Knife: true, Sheath: true, Fits: true})
+	if same.Outline != e.Outline || same.Sheath.Mouth != 99 || !reflect.DeepEqual(same.Fits, e.Fits) || same.Carried != nil || len(same.Steps) != len(start.Steps) {
+		t.Errorf("the same knife again: %+v", same)
+	}
+	if bare := From(e, "Bare", start, Take{}); bare.Sheath != start.Sheath || bare.Belt != start.Belt || bare.Fits != nil || bare.Carried != nil {
+		t.Errorf("nothing along: %+v", bare)
+	}
 	e.Steps = nil
-	if p := From(e, "Third", start); len(p.Steps) != len(start.Steps) {
+	if p := From(e, "Third", start, another); len(p.Steps) != len(start.Steps) {
 		t.Errorf("without steps it has %d", len(p.Steps))
 	}
 }

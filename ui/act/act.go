@@ -13,6 +13,7 @@ import (
 	"chape/project"
 	"chape/project/shop"
 	"chape/project/steps"
+	"chape/project/versions"
 	"chape/ui/canvas"
 )
 
@@ -76,6 +77,9 @@ type Say struct {
 	Warn  bool
 	Lasts bool // only another one takes it away: the keys stand below it
 }
+
+// PrintPair has two patterns printed on one page, laid over each other.
+type PrintPair struct{ Pair versions.Pair }
 
 // Send wraps a message as a command.
 func Send(m tea.Msg) tea.Cmd { return func() tea.Msg { return m } }

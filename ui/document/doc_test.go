@@ -155,7 +155,7 @@ func TestNothingIsShared(t *testing.T) {
 	}
 	for i, f := 0, reflect.TypeOf(project.Project{}); i < f.NumField(); i++ {
 		switch f.Field(i).Name {
-		case "Fits", "Steps", "Patterns", "Quotes", "Weigh", "Added", "Knife":
+		case "Fits", "Carried", "Earlier", "Steps", "Patterns", "Quotes", "Weigh", "Added", "Knife":
 		default:
 			if k := f.Field(i).Type.Kind(); k == reflect.Slice || k == reflect.Map || k == reflect.Pointer {
 				t.Errorf("clone does not know the list %s", f.Field(i).Name)

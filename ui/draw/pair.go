@@ -87,3 +87,17 @@ func (s Sheet) Cursor(c *canvas.Canvas, p *calc.Plan, at float64, label string) 
 	m := &Mark{At: at, Label: label}
 	s.mark(c, m, cutAt(p, m), []float64{1})
 }
+
+// Measured draws half-widths that were measured, in the order of the fold, joined by a thin
+// line.
+func (s Sheet) Measured(c *canvas.Canvas, at, wide []float64) {
+	var line curve.Line
+	for i := range at {
+		line = append(line, curve.Vec{X: at[i], Y: wide[i]})
+	}
+	c.Polyline(s.dots(line, 1), markLine)
+	for _, v := range line { // a letter is seen from further away than a dot
+		cx, cy := s.cell(c, v, 1)
+		c.Text(cx, cy, "o", ink.PenMark)
+	}
+}

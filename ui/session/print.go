@@ -10,9 +10,11 @@ import (
 	"chape/project/file"
 	"chape/project/print"
 	"chape/project/print/folder"
+	"chape/project/print/pair"
 	"chape/project/print/sheet"
 	"chape/project/print/tracing"
 	"chape/project/store"
+	"chape/project/versions"
 	"chape/ui/act"
 )
 
@@ -121,6 +123,25 @@ func (s *Session) Print(o print.Options) []act.Msg {
 		return printedMsg{paths: paths, err: err, path: path, note: note}
 	}
 	return append(say("printing…"), act.Do(draw), act.Do(listen(news)))
+}
+
+// PrintPair writes two patterns laid over each other into PrintFolder.
+func (s *Session) PrintPair(p versions.Pair, o print.Options) []act.Msg {
+	if why, ok := s.Printable(); !ok {
+		return []act.Msg{why}
+	}
+	s.printing = true
+	path, u := s.doc.Path(), s.doc.Unit()
+	dir, base := s.PrintFolder(), strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	draw := func() tea.Msg {
+		f, err := pair.File(p, pair.Options{Paper: o.Paper, Correction: o.Correction}, base, u)
+		if err != nil {
+			return printedMsg{err: err}
+		}
+		paths, err := folder.Write(dir, []folder.File{f}, false, nil)
+		return printedMsg{paths: paths, err: err, path: path}
+	}
+	return append(say("printing…"), act.Do(draw))
 }
 
 // listen waits for what is drawn next.

@@ -62,16 +62,13 @@ func (m *Model) askFrom(e shelf.Entry) []act.Msg {
 	if e.State == shelf.Broken {
 		return warn("nothing can be taken from it: " + e.Err)
 	}
-	label := "New project with the sheath, corrections and steps of " + quoted(e.Title) + ". What do you call the knife?"
+	label := "New project from " + quoted(e.Title) + ". What do you call the knife?"
 	return m.ask(label, "", func(text string) ([]act.Msg, error) {
 		text, err := title(text)
 		if err != nil {
 			return nil, err
 		}
-		return m.create(func() (project.Project, error) {
-			earlier, err := m.o.Shelf.Load(e.Path)
-			return shelf.From(earlier, text, m.o.Begin(text)), err
-		}), nil
+		return m.load(e, text), nil
 	})
 }
 

@@ -34,10 +34,15 @@ func (m *Model) footRows() int { return len(m.foot(time.Time{})) }
 func (m *Model) questionLines() []string {
 	q := m.question
 	lines := q.Lines(m.w, m.o.Styles)
-	if q.begin != nil {
-		for _, line := range q.begin.lines() {
-			lines = append(lines, layout.Line(line, m.w))
-		}
+	var choices []string
+	switch {
+	case q.begin != nil:
+		choices = q.begin.lines()
+	case q.take != nil:
+		choices = q.take.lines()
+	}
+	for _, line := range choices {
+		lines = append(lines, layout.Line(line, m.w))
 	}
 	return lines
 }

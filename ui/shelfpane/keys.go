@@ -37,6 +37,7 @@ func (m *Model) ofChosen(do func(shelf.Entry) []act.Msg) func() []act.Msg {
 func (m *Model) Keys() []act.Section {
 	ask, begin := part.AskKeys(), m.beginKeys().Section("In a new project's question", false)
 	ask.Now = m.question != nil || m.finding
-	begin.Text = true
-	return []act.Section{m.keys().Section("Shelf", !ask.Now), begin, ask}
+	take := m.takeKeys().Section("In a new one's question what comes along", false)
+	begin.Text, take.Text = true, true
+	return []act.Section{m.keys().Section("Shelf", !ask.Now), begin, take, ask}
 }

@@ -113,6 +113,8 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 		return m, m.looked(msg)
 	case batchMsg:
 		return m, m.batch(msg)
+	case loadedMsg:
+		return m, m.askTake(msg)
 	case changedMsg:
 		return m, m.changed(msg)
 	}

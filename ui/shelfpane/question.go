@@ -11,6 +11,7 @@ import (
 type question struct {
 	*part.Ask
 	begin  *beginning // chosen instead of typed
+	take   *taking    // the same
 	answer func(text string) ([]act.Msg, error)
 }
 
@@ -36,9 +37,14 @@ func (m *Model) reply(p part.Press) (out []act.Msg) {
 			return nil
 		}
 	}
+	if q.take != nil {
+		if _, known := m.takeKeys().Take(p); known {
+			return nil
+		}
+	}
 	switch q.Take(p) {
 	case part.Dropped:
-		if q.begin == nil || p.Type == tea.KeyEsc { // another key than its own is none
+		if q.begin == nil && q.take == nil || p.Type == tea.KeyEsc { // another key than its own is none
 			m.question = nil
 			if m.visit {
 				out = []act.Msg{act.Leave{}}

@@ -11,6 +11,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 
+	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/file"
@@ -209,7 +210,7 @@ func TestFromRenameAndAway(t *testing.T) {
 	put(t, dir, "first.toml", file.Encode(p), noon)
 	r := newRig(t, dir, 80, 24)
 
-	r.keys("f", "Second", "enter")
+	r.keys("f", "Second", "enter", "enter")
 	second := load(t, filepath.Join(dir, "Second.toml"))
 	if second.Sheath.Leather != 2.5 || second.Customer.Name != "" || steps.Current(second.Steps) != 0 {
 		t.Errorf("the second is %+v", second)
@@ -325,5 +326,32 @@ func TestMouse(t *testing.T) {
 	}
 	if len(r.sent()) != 0 {
 		t.Errorf("the mouse did %v", r.sent())
+	}
+}
+
+// What comes along is asked: another knife has the corrections offered, the same one keeps
+// them.
+func TestWhatComesAlong(t *testing.T) {
+	dir := t.TempDir()
+	p := sheath("First", 6)
+	p.Sheath.Leather = 2.5
+	p.Fits = []project.Fit{{Fit: calc.Fit{At: 100, By: 1, Reach: 20}, With: "leather"}}
+	put(t, dir, "first.toml", file.Encode(p), noon)
+	r := newRig(t, dir, 80, 24)
+	r.keys("f", "Other", "enter")
+	check(t, "taking_80x24", r.Pane.View())
+	r.keys("x", "enter") // a key that is none leaves the question
+	if got := load(t, filepath.Join(dir, "Other.toml")); len(got.Fits) != 0 || len(got.Carried) != 1 || got.Sheath.Leather != 2.5 {
+		t.Errorf("another knife: %+v", got)
+	}
+	r.Pane.Choose(filepath.Join(dir, "first.toml"))
+	r.keys("f", "Again", "enter", "k", "h", "enter")
+	if got := load(t, filepath.Join(dir, "Again.toml")); len(got.Fits) != 1 || len(got.Carried) != 0 || got.Sheath.Leather == 2.5 {
+		t.Errorf("the same knife: %+v", got)
+	}
+	r.Pane.Choose(filepath.Join(dir, "first.toml"))
+	r.keys("f", "No", "enter", "esc")
+	if _, err := os.Stat(filepath.Join(dir, "No.toml")); err == nil || act.Typing(r.Pane) {
+		t.Error("Esc begins it all the same")
 	}
 }

@@ -1,6 +1,7 @@
 package trialpage
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -37,6 +38,12 @@ func field(line int) (project.Field, bool) {
 func (m *Model) chosen() (int, bool) {
 	i := m.list.At - lines
 	return i, i >= 0 && i < len(m.snap.Project.Fits)
+}
+
+// offered is the offer in hand; false on another line.
+func (m *Model) offered() (int, bool) {
+	i := m.list.At - lines - len(m.snap.Project.Fits)
+	return i, i >= 0 && i < len(m.offers)
 }
 
 // value is what stands on a line, without its unit.
@@ -89,6 +96,9 @@ func (m *Model) change() []act.Msg {
 		m.propose()
 		return []act.Msg{act.Say{Text: fmt.Sprintf("correction %d is in hand: change it and keep it, or Esc", i+1)}}
 	}
+	if i, ok := m.offered(); ok {
+		return m.takeOffer(i, true)
+	}
 	if line := m.list.At; typed(line) {
 		m.open(line, m.value(line), true)
 		return nil
@@ -113,8 +123,36 @@ func (m *Model) enter() []act.Msg {
 	return nil
 }
 
+var errOther = errors.New("the corrections have changed meanwhile: choose again")
+
+// takeOffer keeps the offer in hand as a correction of this sheath, or lets it go.
+func (m *Model) takeOffer(i int, keep bool) []act.Msg {
+	was, here := m.snap.Project.Carried[i], m.offers[i]
+	label := "let go the correction " + was.From
+	if keep {
+		label = "keep the correction " + was.From
+		if m.made.err != nil {
+			return []act.Msg{act.Say{Text: m.made.err.Error(), Warn: true}}
+		}
+	}
+	return []act.Msg{act.Commit{Label: label, Do: func(p *project.Project) error {
+		if i >= len(p.Carried) || p.Carried[i] != was {
+			return errOther
+		}
+		q := p.Clone()
+		p.Carried = slices.Delete(q.Carried, i, i+1)
+		if keep {
+			p.Fits = append(q.Fits, here)
+		}
+		return p.Validate()
+	}}}
+}
+
 // space turns a choice.
 func (m *Model) space() []act.Msg {
+	if i, ok := m.offered(); ok {
+		return m.takeOffer(i, true)
+	}
 	d := &m.draft
 	switch m.list.At {
 	case lineTight:
@@ -232,6 +270,9 @@ func (m *Model) keep() []act.Msg {
 
 // remove takes the correction in hand out.
 func (m *Model) remove() []act.Msg {
+	if i, ok := m.offered(); ok {
+		return m.takeOffer(i, false)
+	}
 	i, ok := m.chosen()
 	if !ok {
 		return []act.Msg{act.Say{Text: "↓ goes to the corrections: " + removeKey + " takes the one in hand out"}}
@@ -239,7 +280,7 @@ func (m *Model) remove() []act.Msg {
 	was := m.snap.Project.Fits[i]
 	return []act.Msg{act.Commit{Label: "take out the correction at " + was.At.Short(m.snap.Unit), Do: func(p *project.Project) error {
 		if i >= len(p.Fits) || p.Fits[i] != was {
-			return fmt.Errorf("the corrections have changed meanwhile: choose again")
+			return errOther
 		}
 		p.Fits = slices.Delete(p.Clone().Fits, i, i+1)
 		return nil

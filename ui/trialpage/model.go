@@ -12,6 +12,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/places"
+	"chape/project/shelf"
 	"chape/ui/act"
 	"chape/ui/canvas"
 	"chape/ui/part"
@@ -23,9 +24,11 @@ import (
 type Model struct {
 	Styles ink.Styles
 
+	shelf  *shelf.Shelf
 	w, h   int
 	snap   act.Snapshot
 	places []places.Place
+	offers []project.Fit // what is offered from elsewhere, at its place here
 	draft  draft
 	made   made
 	list   part.List // the lines of the draft, then the corrections
@@ -56,9 +59,9 @@ type made struct {
 	err  error
 }
 
-// New returns the page.
-func New(styles ink.Styles) *Model {
-	m := &Model{Styles: styles, c: canvas.New(0, 0, canvas.Braille), pens: styles.Pens()}
+// New returns the page. The shelf may be nil.
+func New(styles ink.Styles, s *shelf.Shelf) *Model {
+	m := &Model{Styles: styles, shelf: s, c: canvas.New(0, 0, canvas.Braille), pens: styles.Pens()}
 	m.draft = fresh(draft{with: "same thickness"})
 	m.list.At = lineBy
 	return m
@@ -111,6 +114,7 @@ func (m *Model) SetSize(w, h int) {
 // SetSnapshot shows the page the project as it is now.
 func (m *Model) SetSnapshot(s act.Snapshot) {
 	other := !reflect.DeepEqual(m.snap.Project.Fits, s.Project.Fits)
+	m.offers = placed(s.Project)
 	m.snap = s
 	m.glyphs = s.Font.Glyphs
 	m.c.SetAspect(s.Font.Aspect)
@@ -126,8 +130,22 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	if other && m.draft.instead >= 0 { // it may be another one by now
 		m.draft = fresh(m.draft)
 	}
-	m.propose()
 	m.scroll()
+	m.propose()
+}
+
+// placed are the offers at their places here; where no place can be found they stay where
+// they were.
+func placed(p project.Project) []project.Fit {
+	var out []project.Fit
+	for _, c := range p.Carried {
+		f, err := c.Placed(p)
+		if err != nil {
+			f = c.Fit
+		}
+		out = append(out, f)
+	}
+	return out
 }
 
 // front is where the handle begins; the mouth, where it is before that.
@@ -144,11 +162,16 @@ func (m *Model) front() float64 {
 // propose works out what the draft would make of the pattern.
 func (m *Model) propose() {
 	m.made = made{}
-	if m.snap.Plan == nil || m.snap.Stale || !m.draft.drawn() {
+	i, offer := m.offered()
+	if m.snap.Plan == nil || m.snap.Stale || !offer && !m.draft.drawn() {
 		return
 	}
 	p := m.snap.Project.Clone()
-	m.draft.put(&p)
+	if offer {
+		p.Fits = append(p.Fits, m.offers[i])
+	} else {
+		m.draft.put(&p)
+	}
 	m.made.plan, m.made.err = calc.Compute(p.Input(m.snap.Plan.Input.Limits))
 }
 
@@ -159,7 +182,13 @@ func (m *Model) within(x float64) float64 {
 
 // Update implements act.Pane.
 func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
-	defer m.scroll()
+	was := m.list.At
+	defer func() {
+		m.scroll()
+		if m.list.At != was && m.entry == nil { // an offer is drawn while it is in hand
+			m.propose()
+		}
+	}()
 	switch msg := msg.(type) {
 	case part.Press:
 		if m.entry != nil {
@@ -168,6 +197,8 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 		return m, m.command(msg)
 	case tea.MouseMsg:
 		m.mouse(msg)
+	case pastMsg:
+		return m, m.offerPast(msg)
 	case act.InHand:
 		if !msg.Is {
 			m.entry = nil
@@ -204,9 +235,9 @@ func (m *Model) mouse(msg tea.MouseMsg) {
 		if i := pl.formTop + msg.Y - pl.form.Y; i < lines {
 			m.list.Choose(i)
 		}
-	case pl.kept.Contains(msg.X, msg.Y) && msg.Y > pl.kept.Y:
-		if i := pl.keptTop + msg.Y - pl.kept.Y - 1; i < len(m.snap.Project.Fits) {
-			m.list.Choose(lines + i)
+	case pl.kept.Contains(msg.X, msg.Y):
+		if i := pl.keptTop + msg.Y - pl.kept.Y; i < len(pl.rows) && pl.rows[i].line >= 0 {
+			m.list.Choose(pl.rows[i].line)
 		}
 	}
 }
@@ -218,4 +249,4 @@ func (m *Model) moveTo(x float64) {
 }
 
 // scroll keeps the chosen line there.
-func (m *Model) scroll() { m.list.Set(lines+len(m.snap.Project.Fits), lines) }
+func (m *Model) scroll() { m.list.Set(lines+len(m.snap.Project.Fits)+len(m.offers), lines) }

@@ -21,7 +21,7 @@ func knifeProject() project.Project {
 }
 
 func newRig(t *testing.T, p project.Project, w, h int) *rig.Rig[*Model] {
-	r := rig.New(t, p, w, h, func(func() time.Time) *Model { return New(ink.New(ink.Dark, ink.None)) })
+	r := rig.New(t, p, w, h, func(func() time.Time) *Model { return New(ink.New(ink.Dark, ink.None), nil) })
 	r.Plan = true
 	r.Snap.Font = act.Font{Glyphs: canvas.Braille, Aspect: 2}
 	r.Snap.Mark = 0
@@ -205,5 +205,34 @@ func TestInches(t *testing.T) {
 	r.Type("1/16").Keys("enter", "enter", "enter")
 	if len(r.Project.Fits) != 1 || math.Abs(r.Project.Fits[0].By.MM()-25.4/16) > 1e-9 {
 		t.Errorf("corrections %+v", r.Project.Fits)
+	}
+}
+
+// By hand, for a knife whose marks are 60, 110 and 150 from the point: a correction 10 before
+// its mouth stands 10 before this mouth, is drawn while it is in hand, and counts once kept.
+func TestOffered(t *testing.T) {
+	p := knifeProject()
+	mouth := p.Sheath.Mouth
+	p.Carried = []project.Carried{
+		{Fit: project.Fit{Fit: calc.Fit{At: 150, By: 1.5, Reach: 20}, With: "leather"}, From: "from Heron", Deepest: 60, Front: 110, Mouth: 150},
+		{Fit: project.Fit{Fit: calc.Fit{At: 0, By: -1, Reach: 20}, With: "leather"}, From: "from Heron", Deepest: 60, Front: 110, Mouth: 150},
+	}
+	r := newRig(t, p, 78, 24).Shows("from Heron: keep?")
+	before := r.Snap.Plan.Body.MouthStitch
+	r.Keys("end", "up").Shows("mouth", "Enter keeps it here")
+	if r.Pane.made.plan == nil || math.Abs(r.Pane.made.plan.Body.MouthStitch-before-1.5) > 0.01 {
+		t.Errorf("the offer in hand is not drawn")
+	}
+	r.Golden(t, "offered_78x24")
+	if r.Snap.Plan.Body.MouthStitch != before {
+		t.Error("an offer counts before it is kept")
+	}
+	r.Keys("enter")
+	if len(r.Project.Fits) != 1 || r.Project.Fits[0].At != mouth || len(r.Project.Carried) != 1 {
+		t.Errorf("kept: %+v, offered still %+v", r.Project.Fits, r.Project.Carried)
+	}
+	r.Keys("end", "x")
+	if len(r.Project.Fits) != 1 || len(r.Project.Carried) != 0 {
+		t.Errorf("let go: %+v, %+v", r.Project.Fits, r.Project.Carried)
 	}
 }

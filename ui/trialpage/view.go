@@ -29,7 +29,8 @@ const (
 // spots is the page divided up. An empty rectangle is not shown.
 type spots struct {
 	drawing, form, kept layout.Rect
-	formTop, keptTop    int // the first line, and the first correction, in sight
+	rows                []keptRow
+	formTop, keptTop    int // the first line of the draft, and the first row, in sight
 }
 
 // arrange gives the lines of the draft their rows, the corrections what stands beside
@@ -37,11 +38,11 @@ type spots struct {
 func (m *Model) arrange() spots {
 	var p spots
 	room := max(m.h-headRows-sayRows, 0)
-	fits := len(m.snap.Project.Fits)
+	p.rows = m.keptRows()
 	two := m.w >= twoColumns
 	text := lines
 	if !two {
-		text += min(fits+1, 4)
+		text += min(len(p.rows), 4)
 	}
 	if room-text < leastDraw {
 		text = min(room, text)
@@ -58,8 +59,10 @@ func (m *Model) arrange() spots {
 	if line := min(m.list.At, lines-1); line >= p.form.H { // too little room for all
 		p.formTop = line - p.form.H + 1
 	}
-	if i, ok := m.chosen(); ok && i >= p.kept.H-1 {
-		p.keptTop = i - max(p.kept.H-2, 0)
+	for i, r := range p.rows {
+		if r.line == m.list.At && i >= p.kept.H {
+			p.keptTop = i - p.kept.H + 1
+		}
 	}
 	return p
 }
@@ -83,10 +86,19 @@ func (m *Model) View() string {
 	return strings.Join(layout.Fit(out, m.w, m.h), "\n")
 }
 
+// cursor is the place shown: that of the offer in hand, or of the draft.
+func (m *Model) cursor() length.Length {
+	if i, ok := m.offered(); ok {
+		return length.Length(m.within(m.offers[i].At.MM()))
+	}
+	return m.draft.at
+}
+
 // head says where the cursor stands, and how wide the pattern is there.
 func (m *Model) head() []string {
-	u, x := m.snap.Unit, m.draft.at.MM()
-	where := m.draft.at.Format(u, length.Ruler) + " from the point"
+	u, at := m.snap.Unit, m.cursor()
+	x := at.MM()
+	where := at.Format(u, length.Ruler) + " from the point"
 	if name := places.At(m.places, x); name != "" {
 		where += ": " + name
 	}
@@ -115,7 +127,7 @@ func (m *Model) sheet(w, h int) draw.Sheet {
 	}
 	cust := m.snap.Project.Customer
 	s := draw.LayPair(m.c, m.glyphs, calc.BackIsRight(cust.Hand, cust.Edge, calc.GrainUp), false, plans...)
-	x := m.draft.at.MM()
+	x := m.cursor().MM()
 	return s.Closer(m.c, math.Pow(1.5, float64(m.zoom)), curve.Vec{X: x, Y: m.snap.Plan.Flat.Stitch.Height(x)})
 }
 
@@ -138,7 +150,7 @@ func (m *Model) drawing(w, h int) []string {
 		at = append(at, p.At)
 	}
 	s.Ticks(m.c, at)
-	s.Cursor(m.c, is, m.draft.at.MM(), "")
+	s.Cursor(m.c, is, m.cursor().MM(), "")
 	return layout.Fit(m.c.Render(m.pens), w, h)
 }
 
@@ -216,37 +228,55 @@ func (m *Model) keepWords() string {
 	return "keep it: " + signed(m.draft.fit().By, m.snap.Unit) + " a side"
 }
 
-// kept is the list of the corrections with what each counts.
-func (m *Model) kept(p spots) []string {
-	if p.kept.H <= 0 {
-		return nil
-	}
+// keptRow is a row of the list of corrections: a line of the list in hand, or -1.
+type keptRow struct {
+	text string
+	line int
+}
+
+// keptRows are the corrections with what each counts, and what is offered from elsewhere.
+func (m *Model) keptRows() []keptRow {
+	var out []keptRow
 	fits, u := m.snap.Project.Fits, m.snap.Unit
-	if len(fits) == 0 {
-		return layout.Paragraph("No corrections yet. Fold a trial with the welt in, look where it is tight or loose, and say so here.", p.kept.W, p.kept.H, m.Styles.Quiet)
+	if len(fits) > 0 {
+		out = append(out, keptRow{fmt.Sprintf("Corrections: %d", len(fits)), -1})
 	}
-	title := "Corrections"
-	if room := p.kept.H - 1; len(fits) > room {
-		title = fmt.Sprintf("Corrections, %d", len(fits))
+	for i, f := range fits {
+		out = append(out, keptRow{fmt.Sprintf("%d ", i+1) + m.correction(f, u), lines + i})
 	}
-	out := []string{m.Styles.Heading.Render(title)}
-	for i := p.keptTop; i < len(fits) && len(out) < p.kept.H; i++ {
-		text := layout.Line(m.correction(i, fits[i], u), p.kept.W)
-		if m.list.At == lines+i {
-			text = m.Styles.Chosen.Render(text)
+	from := ""
+	for i, f := range m.offers {
+		if c := m.snap.Project.Carried[i]; c.From != from || i == 0 {
+			from = c.From
+			out = append(out, keptRow{term.Plain(from) + ": keep?", -1})
 		}
-		out = append(out, text)
+		out = append(out, keptRow{m.correction(f, u), lines + len(fits) + i})
+	}
+	return out
+}
+
+// kept is what of them is in sight.
+func (m *Model) kept(p spots) []string {
+	if len(p.rows) == 0 {
+		return layout.Paragraph("No corrections yet. Fold a trial with the welt in, look where it is tight or loose, and say so here. "+pastKey+": what your finished sheaths needed.", p.kept.W, p.kept.H, m.Styles.Quiet)
+	}
+	var out []string
+	for i := p.keptTop; i < len(p.rows) && len(out) < p.kept.H; i++ {
+		switch r := p.rows[i]; r.line {
+		case -1:
+			out = append(out, m.Styles.Heading.Render(layout.Line(r.text, p.kept.W)))
+		case m.list.At:
+			out = append(out, m.Styles.Chosen.Render(layout.Line("> "+r.text, p.kept.W)))
+		default:
+			out = append(out, "  "+r.text)
+		}
 	}
 	return out
 }
 
 // correction is one of them in words.
-func (m *Model) correction(i int, f project.Fit, u length.Unit) string {
-	lead := "  "
-	if m.list.At == lines+i {
-		lead = "> "
-	}
-	text := fmt.Sprintf("%s%d %s at %s, reach %s", lead, i+1, signed(f.By, u), f.At.Short(u), f.Reach.Short(u))
+func (m *Model) correction(f project.Fit, u length.Unit) string {
+	text := fmt.Sprintf("%s at %s, reach %s", signed(f.By, u), f.At.Short(u), f.Reach.Short(u))
 	switch {
 	case f.With == "paper":
 		f.Paper = true
@@ -272,18 +302,22 @@ func (m *Model) say() []string {
 	case m.made.err != nil:
 		return layout.Paragraph("! "+m.made.err.Error(), m.w, sayRows, st.Warn)
 	}
-	if m.draft.drawn() && m.made.plan != nil {
+	_, offer := m.offered()
+	if m.made.plan != nil {
 		switch worse, level := m.worse(); level {
 		case calc.Warn:
 			return layout.Paragraph("! "+worse, m.w, sayRows, st.Warn)
 		case calc.Note:
 			return layout.Paragraph("* "+worse, m.w, sayRows, st.Note)
 		}
-		if m.draft.with == "paper" {
+		if !offer && m.draft.with == "paper" {
 			f := m.draft.fit()
 			f.Paper = true
 			return layout.Paragraph("a right pattern hangs loose in paper. "+report.InPaper(f.Fit, m.snap.Project.Sheath, m.snap.Unit), m.w, sayRows, st.Note)
 		}
+	}
+	if offer {
+		return layout.Paragraph("Enter keeps it here, "+removeKey+" lets it go; until then it counts for nothing", m.w, sayRows, st.Quiet)
 	}
 	return layout.Paragraph(hint(m.list.At), m.w, sayRows, st.Quiet)
 }

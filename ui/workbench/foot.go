@@ -136,5 +136,5 @@ func (m *Model) sections() []panel.Section {
 func (m *Model) rootKeys() []key.Binding {
 	k := m.Keys
 	return slices.Concat([]key.Binding{k.NextPane, k.LastPane}, m.openers(),
-		[]key.Binding{k.New, k.Undo, k.Redo, k.Concern, k.Keep, k.Print, k.Help, k.Suspend, k.Quit, k.Break})
+		[]key.Binding{k.New, k.Undo, k.Redo, k.Concern, k.Keep, k.Print, k.Raise, k.Help, k.Suspend, k.Quit, k.Break})
 }

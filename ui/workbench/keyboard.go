@@ -98,6 +98,8 @@ func (m *Model) rootKey(p part.Press) (cmd tea.Cmd, known bool) {
 		return m.do(m.session.Redo()), true
 	case is(act.Saving, m.Keys.Keep):
 		return m.do(m.session.Keep()), true
+	case is(act.Printing, m.Keys.Raise):
+		return m.do(m.raise()), true
 	case is(act.Printing, m.Keys.Print):
 		return m.askPrint(), true
 	case is(0, m.Keys.New) && !m.owns(k):

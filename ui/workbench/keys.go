@@ -9,6 +9,7 @@ type KeyMap struct {
 	NextPane, LastPane key.Binding
 	Undo, Redo         key.Binding
 	Keep, Print, New   key.Binding
+	Raise              key.Binding
 	Help, Suspend      key.Binding
 	Concern            key.Binding
 	Quit, Break        key.Binding
@@ -29,6 +30,7 @@ func DefaultKeys(suspends bool) KeyMap {
 		New:      bind("n", "a new project: your own knife", "n"),
 		Print:    bind("P", "print: the pattern at true size; asks how", "P"),
 		Concern:  bind("!", "to where what warns is mended; again: the next", "!"),
+		Raise:    bind("A", "another pattern number, once it was printed", "A"),
 		Help:     bind("?", "what the row in hand means; again, or elsewhere: the keys", "?"),
 		Suspend:  bind("Ctrl+Z", "to the shell, fg comes back", "ctrl+z"),
 		Quit:     bind("q", "quit", "q"),

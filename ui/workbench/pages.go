@@ -7,8 +7,10 @@ import (
 	"chape/ui/act"
 	"chape/ui/backpage"
 	benchview "chape/ui/bench"
+	"chape/ui/comparepage"
 	"chape/ui/costpage"
 	"chape/ui/drypane"
+	"chape/ui/earlierpage"
 	"chape/ui/knifepane"
 	"chape/ui/layout"
 	"chape/ui/leatherpage"
@@ -28,7 +30,9 @@ func pages(o *Options) []act.Page {
 		knifepane.AsPage(o.Styles),
 		planpane.AsPage(o.Styles),
 		stepspane.AsPage(o.Clock, o.Styles),
-		trialpage.AsPage(o.Styles),
+		trialpage.AsPage(o.Styles, o.Shelf),
+		earlierpage.AsPage(o.Styles),
+		comparepage.AsPage(o.Styles),
 		tracepage.AsPage(o.Clock, func() tracing.Settings { return o.Tracing }, o.Styles),
 		benchview.AsPage(o.Clock, o.wait, o.Styles),
 		shelfpane.AsPage(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles}),

@@ -58,15 +58,6 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 		m.alarm.Moved(msg.From, msg.To)
 	case session.Opened:
 		return m.opened(), true, true
-	case panel.PrintMsg:
-		if msg.Tracing {
-			return m.do(m.session.PrintTracing(msg.Options)), true, true
-		}
-		if why, ok := m.session.Printable(); !ok { // the panel was opened for another sheet
-			m.message = why
-			return nil, true, true
-		}
-		return m.do(m.session.Print(msg.Options)), true, true
 	case panel.FolderMsg:
 		cmd := m.do(m.session.SetPrints(msg.Folder))
 		if p, ok := m.panel.(*panel.Print); ok {
@@ -103,7 +94,8 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 	case act.Suspend:
 		return m.suspend(), true, true
 	default:
-		return nil, true, false
+		out, known := m.takePrint(msg)
+		return m.do(out), true, known
 	}
 	return nil, true, true
 }
@@ -111,8 +103,12 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 // commit makes a change for good, or says why not.
 func (m *Model) commit(c act.Commit) bool {
 	m.unfit, m.changed = nil, true
+	was := m.session.Doc().Committed()
 	err := m.session.Doc().Commit(c.Label, c.Do)
 	if err == nil {
+		if words := m.offerNumber(was, m.session.Doc().Committed()); words != "" {
+			m.message = act.Say{Text: words}
+		}
 		return true
 	}
 	m.message = act.Say{Text: c.Label + ": " + form.Words(err), Warn: true}

@@ -116,3 +116,6 @@ func columns(t report.Table, size, room float64) []float64 {
 	}
 	return ends
 }
+
+// Table writes a table flush right, in so many strips side by side.
+func Table(f *sheet.Flow, t report.Table, strips int) { table(f, t, strips) }

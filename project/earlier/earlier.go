@@ -1,0 +1,106 @@
+// Package earlier sets the half-widths of an earlier sheath against a plan.
+package earlier
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"chape/calc"
+	"chape/calc/compare"
+	"chape/calc/curve"
+	"chape/calc/length"
+	"chape/project"
+	"chape/project/places"
+	"chape/project/versions"
+)
+
+// Row is a measured half-width beside the plan's.
+type Row struct {
+	compare.Difference
+	Line   string // what it was measured to
+	Index  int    // of the project's list
+	Inside bool   // the plan has that line there; else there is no difference
+}
+
+// Rows sets every half-width of p against its plan, in the order of the fold.
+func Rows(p project.Project, plan *calc.Plan) []Row {
+	stitch := versions.StitchLine(plan)
+	finished := curve.Dilate(stitch, stitch.X, p.Sheath.Margin.MM()) // sanded flush
+	var out []Row
+	for i, h := range p.Earlier {
+		line := finished
+		if h.Line == "stitches" {
+			line = stitch
+		}
+		r := Row{Line: h.Line, Index: i, Difference: compare.Difference{At: h.At.MM(), Measured: h.Wide.MM()}}
+		measured := curve.Graph{X: []float64{h.At.MM()}, Y: []float64{h.Wide.MM()}}
+		if ds := compare.At(measured, line, measured.X); len(ds) == 1 {
+			r.Difference, r.Inside = ds[0], true
+		}
+		out = append(out, r)
+	}
+	slices.SortStableFunc(out, func(a, b Row) int { return cmp.Compare(a.At, b.At) })
+	return out
+}
+
+// Curve is the difference over the fold, measured less plan, straight between the places
+// that were measured; of two at one place the mean.
+func Curve(rows []Row) curve.Graph {
+	var g curve.Graph
+	for _, r := range rows {
+		if !r.Inside {
+			continue
+		}
+		if n := len(g.X); n > 0 && r.At-g.X[n-1] < 1e-6 {
+			g.Y[n-1] = (g.Y[n-1] + r.By) / 2
+			continue
+		}
+		g.X, g.Y = append(g.X, r.At), append(g.Y, r.By)
+	}
+	return g
+}
+
+// Follow is how near corrections follow what is taken over, mm: as a ruler shows it.
+const Follow = 0.5
+
+// Corrections takes a part (a share) of the difference from lo to hi over; off is how far
+// their sum is from it at worst. There are none where less than two places were measured.
+func Corrections(rows []Row, part, lo, hi float64) (fits []project.Fit, off float64) {
+	raw, off := compare.Corrections(Curve(rows), part, lo, hi, Follow)
+	for _, f := range raw {
+		round := func(l length.Length) length.Length { return length.Length(math.Round(20*l.MM()) / 20) }
+		fits = append(fits, project.Fit{Fit: calc.Fit{At: round(f.At), By: round(f.By), Reach: round(f.Reach)}, With: "finished", Note: "from an earlier sheath"})
+	}
+	return fits, off
+}
+
+// Words say where the plan is short of the earlier sheath and where it is over, at most:
+// "4 mm short at 117, bolster, back face; 6 mm over at 150, mouth".
+func Words(p project.Project, rows []Row) string {
+	var ds []compare.Difference
+	for _, r := range rows {
+		if r.Inside {
+			ds = append(ds, r.Difference)
+		}
+	}
+	if len(ds) == 0 {
+		return ""
+	}
+	all := places.Of(p)
+	say := func(d compare.Difference, how string) string {
+		return length.Length(math.Abs(d.By)).Format(p.Units, length.Ruler) + " " + how + " at " + length.Length(d.At).Short(p.Units) + ", " + places.At(all, d.At)
+	}
+	short, over, isShort, isOver := compare.Most(ds)
+	const least = 0.25 // mm: what a ruler shows
+	isShort, isOver = isShort && short.By >= least, isOver && over.By <= -least
+	switch {
+	case isShort && isOver:
+		return "the plan is " + say(short, "short") + "; " + say(over, "over")
+	case isShort:
+		return "the plan is " + say(short, "short")
+	case isOver:
+		return "the plan is " + say(over, "over")
+	}
+	return "the plan is as wide as that sheath"
+}

@@ -1,0 +1,140 @@
+package comparepage
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"chape/calc"
+	"chape/project/report"
+	"chape/ui/draw"
+	"chape/ui/layout"
+	"chape/ui/term"
+)
+
+const leastDraw = 5 // rows
+
+// head are the two patterns and where they differ most.
+func (m *Model) head() []string {
+	st := m.Styles
+	switch {
+	case m.err != nil:
+		return layout.Paragraph("! "+term.Plain(m.err.Error()), m.w, 3, st.Warn)
+	case len(m.all) < 2:
+		return layout.Paragraph("There is one so far: "+m.all[0].Name()+". Each number that is printed is kept with what it was drawn from; when the pattern is another by then, A raises the number, and the two can be laid over each other here.", m.w, 5, st.Text)
+	case m.was == m.is:
+		return layout.Paragraph("twice "+m.all[m.is].Name()+": ← or → takes another one", m.w, 2, st.Text)
+	}
+	out := layout.Paragraph("thin: "+m.all[m.was].Name()+"; heavy: "+m.all[m.is].Name(), m.w, 2, st.Strong)
+	return append(out, layout.Paragraph(m.pair.Most(m.snap.Unit), m.w, 2, st.Text)...)
+}
+
+// rooms are the rows of head, drawing and tables.
+func (m *Model) rooms() (head []string, drawing, tables int) {
+	head = m.head()
+	room := max(m.h-len(head), 0)
+	drawing = room * 55 / 100
+	if len(m.lines) == 0 {
+		drawing = room
+	}
+	if drawing < leastDraw {
+		drawing = 0
+	}
+	return head, drawing, room - drawing
+}
+
+// View draws exactly the size that was set.
+func (m *Model) View() string {
+	if m.w == 0 || m.h == 0 || len(m.all) == 0 {
+		return strings.Join(layout.Fit(nil, m.w, m.h), "\n")
+	}
+	head, drawing, tables := m.rooms()
+	out := append(head, m.drawing(m.w, drawing)...)
+	from, to := m.top, min(m.top+tables, len(m.lines))
+	if from < to {
+		out = append(out, m.lines[from:to]...)
+	}
+	return strings.Join(layout.Fit(out, m.w, m.h), "\n")
+}
+
+// scroll keeps the tables in sight.
+func (m *Model) scroll() { m.roll(0) }
+
+// roll scrolls them by lines.
+func (m *Model) roll(by int) {
+	if len(m.all) > 0 {
+		m.top = max(0, min(m.top+by, len(m.lines)-m.pageful()))
+	}
+}
+
+// pageful is how many lines of them are seen.
+func (m *Model) pageful() int {
+	_, _, tables := m.rooms()
+	return max(tables, 1)
+}
+
+// drawing are both back halves, with their tabs.
+func (m *Model) drawing(w, h int) []string {
+	if w <= 0 || h <= 0 {
+		return nil
+	}
+	if m.pair.IsPlan == nil {
+		return layout.Fit(nil, w, h)
+	}
+	m.c.Reset(w, h, m.glyphs)
+	cust := m.snap.Project.Customer
+	s := draw.LayPair(m.c, m.glyphs, calc.BackIsRight(cust.Hand, cust.Edge, calc.GrainUp), true, m.pair.IsPlan, m.pair.WasPlan)
+	was := m.pair.WasPlan
+	if !m.laid() {
+		was = nil
+	}
+	s.Pair(m.c, was, m.pair.IsPlan, true)
+	return layout.Fit(m.c.Render(m.pens), w, h)
+}
+
+// tables are the lines of both tables.
+func (m *Model) tables() []string {
+	if m.was == m.is {
+		return nil
+	}
+	out := m.table(m.pair.Figures(m.snap.Unit), 1)
+	return append(out, m.table(m.pair.HalfWidths(m.snap.Unit), 0)...)
+}
+
+// table lays a table out: its columns flush right but for so many at the left, and the
+// last.
+func (m *Model) table(t report.Table, left int) []string {
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	widths := make([]int, len(t.Columns))
+	for _, row := range append([][]string{t.Columns}, t.Rows...) {
+		for i, cell := range row {
+			widths[i] = max(widths[i], ansi.StringWidth(cell))
+		}
+	}
+	line := func(row []string) string {
+		var b strings.Builder
+		for i, cell := range row {
+			pad := strings.Repeat(" ", widths[i]-ansi.StringWidth(cell))
+			if i > 0 {
+				b.WriteString("  ")
+			}
+			if i < left || i == len(row)-1 {
+				b.WriteString(cell + pad)
+			} else {
+				b.WriteString(pad + cell)
+			}
+		}
+		return strings.TrimRight(b.String(), " ")
+	}
+	title := t.Name
+	if t.Note != "" {
+		title += ": " + t.Note
+	}
+	out := []string{m.Styles.Heading.Render(title), m.Styles.Quiet.Render(line(t.Columns))}
+	for _, row := range t.Rows {
+		out = append(out, line(row))
+	}
+	return append(out, "")
+}

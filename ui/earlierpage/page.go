@@ -1,0 +1,17 @@
+package earlierpage
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+
+	"chape/ui/act"
+	"chape/ui/term/ink"
+)
+
+// AsPage is what the root has to know of it.
+func AsPage(styles ink.Styles) act.Page {
+	return act.Page{
+		Name: "Earlier sheath", Room: act.Whole, Root: act.Changes | act.Saving | act.Printing,
+		Open: key.NewBinding(key.WithKeys("E"), key.WithHelp("E", "an earlier sheath as the measure: its half-widths against the plan")),
+		New:  func() act.Pane { return New(styles) },
+	}
+}

@@ -1,0 +1,215 @@
+package earlierpage
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"chape/calc"
+	"chape/calc/length"
+	"chape/project"
+	"chape/project/earlier"
+	"chape/ui/act"
+	"chape/ui/part"
+)
+
+// entry is a line being typed, and what keeping it does.
+type entry struct {
+	*part.Ask
+	keep  func(text string) ([]act.Msg, error)
+	typed func(text string) // after each key; nil: nothing
+}
+
+const longest = 60
+
+func (m *Model) ask(label, text string, number bool, keep func(string) ([]act.Msg, error)) {
+	a := part.NewAsk(label, text, longest)
+	a.Number = number
+	a.SetWidth(m.w)
+	m.entry = &entry{Ask: a, keep: keep}
+}
+
+func (m *Model) drop() { m.entry, m.made = nil, nil }
+
+// reply takes a key while a line is typed.
+func (m *Model) reply(p part.Press) []act.Msg {
+	e := m.entry
+	switch e.Take(p) {
+	case part.Typed:
+		if e.typed != nil {
+			e.typed(e.Text())
+		}
+	case part.Dropped:
+		m.drop()
+	case part.Kept:
+		if p.Held {
+			return nil
+		}
+		out, err := e.keep(e.Text())
+		if err != nil {
+			e.Refuse(err, p)
+			return nil
+		}
+		if m.entry == e {
+			m.drop()
+		}
+		return out
+	}
+	return nil
+}
+
+// parsed reads a field's text.
+func (m *Model) parsed(i int, text string) (length.Length, error) {
+	v, err := project.EarlierFields(0)[i].Parse(text, project.Project{Units: m.snap.Unit, Earlier: []project.Half{{}}})
+	if err != nil {
+		return 0, err
+	}
+	l, _ := v.(length.Length)
+	return l, nil
+}
+
+// askAt begins a half-width: first its place.
+func (m *Model) askAt(text string) []act.Msg {
+	m.ask("Where along the fold, from the knife's point ("+m.snap.Unit.String()+")?", text, true, func(text string) ([]act.Msg, error) {
+		at, err := m.parsed(0, text)
+		if err != nil {
+			return nil, err
+		}
+		m.askWide(at)
+		return nil, nil
+	})
+	return nil
+}
+
+// askWide asks how wide it is there. It is measured to the line the one before was.
+func (m *Model) askWide(at length.Length) {
+	line, words := "edge", "finished edge"
+	if n := len(m.snap.Project.Earlier); n > 0 {
+		line = m.snap.Project.Earlier[n-1].Line
+	}
+	if line != "edge" {
+		words = "stitch line"
+	}
+	m.ask("How far from the fold to the "+words+" at "+at.Short(m.snap.Unit)+"?", "", true, func(text string) ([]act.Msg, error) {
+		wide, err := m.parsed(1, text)
+		if err != nil {
+			return nil, err
+		}
+		h := project.Half{At: at, Wide: wide, Line: line}
+		label := "half-width " + wide.Short(m.snap.Unit) + " at " + at.Short(m.snap.Unit)
+		return []act.Msg{act.Commit{Label: label, Do: func(p *project.Project) error {
+			all := p.Clone().Earlier
+			all = slices.DeleteFunc(all, func(o project.Half) bool { return o.At == at && o.Line == line }) // measured again
+			p.Earlier = append(all, h)
+			return p.Validate()
+		}}}, nil
+	})
+}
+
+var errOther = errors.New("the half-widths have changed meanwhile: choose again")
+
+// change is a commit to the half-width of a row, if it is still what it was.
+func (m *Model) change(label string, r earlier.Row, do func([]project.Half, int) []project.Half) []act.Msg {
+	was := m.snap.Project.Earlier[r.Index]
+	return []act.Msg{act.Commit{Label: label, Do: func(p *project.Project) error {
+		if r.Index >= len(p.Earlier) || p.Earlier[r.Index] != was {
+			return errOther
+		}
+		p.Earlier = do(p.Clone().Earlier, r.Index)
+		return p.Validate()
+	}}}
+}
+
+func (m *Model) turnLine(r earlier.Row) []act.Msg {
+	line, words := "stitches", "stitch line"
+	if r.Line == line {
+		line, words = "edge", "finished edge"
+	}
+	return m.change("measured to the "+words, r, func(all []project.Half, i int) []project.Half {
+		all[i].Line = line
+		return all
+	})
+}
+
+func (m *Model) remove(r earlier.Row) []act.Msg {
+	return m.change("take out the half-width at "+length.Length(r.At).Short(m.snap.Unit), r, func(all []project.Half, i int) []project.Half {
+		return slices.Delete(all, i, i+1)
+	})
+}
+
+// askTake asks what of the difference is taken over; the drawing shows it.
+func (m *Model) askTake() []act.Msg {
+	g := earlier.Curve(m.rows)
+	if len(g.X) < 2 {
+		return []act.Msg{act.Say{Text: "two half-widths at least, at different places: type a place, Enter, the half-width, Enter"}}
+	}
+	lo, hi := math.Max(0, g.X[0]), g.X[len(g.X)-1]
+	u := m.snap.Unit
+	text := "100 % from " + length.Length(lo).Short(u) + " to " + length.Length(hi).Short(u)
+	m.ask("How much of the difference, and from where to where along the fold ("+u.String()+")?", text, false, func(text string) ([]act.Msg, error) {
+		fits, err := m.taken(text)
+		if err != nil {
+			return nil, err
+		}
+		return []act.Msg{act.Commit{Label: fmt.Sprintf("%d corrections from the earlier sheath", len(fits)), Do: func(p *project.Project) error {
+			p.Fits = append(p.Clone().Fits, fits...)
+			return p.Validate()
+		}}, act.Say{Text: fmt.Sprintf("%d corrections taken over: T shows them", len(fits))}}, nil
+	})
+	m.entry.typed = m.draw
+	m.draw(text)
+	return nil
+}
+
+// draw shows what a text would take over, as far as it can be read.
+func (m *Model) draw(text string) {
+	m.made = nil
+	fits, err := m.taken(text)
+	if err != nil || m.snap.Plan == nil {
+		return
+	}
+	p := m.snap.Project.Clone()
+	p.Fits = append(p.Fits, fits...)
+	if plan, err := calc.Compute(p.Input(m.snap.Plan.Input.Limits)); err == nil {
+		m.made = plan
+	}
+}
+
+// taken are the corrections of a text such as "50 % from 80 to 150".
+func (m *Model) taken(text string) ([]project.Fit, error) {
+	share, lo, hi, err := m.extent(text)
+	if err != nil {
+		return nil, err
+	}
+	fits, _ := earlier.Corrections(m.rows, share, lo, hi)
+	if len(fits) == 0 {
+		return nil, errors.New("there is no difference to take over there: give a longer stretch, or Esc")
+	}
+	return fits, nil
+}
+
+// extent reads a share and a stretch.
+func (m *Model) extent(text string) (share, lo, hi float64, err error) {
+	bad := errors.New("that can't be read: type it as 100 % from 0 to 150")
+	first, rest, ok := strings.Cut(text, "%")
+	percent, err := strconv.ParseFloat(strings.ReplaceAll(strings.TrimSpace(first), ",", "."), 64)
+	if !ok || err != nil {
+		return 0, 0, 0, bad
+	}
+	if !(percent > 0 && percent <= 100) {
+		return 0, 0, 0, errors.New("how much: give more than 0, up to 100 %")
+	}
+	from, to, ok := strings.Cut(strings.TrimPrefix(strings.TrimSpace(rest), "from"), "to")
+	if !ok {
+		return 0, 0, 0, bad
+	}
+	a, errA := length.Parse(strings.TrimSpace(from), m.snap.Unit)
+	b, errB := length.Parse(strings.TrimSpace(to), m.snap.Unit)
+	if errA != nil || errB != nil || b <= a {
+		return 0, 0, 0, bad
+	}
+	return percent / 100, a.MM(), b.MM(), nil
+}
