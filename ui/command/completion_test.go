@@ -5,33 +5,35 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"chape/ui/command/call"
 )
 
 // Completions and the manual page are made from the table of the help: every command
 // and every option of it stands in each.
 func TestMadeFromTheHelp(t *testing.T) {
 	texts := map[string]string{"man": said(t, "help", "man")}
-	for _, sh := range shells {
+	for _, sh := range call.Shells {
 		texts[sh] = said(t, "completion", sh)
 	}
 	for name, text := range texts {
-		for _, v := range verbs() {
-			if !strings.Contains(text, v.name) {
-				t.Errorf("%s: no command %s", name, v.name)
+		for _, v := range verbs {
+			if !strings.Contains(text, v.Name) {
+				t.Errorf("%s: no command %s", name, v.Name)
 			}
-			all, _ := v.options()
+			all, _ := v.Options()
 			for _, o := range all {
-				want := map[string]string{"man": `.B \-\-` + o.name, "bash": "--" + o.name, "zsh": "--" + o.name + "[", "fish": "-l " + o.name + " "}[name]
+				want := map[string]string{"man": `.B \-\-` + o.Name, "bash": "--" + o.Name, "zsh": "--" + o.Name + "[", "fish": "-l " + o.Name + " "}[name]
 				if !strings.Contains(text, want) {
-					t.Errorf("%s: no option %s of %s", name, o.name, v.name)
+					t.Errorf("%s: no option %s of %s", name, o.Name, v.Name)
 				}
-				if o.about == "" {
-					t.Errorf("%s of %s: says nothing", o.name, v.name)
+				if o.About == "" {
+					t.Errorf("%s of %s: says nothing", o.Name, v.Name)
 				}
 			}
-			for key := range v.values {
-				if !strings.Contains(v.more, "--"+key) {
-					t.Errorf("%s offers words for --%s, which it has not", v.name, key)
+			for key := range v.Values {
+				if !strings.Contains(v.More, "--"+key) {
+					t.Errorf("%s offers words for --%s, which it has not", v.Name, key)
 				}
 			}
 		}
@@ -46,7 +48,7 @@ func TestMadeFromTheHelp(t *testing.T) {
 // The scripts are what their shells can read, on a machine that has them; bash offers
 // what is wanted.
 func TestShellsReadTheirCompletions(t *testing.T) {
-	for _, sh := range shells {
+	for _, sh := range call.Shells {
 		path, err := exec.LookPath(sh)
 		if err != nil {
 			continue // TestMadeFromTheHelp stands for it

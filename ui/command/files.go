@@ -13,23 +13,24 @@ import (
 	"chape/project/report"
 	"chape/project/store"
 	"chape/project/weigh"
+	"chape/ui/command/call"
 	"chape/ui/term"
 )
 
-var newVerb = verb{
-	name: "new", args: "FILE", does: "start a project in a file of its own",
-	values: map[string][]string{"units": {"mm", "in"}},
-	more: `  --title TEXT   what you call the knife; the file's name, if it is not given
+var newVerb = call.Verb{
+	Name: "new", Args: "FILE", Does: "start a project in a file of its own",
+	Values: map[string][]string{"units": {"mm", "in"}},
+	More: `  --title TEXT   what you call the knife; the file's name, if it is not given
   --units UNIT   what you measure in: mm or in
 
 FILE gets the ending .toml if it has none, and must not exist yet. It starts
 with our own middling knife and your usual sheath (see the settings in
 config.toml), to be typed over in the workbench: chape FILE.`,
-	run: func(w World, v verb, args []string) error {
-		fs := flags(v.name)
+	Run: func(w call.World, v call.Verb, args []string) error {
+		fs := call.Flags(v.Name)
 		title := fs.String("title", "", "")
 		units := fs.String("units", "", "")
-		path, done, err := oneFile(w, v, fs, args)
+		path, done, err := call.File(w, v, fs, args)
 		if done || err != nil {
 			return err
 		}
@@ -43,16 +44,16 @@ config.toml), to be typed over in the workbench: chape FILE.`,
 		p := set.NewProject(*title)
 		if *units != "" {
 			if p.Units, err = length.ParseUnit(*units); err != nil {
-				return misuse("%v", err)
+				return call.Misuse("%v", err)
 			}
 		}
 		if err := p.Validate(); err != nil {
-			return misuse("%v", err)
+			return call.Misuse("%v", err)
 		}
 		if _, err := store.SaveNew(store.OS(), path, file.Encode(p)); err != nil {
 			return err
 		}
-		_, err = fmt.Fprintf(w.Out, "%s is there; type the knife with: chape %s\n", term.Plain(path), term.Plain(typablePath(path)))
+		_, err = fmt.Fprintf(w.Out, "%s is there; type the knife with: chape %s\n", term.Plain(path), term.Plain(call.TypablePath(path)))
 		return err
 	},
 }
@@ -60,15 +61,15 @@ config.toml), to be typed over in the workbench: chape FILE.`,
 // newPath puts the ending of a project file on a path that has none, and refuses a
 // name that the shelf would not list.
 func newPath(path string) (string, error) {
-	if !isProject(path) {
-		path += ending
+	if !call.IsProject(path) {
+		path += call.Ending
 	}
 	dir, name := filepath.Split(path)
 	switch {
-	case strings.EqualFold(name, ending):
-		return "", misuse("%q has no name before its ending: try \"chape new %sorchard.toml\"", path, dir)
+	case strings.EqualFold(name, call.Ending):
+		return "", call.Misuse("%q has no name before its ending: try \"chape new %sorchard.toml\"", path, dir)
 	case name[0] == '.':
-		return "", misuse("%q begins with a dot, and the shelf does not list such files: try %q", path, dir+strings.TrimLeft(name, "."))
+		return "", call.Misuse("%q begins with a dot, and the shelf does not list such files: try %q", path, dir+strings.TrimLeft(name, "."))
 	}
 	return path, nil
 }
@@ -80,18 +81,18 @@ func titleFrom(path string) string {
 	if name == "" || !utf8.ValidString(name) {
 		return "New knife"
 	}
-	return sentence(name)
+	return call.Sentence(name)
 }
 
-var planVerb = verb{
-	name: "plan", args: "[--json] FILE", does: "print the plan: figures, half-widths, checks",
-	more: `  --json         for other programs, all figures in mm
+var planVerb = call.Verb{
+	Name: "plan", Args: "[--json] FILE", Does: "print the plan: figures, half-widths, checks",
+	More: `  --json         for other programs, all figures in mm
 
 The page is enough to mark the leather with a ruler and dividers.`,
-	run: func(w World, v verb, args []string) error {
-		fs := flags(v.name)
+	Run: func(w call.World, v call.Verb, args []string) error {
+		fs := call.Flags(v.Name)
 		asJSON := fs.Bool("json", false, "")
-		path, done, err := oneFile(w, v, fs, args)
+		path, done, err := call.File(w, v, fs, args)
 		if done || err != nil {
 			return err
 		}
@@ -129,7 +130,7 @@ func planOf(set settings, path string) (f planned, err error) {
 	}
 	f.path = path
 	if f.data, f.stamp, err = store.Read(store.OS(), path); err != nil {
-		return planned{}, missing(path, err)
+		return planned{}, call.Missing(path, err)
 	}
 	if f.project, f.notices, err = file.Decode(path, f.data); err != nil {
 		return planned{}, err

@@ -2,7 +2,6 @@ package command
 
 import (
 	"io"
-	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -12,12 +11,13 @@ import (
 	"chape/project/plain"
 	"chape/project/shelf"
 	"chape/project/store"
+	"chape/ui/command/call"
 )
 
 func said(t *testing.T, args ...string) string {
 	t.Helper()
 	var b strings.Builder
-	if err := Run(World{Out: &b, Err: &b}, args); err != nil {
+	if err := Run(call.World{Out: &b, Err: &b}, args); err != nil {
 		t.Errorf("%q: %v", args, err)
 	}
 	return b.String()
@@ -27,16 +27,16 @@ func said(t *testing.T, args ...string) string {
 func TestHelpWidth(t *testing.T) {
 	const wide = 80
 	pages := map[string]string{"": said(t, "help")}
-	for _, v := range verbs() {
-		pages[v.name] = said(t, "help", v.name)
-		if v.name != "help" && v.more == "" {
-			t.Errorf("%s has no help of its own", v.name)
+	for _, v := range verbs {
+		pages[v.Name] = said(t, "help", v.Name)
+		if v.Name != "help" && v.More == "" {
+			t.Errorf("%s has no help of its own", v.Name)
 		}
-		if !strings.Contains(pages[""], "chape "+v.name) {
-			t.Errorf("%s is not listed", v.name)
+		if !strings.Contains(pages[""], "chape "+v.Name) {
+			t.Errorf("%s is not listed", v.Name)
 		}
-		if v.name != "help" && pages[v.name] != said(t, v.name, "--help") {
-			t.Errorf("chape %s --help and chape help %s differ", v.name, v.name)
+		if v.Name != "help" && pages[v.Name] != said(t, v.Name, "--help") {
+			t.Errorf("chape %s --help and chape help %s differ", v.Name, v.Name)
 		}
 	}
 	for name, page := range pages {
@@ -51,20 +51,12 @@ func TestHelpWidth(t *testing.T) {
 // Every option that help names is taken, and each that is taken is named.
 func TestHelpNamesTheOptions(t *testing.T) {
 	named := regexp.MustCompile(`(?m)^  --([a-z]+)`)
-	for _, v := range verbs() {
-		for _, m := range named.FindAllStringSubmatch(v.more, -1) {
-			err := Run(World{Out: io.Discard, Err: io.Discard}, []string{v.name, "--" + m[1] + "x=1"})
+	for _, v := range verbs {
+		for _, m := range named.FindAllStringSubmatch(v.More, -1) {
+			err := Run(call.World{Out: io.Discard, Err: io.Discard}, []string{v.Name, "--" + m[1] + "x=1"})
 			if err == nil || !strings.Contains(err.Error(), "try --"+m[1]) && len(m[1]) > 3 {
-				t.Errorf("%s has no option near --%sx: %v", v.name, m[1], err)
+				t.Errorf("%s has no option near --%sx: %v", v.Name, m[1], err)
 			}
-		}
-	}
-}
-
-func TestSentence(t *testing.T) {
-	for in, want := range map[string]string{"": "", "épée": "Épée", "ärger": "Ärger", "knife": "Knife", "ǆ": "ǅ", "刀": "刀", "ß": "ß", "\xff": "\xff"} {
-		if got := sentence(in); in != "\xff" && got != want {
-			t.Errorf("sentence(%q) = %q, want %q", in, got, want)
 		}
 	}
 }
@@ -75,7 +67,7 @@ func TestShelfListsWhatNewMakes(t *testing.T) {
 	dir := t.TempDir()
 	names := []string{"knife", "épée.toml", "v1.2", "LOUD.TOML", "two words", "a.toml.txt"}
 	for _, name := range names {
-		if err := Run(World{Out: io.Discard, Err: io.Discard}, []string{"new", filepath.Join(dir, name)}); err != nil {
+		if err := Run(call.World{Out: io.Discard, Err: io.Discard}, []string{"new", filepath.Join(dir, name)}); err != nil {
 			t.Errorf("new %q: %v", name, err)
 		}
 	}
@@ -90,27 +82,11 @@ func TestShelfListsWhatNewMakes(t *testing.T) {
 }
 
 func TestNear(t *testing.T) {
-	all := names()
+	all := verbs.Names()
 	for word, want := range map[string]string{"plam": "plan", "hlep": "help", "setings": "settings", "prnt": "print", "anvil": "", "open": "", "orchard": "",
 		"": "", "n": "", "plan!": "plan", strings.Repeat("plan", 5000): ""} {
 		if got := plain.Near(word, all); got != want {
 			t.Errorf("near(%.20q) = %q, want %q", word, got, want)
-		}
-	}
-}
-
-func TestNearFile(t *testing.T) {
-	dir := t.TempDir()
-	for _, name := range []string{"kitchen.toml", ".kitchen.toml", "notes.txt"} {
-		if err := os.WriteFile(filepath.Join(dir, name), nil, 0o600); err != nil {
-			t.Fatal(err)
-		}
-	}
-	in := func(name string) string { return filepath.Join(dir, name) }
-	for word, want := range map[string]string{"kitchen": in("kitchen.toml"), "kitchen.tmol": in("kitchen.toml"), "kichten.toml": in("kitchen.toml"),
-		"notes.tx": "", "orchard.toml": "", "Kitchen.toml": in("kitchen.toml")} {
-		if got := nearFile(in(word)); got != want {
-			t.Errorf("nearFile(%q) = %q, want %q", word, got, want)
 		}
 	}
 }
@@ -123,7 +99,7 @@ func TestPrintTellsProgress(t *testing.T) {
 	said(t, "new", file)
 	var out strings.Builder
 	var heard []string
-	w := World{Out: &out, Err: &out, Progress: func(s string) {
+	w := call.World{Out: &out, Err: &out, Progress: func(s string) {
 		if out.Len() > 0 {
 			t.Error("a path is said before all is done")
 		}
@@ -143,15 +119,21 @@ func TestPrintTellsProgress(t *testing.T) {
 	}
 }
 
-// The flag package's own words reach nobody.
-func TestFlagErrorsAreOurs(t *testing.T) {
-	for _, args := range [][]string{{"--nope"}, {"--out"}, {"---"}, {"--=x"}, {"-h=maybe"}} {
-		fs := flags("x")
-		fs.String("out", "", "")
-		addHelp(fs)
-		err := parse(fs, args, "x")
-		if err == nil || strings.Contains(err.Error(), "flag") || !strings.Contains(err.Error(), ": ") {
-			t.Errorf("%q: %v", args, err)
+// TestHostileWords: whatever is typed in a call comes back as plain text.
+func TestHostileWords(t *testing.T) {
+	const word = "x\x1b]0;y\a\u202e"
+	for _, args := range [][]string{
+		{word}, {"--" + word}, {"help", word}, {"plan", "--" + word, "a"}, {"plan", word + ".toml"}, {"plan", "a", word},
+		{"print", "--paper", word, "a.toml"}, {"print", "--measured", word, "a.toml"}, {"new", "--units", word, t.TempDir() + "/a.toml"},
+	} {
+		var b strings.Builder
+		err := Run(call.World{Out: &b, Err: &b}, args)
+		if err == nil {
+			t.Errorf("%q is taken", args)
+		}
+		call.Status(&b, err)
+		if said := b.String(); strings.ContainsAny(said, "\x1b\a\u202e") || strings.Count(said, "\n") != 1 {
+			t.Errorf("%q: said %q", args, said)
 		}
 	}
 }

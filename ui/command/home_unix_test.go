@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"chape/ui/command/call"
 )
 
 // Without a home folder there is no shelf, above all none in a folder that all share,
@@ -40,7 +42,7 @@ func TestNoHome(t *testing.T) {
 		}
 		os.Remove(file)
 		var out, errs strings.Builder
-		if err := Run(World{Out: &out, Err: &errs}, []string{"new", file}); err != nil || strings.Count(errs.String(), "\n") != 1 {
+		if err := Run(call.World{Out: &out, Err: &errs}, []string{"new", file}); err != nil || strings.Count(errs.String(), "\n") != 1 {
 			t.Errorf("%+v: a new file: %v, said %q", c, err, errs.String())
 		}
 	}
@@ -66,7 +68,7 @@ func TestOthersMayWrite(t *testing.T) {
 	}
 	said := func() string {
 		var out, errs strings.Builder
-		if err := Run(World{Out: &out, Err: &errs}, []string{"settings"}); err != nil {
+		if err := Run(call.World{Out: &out, Err: &errs}, []string{"settings"}); err != nil {
 			t.Fatal(err)
 		}
 		return errs.String()

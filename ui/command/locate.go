@@ -8,13 +8,14 @@ import (
 
 	"chape/project/shelf"
 	"chape/project/store"
+	"chape/ui/command/call"
 )
 
 // locate gives the file that a word of a call means: the one at that path or, where there
 // is none, the project on the shelf that is called so. A word that means neither is given
 // back: whoever reads it says what is wrong with it.
 func locate(set settings, word string) (path string, err error) {
-	if _, err := os.Lstat(word); !errors.Is(err, fs.ErrNotExist) || isProject(word) {
+	if _, err := os.Lstat(word); !errors.Is(err, fs.ErrNotExist) || call.IsProject(word) {
 		return word, nil
 	}
 	folder, err := set.shelf()
@@ -26,9 +27,9 @@ func locate(set settings, word string) (path string, err error) {
 	case len(exact) == 1:
 		return exact[0].Path, nil
 	case len(exact) > 1:
-		return "", misuse("%d projects on your shelf are called %q: give the file: %s", len(exact), word, some(exact, func(e shelf.Entry) string { return e.Path }))
+		return "", call.Misuse("%d projects on your shelf are called %q: give the file: %s", len(exact), word, some(exact, func(e shelf.Entry) string { return e.Path }))
 	case len(near) > 0:
-		return "", misuse("there is no project called %q on your shelf: did you mean %s?", word, some(near, func(e shelf.Entry) string { return e.Title }))
+		return "", call.Misuse("there is no project called %q on your shelf: did you mean %s?", word, some(near, func(e shelf.Entry) string { return e.Title }))
 	}
 	return word, nil
 }
@@ -42,7 +43,7 @@ func some(all []shelf.Entry, by func(shelf.Entry) string) string {
 			words = append(words, "…")
 			break
 		}
-		words = append(words, typable(by(e)))
+		words = append(words, call.Typable(by(e)))
 	}
 	return strings.Join(words, ", ")
 }

@@ -8,6 +8,7 @@ import (
 
 	"github.com/charmbracelet/x/term"
 
+	"chape/ui/command/call"
 	chapeterm "chape/ui/term"
 	_ "chape/ui/term/background" // before anything that asks the terminal for its colours
 )
@@ -15,7 +16,7 @@ import (
 // Main runs the program on the arguments and streams of the process, and returns its
 // exit status.
 func Main() int {
-	w := World{
+	w := call.World{
 		Out: os.Stdout, Err: os.Stderr,
 		Version: version(),
 		Open:    Workbench,
@@ -26,7 +27,7 @@ func Main() int {
 	if term.IsTerminal(os.Stdout.Fd()) {
 		w.Ring, w.Pause = chapeterm.Open(os.Stdout), time.Sleep
 	}
-	return Status(os.Stderr, Run(w, os.Args[1:]))
+	return call.Status(os.Stderr, Run(w, os.Args[1:]))
 }
 
 // version is what the build knows of itself.

@@ -14,6 +14,7 @@ import (
 	"chape/project/shelf"
 	"chape/project/steps"
 	"chape/project/store"
+	"chape/ui/command/call"
 	"chape/ui/workbench"
 )
 
@@ -21,7 +22,7 @@ import (
 // "" on the user's own shelf; on a copy of the example while that is empty.
 func Workbench(path string) error {
 	if !term.IsTerminal(os.Stdin.Fd()) || !term.IsTerminal(os.Stdout.Fd()) {
-		return misuse("the workbench needs a terminal: for a file or a pipe try \"chape plan FILE\"")
+		return call.Misuse("the workbench needs a terminal: for a file or a pipe try \"chape plan FILE\"")
 	}
 	set := loadSettings()
 	o := set.workbench()
@@ -114,7 +115,7 @@ func greet(o *workbench.Options, text string) {
 func load(set settings, o *workbench.Options, path string) error {
 	data, stamp, err := store.Read(o.FS, path)
 	if err != nil {
-		return missing(path, err)
+		return call.Missing(path, err)
 	}
 	p, notices, err := file.Decode(path, data)
 	if err != nil {

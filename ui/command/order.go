@@ -9,17 +9,18 @@ import (
 	"chape/project/print/folder"
 	"chape/project/print/order"
 	"chape/project/store"
+	"chape/ui/command/call"
 )
 
 // printOrder prints the quote of a project that counts, for the customer.
-func printOrder(w World, set settings, path, dir string, o print.Options, force bool) error {
+func printOrder(w call.World, set settings, path, dir string, o print.Options, force bool) error {
 	path, err := locate(set, path)
 	if err != nil {
 		return err
 	}
 	data, _, err := store.Read(store.OS(), path)
 	if err != nil {
-		return missing(path, err)
+		return call.Missing(path, err)
 	}
 	p, _, err := file.Decode(path, data)
 	if err != nil {

@@ -12,12 +12,13 @@ import (
 	"chape/project/leather"
 	"chape/project/plain"
 	"chape/project/print/layout"
+	"chape/ui/command/call"
 	"chape/ui/term"
 )
 
-var placeVerb = verb{
-	name: "place", args: "[--json] FILE...", does: "place parts on your leather",
-	more: `  --on NAMES     the pieces to cut from, by name, with commas between; all,
+var placeVerb = call.Verb{
+	Name: "place", Args: "[--json] FILE...", Does: "place parts on your leather",
+	More: `  --on NAMES     the pieces to cut from, by name, with commas between; all,
                  if it is not given
   --json         for other programs: lengths in mm, angles in degrees
   --out DIR      also write how they lie, a PDF at 1:4 and an SVG at true size
@@ -27,24 +28,24 @@ The pieces are those of the Leather page of the workbench (R), kept in
 leather.toml beside your settings; they are used one after another, in their
 order there. Parts of several projects go on the same leather. Ctrl+C breaks the
 search off and takes the best so far. The exit status is 1 where not all fit.`,
-	run: runPlace,
+	Run: runPlace,
 }
 
-func runPlace(w World, v verb, args []string) error {
-	fs := flags(v.name)
+func runPlace(w call.World, v call.Verb, args []string) error {
+	fs := call.Flags(v.Name)
 	on := fs.String("on", "", "")
 	asJSON := fs.Bool("json", false, "")
 	out := fs.String("out", "", "")
 	force := fs.Bool("force", false, "")
-	help := addHelp(fs)
-	if err := parse(fs, args, v.name); err != nil {
+	help := call.AddHelp(fs)
+	if err := call.Parse(fs, args); err != nil {
 		return err
 	}
 	switch {
 	case *help:
-		return v.help(w.Out)
+		return v.Help(w.Out)
 	case fs.NArg() == 0:
-		return misuse("%s needs a project's file: try chape place orchard.toml", v.name)
+		return call.Misuse("%s needs a project's file: try chape place orchard.toml", v.Name)
 	}
 	set := settingsFor(w)
 	stock, err := set.leather().Read()
@@ -130,16 +131,16 @@ func named(s leather.Stock, names string) ([]leather.Leather, error) {
 			return nil, fmt.Errorf("%s has no size to cut from: give it one on the Leather page of the workbench (R)", plain.Quote(name))
 		default:
 			if near := plain.Near(name, known); near != "" {
-				return nil, misuse("there is no leather called %q: did you mean %s?", name, near)
+				return nil, call.Misuse("there is no leather called %q: did you mean %s?", name, near)
 			}
-			return nil, misuse("there is no leather called %q: you have %s", name, strings.Join(known, ", "))
+			return nil, call.Misuse("there is no leather called %q: you have %s", name, strings.Join(known, ", "))
 		}
 	}
 	return out, nil
 }
 
 // sayPlaced prints what became of it.
-func sayPlaced(w World, laid leather.Laid, first planned, asJSON bool) error {
+func sayPlaced(w call.World, laid leather.Laid, first planned, asJSON bool) error {
 	if asJSON {
 		data, err := laid.JSON()
 		if err == nil {

@@ -10,6 +10,7 @@ import (
 
 	"chape/project/config"
 	"chape/project/leather"
+	"chape/ui/command/call"
 )
 
 // rack puts leather beside the settings, and gives a project's file.
@@ -48,25 +49,25 @@ func TestPlaceRefuses(t *testing.T) {
 		want string
 		code int
 	}{
-		{[]string{"place"}, "needs a project's file", badUsage},
-		{[]string{"place", "nowhere.toml"}, "there is no file", badFile},
-		{[]string{"place", "--on", "ofcut", file}, "did you mean offcut?", badUsage},
-		{[]string{"place", "--on", "sofa", file}, "you have offcut, thin", badUsage},
-		{[]string{"place", "--on", "hide only", file}, "has no size", badFile},
-		{[]string{"place", "--on", "thin", file}, "not all parts fit: missing: body, no piece is", badFile},
+		{[]string{"place"}, "needs a project's file", call.BadUsage},
+		{[]string{"place", "nowhere.toml"}, "there is no file", call.BadFile},
+		{[]string{"place", "--on", "ofcut", file}, "did you mean offcut?", call.BadUsage},
+		{[]string{"place", "--on", "sofa", file}, "you have offcut, thin", call.BadUsage},
+		{[]string{"place", "--on", "hide only", file}, "has no size", call.BadFile},
+		{[]string{"place", "--on", "thin", file}, "not all parts fit: missing: body, no piece is", call.BadFile},
 	} {
 		var out, errs bytes.Buffer
-		err := Run(World{Out: &out, Err: &errs}, c.args)
-		if code := Status(&errs, err); code != c.code || !strings.Contains(errs.String(), c.want) {
+		err := Run(call.World{Out: &out, Err: &errs}, c.args)
+		if code := call.Status(&errs, err); code != c.code || !strings.Contains(errs.String(), c.want) {
 			t.Errorf("%v: status %d, said %q, want %d, %q", c.args, code, errs.String(), c.code, c.want)
 		}
 	}
 	rack(t, "gap = 200\n")
-	if err := Run(World{Out: &bytes.Buffer{}, Err: &bytes.Buffer{}}, []string{"place", file}); err == nil || !strings.Contains(err.Error(), "gap: found 200 mm: give 0 to 50 mm") {
+	if err := Run(call.World{Out: &bytes.Buffer{}, Err: &bytes.Buffer{}}, []string{"place", file}); err == nil || !strings.Contains(err.Error(), "gap: found 200 mm: give 0 to 50 mm") {
 		t.Errorf("a gap of 200 mm: %v", err)
 	}
 	rack(t, "")
-	if err := Run(World{Out: &bytes.Buffer{}, Err: &bytes.Buffer{}}, []string{"place", file}); err == nil || !strings.Contains(err.Error(), "there is no leather to cut from") {
+	if err := Run(call.World{Out: &bytes.Buffer{}, Err: &bytes.Buffer{}}, []string{"place", file}); err == nil || !strings.Contains(err.Error(), "there is no leather to cut from") {
 		t.Errorf("without leather: %v", err)
 	}
 }
@@ -75,7 +76,7 @@ func TestPlaceJSON(t *testing.T) {
 	file := rack(t, offcuts)
 	dir := t.TempDir()
 	var out, errs bytes.Buffer
-	if err := Run(World{Out: &out, Err: &errs}, []string{"place", "--json", "--on", "offcut", "--out", dir, file}); err != nil {
+	if err := Run(call.World{Out: &out, Err: &errs}, []string{"place", "--json", "--on", "offcut", "--out", dir, file}); err != nil {
 		t.Fatal(err, errs.String())
 	}
 	var said struct {

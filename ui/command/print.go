@@ -8,13 +8,14 @@ import (
 	"chape/calc/length"
 	"chape/project/print"
 	"chape/project/print/sheet"
+	"chape/ui/command/call"
 	"chape/ui/term"
 )
 
-var printVerb = verb{
-	name: "print", args: "FILE | --tracing", does: "print the pattern at true size: PDF, SVG",
-	values: map[string][]string{"as": {"pdf", "svg", "pdf,svg"}, "paper": {"a4", "a3", "letter", "legal"}, "measured": {"none"}},
-	more: `  --out DIR        the folder to write to; that of FILE, if it is not given
+var printVerb = call.Verb{
+	Name: "print", Args: "FILE | --tracing", Does: "print the pattern at true size: PDF, SVG",
+	Values: map[string][]string{"as": {"pdf", "svg", "pdf,svg"}, "paper": {"a4", "a3", "letter", "legal"}, "measured": {"none"}},
+	More: `  --out DIR        the folder to write to; that of FILE, if it is not given
   --as KINDS       pdf, svg (for a cutter) or pdf,svg (the default)
   --paper PAPER    a4, a3, letter, legal, or such as 210x297 or 8.5x11in
   --half           one half only, to be marked and flipped
@@ -37,11 +38,11 @@ What --measured says is kept in your settings and corrects all that is printed
 from then on. A corrected sheet says so in its words. If its 100 mm are off
 still, say what they measure on it: the corrections multiply, the new one is the
 old times X/100 and Y/100. "--measured none" takes the correction back.`,
-	run: runPrint,
+	Run: runPrint,
 }
 
-func runPrint(w World, v verb, args []string) error {
-	fs := flags(v.name)
+func runPrint(w call.World, v call.Verb, args []string) error {
+	fs := call.Flags(v.Name)
 	out := fs.String("out", "", "")
 	kinds := fs.String("as", "pdf,svg", "")
 	paper := fs.String("paper", "", "")
@@ -53,7 +54,7 @@ func runPrint(w World, v verb, args []string) error {
 	order := fs.Bool("order", false, "")
 	bare := fs.Bool("bare", false, "")
 	tracing := fs.Bool("tracing", false, "")
-	path, done, err := fileUnless(tracing, w, v, fs, args)
+	path, done, err := call.FileUnless(tracing, "a tracing sheet is of no project", w, v, fs, args)
 	if done || err != nil {
 		return err
 	}
@@ -65,20 +66,20 @@ func runPrint(w World, v verb, args []string) error {
 	}
 	if *paper != "" {
 		if o.Paper, err = sheet.ParsePaper(*paper); err != nil {
-			return misuse("%v", err)
+			return call.Misuse("%v", err)
 		}
 	}
 	if *measured != "" {
 		if o.Correction, err = print.Measured(*measured, set.Printer); err != nil {
-			return misuse("--measured: %v", err)
+			return call.Misuse("--measured: %v", err)
 		}
 	}
 	if *trial != "" {
 		if o.Trial, err = length.Parse(*trial, length.Millimetres); err != nil {
-			return misuse("--trial: %v", err)
+			return call.Misuse("--trial: %v", err)
 		}
 		if o.Trial == 0 {
-			return misuse("trial stock of 0 mm is none: leave --trial off, or try 0.1 for paper, 0.3 for card")
+			return call.Misuse("trial stock of 0 mm is none: leave --trial off, or try 0.1 for paper, 0.3 for card")
 		}
 	}
 	if *tracing {
@@ -100,7 +101,7 @@ func runPrint(w World, v verb, args []string) error {
 	as := split(*kinds)
 	for _, err := range []error{o.Check(), print.CheckKinds(as)} {
 		if err != nil {
-			return misuse("%v", err)
+			return call.Misuse("%v", err)
 		}
 	}
 	if err := printFile(w, set, path, *out, as, o, *force); err != nil || *measured == "" {
@@ -110,7 +111,7 @@ func runPrint(w World, v verb, args []string) error {
 }
 
 // keepMeasured keeps what a sheet measured, and says so.
-func keepMeasured(w World, set settings, c sheet.Correction) error {
+func keepMeasured(w call.World, set settings, c sheet.Correction) error {
 	if err := set.keepPrinter(c); err != nil {
 		return err
 	}

@@ -9,34 +9,26 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"chape/ui/command/call"
 	"chape/ui/term"
 )
 
-// Voice is what a hold that falls due is told with; a *term.Writer is one.
-type Voice interface {
-	Bell() error
-	Title(title string) error
-	Notice(kind term.NoticeKind, heading, text string) error
-	Talks() bool  // whether the terminal takes titles and notices
-	Close() error // gives the window its old title back
-}
-
-var ringVerb = verb{
-	name: "ring", does: "try the alarm: what a hold that falls due does",
-	more: "It rings the bell, sets the window's title, asks for a notice on the desktop\n" +
+var ringVerb = call.Verb{
+	Name: "ring", Does: "try the alarm: what a hold that falls due does",
+	More: "It rings the bell, sets the window's title, asks for a notice on the desktop\n" +
 		"and runs your own command, as your settings have it, and says what you should\n" +
 		"hear and see.",
-	run: func(w World, v verb, args []string) error {
-		fs := flags(v.name)
-		help := addHelp(fs)
-		if err := parse(fs, args, v.name); err != nil {
+	Run: func(w call.World, v call.Verb, args []string) error {
+		fs := call.Flags(v.Name)
+		help := call.AddHelp(fs)
+		if err := call.Parse(fs, args); err != nil {
 			return err
 		}
 		switch {
 		case *help:
-			return v.help(w.Out)
+			return v.Help(w.Out)
 		case fs.NArg() > 0:
-			return misuse("ring takes no file: %q is too much", fs.Arg(0))
+			return call.Misuse("ring takes no file: %q is too much", fs.Arg(0))
 		case w.Ring == nil:
 			return errors.New("there is no terminal to ring in: call it in one")
 		}
@@ -51,7 +43,7 @@ const trial = "a hold is due: this is a trial"
 const titleTime = 5 * time.Second
 
 // tryAlarm does all that a hold that falls due does, and says each.
-func tryAlarm(w World, set settings) error {
+func tryAlarm(w call.World, set settings) error {
 	o := set.workbench()
 	say := func(what, text string) error {
 		const name, wide = 8, 72 // columns

@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"chape/project/config"
+	"chape/ui/command/call"
 	"chape/ui/term"
 )
 
@@ -95,7 +96,7 @@ func TestRing(t *testing.T) {
 			t.Setenv("TERM", "linux")
 			var out strings.Builder
 			var waited time.Duration
-			w := World{Out: &out, Err: &out, Ring: &c.voice, Pause: func(d time.Duration) { waited += d }}
+			w := call.World{Out: &out, Err: &out, Ring: &c.voice, Pause: func(d time.Duration) { waited += d }}
 			err := Run(w, []string{"ring"})
 			if got := fmt.Sprint(err); c.fails == "" && err != nil || !strings.Contains(got, c.fails) && c.fails != "" {
 				t.Errorf("error %v, want %q", err, c.fails)

@@ -18,6 +18,7 @@ import (
 	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/alarm"
+	"chape/ui/command/call"
 	"chape/ui/document"
 	"chape/ui/session"
 	"chape/ui/term"
@@ -64,7 +65,7 @@ func loadSettings() settings {
 
 // settingsFor is loadSettings for a plain command, which says at once when the
 // defaults have to do, and who else may change them.
-func settingsFor(w World) settings {
+func settingsFor(w call.World) settings {
 	set := loadSettings()
 	for _, line := range set.warnings() {
 		fmt.Fprintf(w.Err, "chape: %s\n", term.Plain(line))
@@ -89,7 +90,7 @@ func (s settings) warnings() []string {
 func open(what string, paths ...string) []string {
 	for _, path := range paths {
 		if store.OthersMayWrite(path) {
-			return []string{fmt.Sprintf("others may write to %s: try chmod go-w %s", what, typable(path))}
+			return []string{fmt.Sprintf("others may write to %s: try chmod go-w %s", what, call.Typable(path))}
 		}
 	}
 	return nil

@@ -5,30 +5,31 @@ import (
 	"path/filepath"
 
 	"chape/project/config"
+	"chape/ui/command/call"
 	"chape/ui/term"
 )
 
-var settingsVerb = verb{
-	name: "settings", args: "[--sample]", does: "say where your settings are, and if they will do",
-	more: `  --sample       print a whole file of the defaults, each key behind a "#"
+var settingsVerb = call.Verb{
+	Name: "settings", Args: "[--sample]", Does: "say where your settings are, and if they will do",
+	More: `  --sample       print a whole file of the defaults, each key behind a "#"
 
 The file holds units, paper, the shelf's folder, colours, the alarm, the
 printer's correction, your usual sheath, belt, stitches
 and steps, thresholds and prices. To have one, put what --sample prints into the
 file that "chape settings" names, and change what you want changed. Without it,
 or without a key of it, the defaults hold.`,
-	run: func(w World, v verb, args []string) error {
-		fs := flags(v.name)
-		help := addHelp(fs)
+	Run: func(w call.World, v call.Verb, args []string) error {
+		fs := call.Flags(v.Name)
+		help := call.AddHelp(fs)
 		sample := fs.Bool("sample", false, "")
-		if err := parse(fs, args, v.name); err != nil {
+		if err := call.Parse(fs, args); err != nil {
 			return err
 		}
 		switch {
 		case *help:
-			return v.help(w.Out)
+			return v.Help(w.Out)
 		case fs.NArg() > 0:
-			return misuse("settings takes no file: %q is too much", fs.Arg(0))
+			return call.Misuse("settings takes no file: %q is too much", fs.Arg(0))
 		case *sample:
 			_, err := w.Out.Write(config.Sample())
 			return err
@@ -38,7 +39,7 @@ or without a key of it, the defaults hold.`,
 }
 
 // sayWhere says where the user's things are, and what is wrong with them.
-func sayWhere(w World, set settings) error {
+func sayWhere(w call.World, set settings) error {
 	folder, noShelf := set.shelf()
 	for _, l := range []struct{ name, path string }{{"settings", set.path}, {"shelf", folder}} {
 		if l.path != "" {

@@ -14,13 +14,14 @@ import (
 	"chape/project/print/folder"
 	"chape/project/report"
 	"chape/project/store"
+	"chape/ui/command/call"
 	"chape/ui/term"
 )
 
 // printFile prints a project's pattern into a folder, with "" beside its file. What is printed first from these
 // numbers is noted in the file with the day, which the sheets bear from then on; a trial,
 // which nobody cuts by, is not.
-func printFile(w World, set settings, path, dir string, kinds []string, o print.Options, force bool) error {
+func printFile(w call.World, set settings, path, dir string, kinds []string, o print.Options, force bool) error {
 	f, err := planOf(set, path)
 	if err != nil {
 		return err
@@ -58,9 +59,9 @@ func printFile(w World, set settings, path, dir string, kinds []string, o print.
 		unnoted = note(f, p)
 	}
 	if unnoted != nil {
-		var call *fs.PathError
-		if errors.As(unnoted, &call) {
-			unnoted = call.Err
+		var fault *fs.PathError
+		if errors.As(unnoted, &fault) {
+			unnoted = fault.Err
 		}
 		fmt.Fprintf(w.Err, "chape: printed, but that is not noted in %s: %s\n", term.Plain(path), term.Plain(store.Reason(unnoted)))
 	}
@@ -68,7 +69,7 @@ func printFile(w World, set settings, path, dir string, kinds []string, o print.
 }
 
 // writeSheets puts the files into their folder and says their paths.
-func writeSheets(w World, dir string, files []folder.File, force bool) error {
+func writeSheets(w call.World, dir string, files []folder.File, force bool) error {
 	paths, err := folder.Write(dir, files, force, func(_, _ int, path string) {
 		if w.Progress != nil && path != "" {
 			w.Progress("writing " + filepath.Base(path))

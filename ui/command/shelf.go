@@ -1,8 +1,6 @@
 package command
 
 import (
-	"github.com/charmbracelet/x/ansi"
-
 	"errors"
 	"fmt"
 	"os"
@@ -10,31 +8,34 @@ import (
 	"text/tabwriter"
 	"time"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"chape/project/lookback"
 	"chape/project/shelf"
 	"chape/project/store"
+	"chape/ui/command/call"
 	"chape/ui/layout"
 	"chape/ui/term"
 )
 
-var shelfVerb = verb{
-	name: "shelf", args: "[--json] [FOLDER]", does: "look back: hours, leather, quoted against taken",
-	more: `  --json         for other programs: areas in mm², lengths in mm, minutes, money
+var shelfVerb = call.Verb{
+	Name: "shelf", Args: "[--json] [FOLDER]", Does: "look back: hours, leather, quoted against taken",
+	More: `  --json         for other programs: areas in mm², lengths in mm, minutes, money
                  as texts
 
 FOLDER is another folder of projects; your shelf, if it is not given.`,
-	run: func(w World, v verb, args []string) error {
-		fs := flags(v.name)
-		help := addHelp(fs)
+	Run: func(w call.World, v call.Verb, args []string) error {
+		fs := call.Flags(v.Name)
+		help := call.AddHelp(fs)
 		asJSON := fs.Bool("json", false, "")
-		if err := parse(fs, args, v.name); err != nil {
+		if err := call.Parse(fs, args); err != nil {
 			return err
 		}
 		switch {
 		case *help:
-			return v.help(w.Out)
+			return v.Help(w.Out)
 		case fs.NArg() > 1:
-			return misuse("one folder at a time: %q is one too many", fs.Arg(1))
+			return call.Misuse("one folder at a time: %q is one too many", fs.Arg(1))
 		}
 		set := settingsFor(w)
 		folder, err := fs.Arg(0), error(nil)
@@ -50,7 +51,7 @@ FOLDER is another folder of projects; your shelf, if it is not given.`,
 }
 
 // lookBack prints what the sheaths of a folder took.
-func lookBack(w World, set settings, folder string, asJSON bool) error {
+func lookBack(w call.World, set settings, folder string, asJSON bool) error {
 	now := time.Now
 	if w.Now != nil {
 		now = w.Now
@@ -75,7 +76,7 @@ func lookBack(w World, set settings, folder string, asJSON bool) error {
 }
 
 // printTable prints a table, figures to the right, and an empty line behind it.
-func printTable(w World, t lookback.Table) error {
+func printTable(w call.World, t lookback.Table) error {
 	if len(t.Rows) == 0 {
 		return nil
 	}

@@ -20,12 +20,13 @@ import (
 	"chape/project/print/sheet"
 	"chape/project/report"
 	"chape/project/store"
+	"chape/ui/command/call"
 	"chape/ui/term"
 )
 
-var traceVerb = verb{
-	name: "trace", args: "PHOTO [FILE]", does: "read a knife's marks from a photographed tracing",
-	more: `  --of WHAT        knife (a drawn line, if it is not given), pattern or leather
+var traceVerb = call.Verb{
+	Name: "trace", Args: "PHOTO [FILE]", Does: "read a knife's marks from a photographed tracing",
+	More: `  --of WHAT        knife (a drawn line, if it is not given), pattern or leather
                    (a piece laid on the sheet)
   --json           for other programs, all lengths in mm
   --rule WIDTH     the tracing is of a steel rule so wide: the stand-off of your
@@ -36,7 +37,7 @@ PHOTO is a JPEG or PNG of a whole tracing sheet, which "chape print --tracing"
 prints; its second page says how to trace. With FILE the marks are put into that
 project in one saved change, and the former version is kept; thicknesses stay
 for the calliper. In the workbench, I shows what was read before it is taken.`,
-	run: runTrace,
+	Run: runTrace,
 }
 
 // traceCall is what a call of trace asks for.
@@ -46,23 +47,23 @@ type traceCall struct {
 	options     trace.Options
 }
 
-func runTrace(w World, v verb, args []string) error {
-	fs := flags(v.name)
+func runTrace(w call.World, v call.Verb, args []string) error {
+	fs := call.Flags(v.Name)
 	of := fs.String("of", "knife", "")
 	asJSON := fs.Bool("json", false, "")
 	rule := fs.String("rule", "", "")
 	measured := fs.String("measured", "", "")
-	help := addHelp(fs)
-	if err := parse(fs, args, v.name); err != nil {
+	help := call.AddHelp(fs)
+	if err := call.Parse(fs, args); err != nil {
 		return err
 	}
 	switch {
 	case *help:
-		return v.help(w.Out)
+		return v.Help(w.Out)
 	case fs.NArg() == 0:
-		return misuse("which photograph? chape %s %s", v.name, v.args)
+		return call.Misuse("which photograph? chape %s %s", v.Name, v.Args)
 	case fs.NArg() > 2:
-		return misuse("one photograph and one project at a time: %q is one too many", fs.Arg(2))
+		return call.Misuse("one photograph and one project at a time: %q is one too many", fs.Arg(2))
 	}
 	c := traceCall{photo: fs.Arg(0), file: fs.Arg(1), json: *asJSON}
 	if err := c.set(*of, *rule, *measured); err != nil {
@@ -76,34 +77,34 @@ func (c *traceCall) set(of, rule, measured string) error {
 	i := slices.IndexFunc(trace.Ofs, func(o trace.Of) bool { return o.String() == of })
 	switch {
 	case i < 0:
-		return misuse("--of %.40q is nothing to read: try knife, pattern or leather", of)
+		return call.Misuse("--of %.40q is nothing to read: try knife, pattern or leather", of)
 	case c.file != "" && trace.Ofs[i] != trace.Knife:
-		return misuse("marks come of a knife alone: leave --of or %q off", c.file)
+		return call.Misuse("marks come of a knife alone: leave --of or %q off", c.file)
 	case rule != "" && (trace.Ofs[i] != trace.Knife || c.file != ""):
-		return misuse("a rule is traced as a knife is, and goes into no project: leave --of and FILE off")
+		return call.Misuse("a rule is traced as a knife is, and goes into no project: leave --of and FILE off")
 	}
 	c.options.Of = trace.Ofs[i]
 	if rule != "" {
 		l, err := length.Parse(rule, length.Millimetres)
 		if err != nil {
-			return misuse("--rule: %v", err)
+			return call.Misuse("--rule: %v", err)
 		}
 		if l < 5 || l > 150 {
-			return misuse("--rule: a rule is 5 to 150 mm wide: measure it with the calliper")
+			return call.Misuse("--rule: a rule is 5 to 150 mm wide: measure it with the calliper")
 		}
 		c.options.Rule = l.MM()
 	}
 	if measured != "" {
 		m, err := print.Measured(measured, sheet.Correction{})
 		if err != nil {
-			return misuse("--measured: %v", err)
+			return call.Misuse("--measured: %v", err)
 		}
 		c.options.MeasuredX, c.options.MeasuredY = m.X, m.Y
 	}
 	return nil
 }
 
-func (c *traceCall) run(w World) error {
+func (c *traceCall) run(w call.World) error {
 	set := settingsFor(w)
 	c.options.Standoff = set.Standoff
 	var f planned
@@ -143,11 +144,11 @@ func (c *traceCall) run(w World) error {
 	return keepStandoff(w, set, r.Calibrated)
 }
 
-func (c *traceCall) say(w World, r trace.Reading, f planned) error {
+func (c *traceCall) say(w call.World, r trace.Reading, f planned) error {
 	if !c.json {
 		_, err := fmt.Fprint(w.Out, report.TracingPage(r, f.project.Units))
 		if err == nil && c.file != "" {
-			_, err = fmt.Fprintf(w.Out, "\n%s has these marks now; measure the thicknesses: chape %s\n", term.Plain(c.file), typable(c.file))
+			_, err = fmt.Fprintf(w.Out, "\n%s has these marks now; measure the thicknesses: chape %s\n", term.Plain(c.file), call.Typable(c.file))
 		}
 		return err
 	}
@@ -162,14 +163,14 @@ func (c *traceCall) say(w World, r trace.Reading, f planned) error {
 func projectOf(path string) (f planned, err error) {
 	f.path = path
 	if f.data, f.stamp, err = store.Read(store.OS(), path); err != nil {
-		return planned{}, missing(path, err)
+		return planned{}, call.Missing(path, err)
 	}
 	f.project, f.notices, err = file.Decode(path, f.data)
 	return f, err
 }
 
 // take puts the marks into the project's file.
-func (c *traceCall) take(w World, f planned, r trace.Reading) error {
+func (c *traceCall) take(w call.World, f planned, r trace.Reading) error {
 	now := time.Now
 	if w.Now != nil {
 		now = w.Now
@@ -195,7 +196,7 @@ func (c *traceCall) take(w World, f planned, r trace.Reading) error {
 }
 
 // keepStandoff keeps what a traced rule said of the pencil.
-func keepStandoff(w World, set settings, mm float64) error {
+func keepStandoff(w call.World, set settings, mm float64) error {
 	mm = max(math.Round(mm*100)/100, 0.01)
 	err := set.broken
 	if set.path != "" {

@@ -14,6 +14,7 @@ import (
 	"chape/project/file"
 	"chape/project/picture/phototest"
 	"chape/project/print/tracing"
+	"chape/ui/command/call"
 )
 
 // photo writes the picture of a traced knife, 184 mm long with a step at 100, and gives its path.
@@ -51,7 +52,7 @@ func TestTraceCommand(t *testing.T) {
 		t.Fatal(err)
 	}
 	var out, bad bytes.Buffer
-	w := World{Out: &out, Err: &bad, Now: func() time.Time { return time.Date(2026, 11, 25, 10, 0, 0, 0, time.UTC) }}
+	w := call.World{Out: &out, Err: &bad, Now: func() time.Time { return time.Date(2026, 11, 25, 10, 0, 0, 0, time.UTC) }}
 	if err := Run(w, []string{"trace", "--json", path, to}); err != nil {
 		t.Fatal(err)
 	}
@@ -105,17 +106,17 @@ func TestTraceCalls(t *testing.T) {
 		want   string
 		status int
 	}{
-		{[]string{"trace"}, "which photograph?", badUsage},
-		{[]string{"trace", letter, "a.toml", "b.toml"}, "one too many", badUsage},
-		{[]string{"trace", "--of", "fish", letter}, "try knife, pattern or leather", badUsage},
-		{[]string{"trace", "--of", "leather", letter, "a.toml"}, "a knife alone", badUsage},
-		{[]string{"trace", "--rule", "900", letter}, "5 to 150 mm", badUsage},
-		{[]string{"trace", letter}, "not a picture", badFile},
-		{[]string{"trace", filepath.Join(dir, "none.jpg")}, "no such picture", badFile},
-		{[]string{"trace", letter, filepath.Join(dir, "none.toml")}, "there is no file", badFile},
+		{[]string{"trace"}, "which photograph?", call.BadUsage},
+		{[]string{"trace", letter, "a.toml", "b.toml"}, "one too many", call.BadUsage},
+		{[]string{"trace", "--of", "fish", letter}, "try knife, pattern or leather", call.BadUsage},
+		{[]string{"trace", "--of", "leather", letter, "a.toml"}, "a knife alone", call.BadUsage},
+		{[]string{"trace", "--rule", "900", letter}, "5 to 150 mm", call.BadUsage},
+		{[]string{"trace", letter}, "not a picture", call.BadFile},
+		{[]string{"trace", filepath.Join(dir, "none.jpg")}, "no such picture", call.BadFile},
+		{[]string{"trace", letter, filepath.Join(dir, "none.toml")}, "there is no file", call.BadFile},
 	} {
 		var out, bad bytes.Buffer
-		status := Status(&bad, Run(World{Out: &out, Err: &bad}, c.args))
+		status := call.Status(&bad, Run(call.World{Out: &out, Err: &bad}, c.args))
 		if status != c.status || !strings.Contains(bad.String(), c.want) || strings.Count(bad.String(), "\n") != 1 {
 			t.Errorf("%q: status %d, %q; want %d and %q", c.args, status, bad.String(), c.status, c.want)
 		}

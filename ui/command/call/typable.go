@@ -1,4 +1,4 @@
-package command
+package call
 
 import (
 	"runtime"
@@ -6,16 +6,16 @@ import (
 	"unicode"
 )
 
-// typable is a word of a command line as it has to be typed, so that what is suggested
+// Typable is a word of a command line as it has to be typed, so that what is suggested
 // can be pasted: quoted for the shell where it must be.
-func typable(word string) string { return quotedFor(runtime.GOOS == "windows", word) }
+func Typable(word string) string { return quotedFor(runtime.GOOS == "windows", word) }
 
-// typablePath is typable for a file, whose name must not be taken for an option.
-func typablePath(path string) string {
+// TypablePath is Typable for a file, whose name must not be taken for an option.
+func TypablePath(path string) string {
 	if strings.HasPrefix(path, "-") {
 		path = "./" + path
 	}
-	return typable(path)
+	return Typable(path)
 }
 
 // quotedFor quotes a word that is more than letters, digits and what never means

@@ -1,4 +1,4 @@
-package command
+package call
 
 import (
 	"os/exec"

@@ -1,4 +1,4 @@
-package command
+package call
 
 import (
 	"fmt"
@@ -7,24 +7,24 @@ import (
 )
 
 // man prints the manual page: the help of all commands, for man(7).
-func man(w io.Writer) error {
+func (all Verbs) man(w io.Writer) error {
 	var b strings.Builder
 	about, _, _ := strings.Cut(strings.ReplaceAll(opening, "\n", " "), ". ")
 	_, about, _ = strings.Cut(about, "— ")
 	b.WriteString(".TH CHAPE 1 \"\" chape \"User commands\"\n.SH NAME\nchape \\- a workbench for leather sheaths\n.SH SYNOPSIS\n")
-	for _, form := range calls() {
+	for _, form := range all.forms() {
 		fmt.Fprintf(&b, ".B %s\n.br\n", roff(form.call))
 	}
 	fmt.Fprintf(&b, ".SH DESCRIPTION\nThis is %s.\n.PP\n", roff(about))
-	for _, form := range calls() {
+	for _, form := range all.forms() {
 		fmt.Fprintf(&b, ".TP\n.B %s\n%s\n", roff(form.call), roff(form.does))
 	}
 	b.WriteString(".SH COMMANDS\n")
-	for _, v := range verbs() {
-		fmt.Fprintf(&b, ".SS %s\n%s.\n", roff(strings.TrimSpace("chape "+v.name+" "+v.args)), roff(sentence(v.does)))
-		all, rest := v.options()
-		for _, o := range all {
-			fmt.Fprintf(&b, ".TP\n.B %s\n%s\n", roff(strings.TrimSpace("--"+o.name+" "+o.value)), roff(o.about))
+	for _, v := range all {
+		fmt.Fprintf(&b, ".SS %s\n%s.\n", roff(strings.TrimSpace("chape "+v.Name+" "+v.Args)), roff(Sentence(v.Does)))
+		opts, rest := v.Options()
+		for _, o := range opts {
+			fmt.Fprintf(&b, ".TP\n.B %s\n%s\n", roff(strings.TrimSpace("--"+o.Name+" "+o.Value)), roff(o.About))
 		}
 		if rest != "" {
 			fmt.Fprintf(&b, ".PP\n.nf\n%s\n.fi\n", roff(rest))
