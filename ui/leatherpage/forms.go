@@ -108,7 +108,7 @@ func (m *Model) flawRows(l leather.Leather) []row {
 				return m.say(m.setPiece(func(l *leather.Leather) error { l.Flaws = slices.Delete(l.Flaws, i, i+1); return nil }))
 			}})
 	}
-	return append(rows, row{group: "flaws", name: "another flaw", text: " ", hint: hint, set: func(typed string) ([]act.Msg, error) {
+	return append(rows, row{group: "flaws", name: "another flaw", text: " ", stays: true, hint: hint, set: func(typed string) ([]act.Msg, error) {
 		if strings.TrimSpace(typed) == "" {
 			return nil, nil
 		}

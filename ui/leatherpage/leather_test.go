@@ -114,6 +114,7 @@ func TestGolden(t *testing.T) {
 		{"large_78x19", 78, 19, []string{"p", "v"}},
 		{"piece_78x19", 78, 19, []string{"enter"}},
 		{"piece_158x40", 158, 40, []string{"enter"}},
+		{"grain_78x19", 78, 19, []string{"enter", "down", "down", "down", "down", "down", "down", " ", "down", "4", "0", "enter"}},
 		{"bend_78x19", 78, 19, []string{"down", "enter", "end", "up", "up", "enter", "1", "5", "0", "enter", "6", "7", "enter", "6", "6", "enter", "6", "enter"}},
 		{"stretch_158x40", 158, 40, []string{"down", "enter", "end", "up", "enter", "down", "1", "1", "2", "enter", "1", "0", "7", "enter"}},
 	} {

@@ -217,7 +217,9 @@ func (m *Model) after(r row) {
 	if i := slices.IndexFunc(rows, func(o row) bool { return o.group == r.group && o.name == r.name }); i >= 0 {
 		m.list.Choose(i)
 	}
-	m.list.Move(1)
+	if !r.stays {
+		m.list.Move(1)
+	}
 }
 
 // mouse chooses rows.

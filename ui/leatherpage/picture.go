@@ -47,6 +47,7 @@ func (m *Model) drawing(w, h int) []string {
 		}
 		v := m.fit(p.Outline)
 		m.leather(v, p)
+		m.grain(v, p)
 		if m.view != viewAll && len(m.piece().Corners) > 0 {
 			m.corners(v, p.Outline)
 		}
@@ -98,13 +99,28 @@ func dots(v canvas.View, l curve.Line) []canvas.Point {
 	return out
 }
 
-// leather draws a piece with its flaws filled, and the way of its grain.
+// leather draws a piece with its flaws filled.
 func (m *Model) leather(v canvas.View, p nest.Piece) {
 	m.c.Polygon(dots(v, p.Outline), edgeLine)
 	for _, f := range p.Flaws {
 		m.c.Fill(dots(v, f), 2, ink.PenQuiet)
 		m.c.Polygon(dots(v, f), canvas.Stroke{Type: canvas.Thin, Pen: ink.PenQuiet})
 	}
+}
+
+// grain shows the way that the fold is to lie, where that counts.
+func (m *Model) grain(v canvas.View, p nest.Piece) {
+	if !p.Fixed {
+		return
+	}
+	lo, hi := p.Outline.Bounds()
+	sin, cos := math.Sincos(p.Grain)
+	along := curve.Vec{X: cos, Y: sin}.Mul(min(hi.X-lo.X, hi.Y-lo.Y) / 4)
+	at := leather.Middle(p.Outline)
+	m.c.Polyline(dots(v, curve.Line{at.Sub(along), at.Add(along)}), foldLine)
+	end := v.Dot(at.X+along.X, -at.Y-along.Y)
+	x, y := m.c.Cell(end.X, end.Y)
+	m.c.Text(x+1, y, "fold", ink.PenText)
 }
 
 // corners numbers them.

@@ -21,6 +21,7 @@ type row struct {
 	hint   string
 	text   string // what is typed over; "": value
 	number bool   // a measuring tool may type here
+	stays  bool   // what is typed adds to the list above: there may be more of it
 	set    func(text string) ([]act.Msg, error)
 	enter  func() []act.Msg
 	space  func() []act.Msg

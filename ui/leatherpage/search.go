@@ -3,6 +3,7 @@ package leatherpage
 import (
 	"context"
 	"fmt"
+	"time"
 
 	"chape/calc/nest"
 	"chape/project"
@@ -17,6 +18,9 @@ type job struct {
 	news chan jobMsg
 	at   nest.Progress
 }
+
+// often is how long it is between two looks at a job.
+const often = 200 * time.Millisecond
 
 // jobMsg is how far a job is, or what came of it.
 type jobMsg struct {
@@ -68,7 +72,12 @@ func (m *Model) search() []act.Msg {
 	m.job, m.laid = j, nil
 	place := m.place
 	go func() {
+		var told time.Time
 		r, err := place(ctx, laid.Task, func(at nest.Progress) {
+			if time.Since(told) < often { // to draw the page takes time from the search
+				return
+			}
+			told = time.Now()
 			select {
 			case j.news <- jobMsg{job: j, at: at}:
 			default: // nobody has looked since: the next will do

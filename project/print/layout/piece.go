@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"math"
 
 	"chape/calc/curve"
 	"chape/calc/length"
@@ -83,10 +84,8 @@ func (j job) upright(d *sheet.Drawing, a, b curve.Vec, left, mm float64) {
 	d.Line(sheet.ScaleLayer, sheet.Hair, a, a.Add(out).Add(curve.Vec{X: -1.5}))
 	d.Line(sheet.ScaleLayer, sheet.Hair, b, b.Add(out).Add(curve.Vec{X: -1.5}))
 	j.arrowed(d, a.Add(out), b.Add(out), curve.Vec{X: 1})
-	d.Text(sheet.Text{Layer: sheet.ScaleLayer, At: a.Add(b).Mul(0.5).Add(out).Add(curve.Vec{X: -0.8}), Says: j.figure(mm), Size: 2.6, Anchor: sheet.Middle, Angle: halfPi})
+	d.Text(sheet.Text{Layer: sheet.ScaleLayer, At: a.Add(b).Mul(0.5).Add(out).Add(curve.Vec{X: -0.8}), Says: j.figure(mm), Size: 2.6, Anchor: sheet.Middle, Angle: math.Pi / 2})
 }
-
-const halfPi = 1.5707963267948966
 
 // arrowed draws a dimension line with an oblique stroke at each end.
 func (j job) arrowed(d *sheet.Drawing, a, b, across curve.Vec) {
@@ -109,6 +108,10 @@ func (j job) list(u nest.Use) []sheet.Page {
 	unit := j.o.Unit
 	f.Para(fmt.Sprintf("Places are in %s from the lower left corner of the leather's smallest upright rectangle: along, up. A body is laid by its fold, other parts by the middle of their length.", unit), 2.8, 0)
 	f.Para(j.laid.Used(u, unit)+fmt.Sprintf("; %s between two parts at least.", length.Length(j.laid.Task.Gap).Format(unit, length.Ruler)), 2.8, 0)
+	if piece.Fixed {
+		const degree = math.Pi / 180
+		f.Para(fmt.Sprintf("The grain runs at %.0f° to the lower edge; folds lie within %.0f° of it.", piece.Grain/degree, piece.Within/degree), 2.8, 0)
+	}
 	f.Gap(2)
 	for i, p := range j.laid.On(u.Piece) {
 		f.Item(fmt.Sprint(i+1), j.laid.Where(p, unit))
