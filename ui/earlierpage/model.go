@@ -6,27 +6,33 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/calc"
+	"chape/calc/trace"
 	"chape/project"
 	"chape/project/earlier"
 	"chape/ui/act"
 	"chape/ui/canvas"
 	"chape/ui/part"
 	"chape/ui/term/ink"
+	"chape/ui/tracing"
 )
 
 // Model is the page. It never changes the project: it sends act.Commit.
 type Model struct {
 	Styles ink.Styles
 
-	w, h   int
-	snap   act.Snapshot
-	rows   []earlier.Row
-	list   part.List
-	entry  *entry
-	made   *calc.Plan // with what is being taken over; nil: nothing is
-	glyphs canvas.Glyphs
-	c      *canvas.Canvas
-	pens   []canvas.Style
+	w, h  int
+	snap  act.Snapshot
+	rows  []earlier.Row
+	list  part.List
+	entry *entry
+	made  *calc.Plan // with what is being taken over; nil: nothing is
+	photo *photo     // being chosen or read; nil: none is
+
+	settings func() tracing.Settings // of the moment, for photographs
+	reader   tracing.Reader          // nil: the usual one
+	glyphs   canvas.Glyphs
+	c        *canvas.Canvas
+	pens     []canvas.Style
 }
 
 // Halves are half-widths that something has read for this project, as from a photograph of
@@ -38,12 +44,16 @@ type Halves struct {
 
 // New returns the page.
 func New(styles ink.Styles) *Model {
-	return &Model{Styles: styles, c: canvas.New(0, 0, canvas.Braille), pens: styles.Pens()}
+	none := func() tracing.Settings { return tracing.Settings{} }
+	return &Model{Styles: styles, settings: none, c: canvas.New(0, 0, canvas.Braille), pens: styles.Pens()}
 }
 
 // SetSize sets the cells inside the page's edge.
 func (m *Model) SetSize(w, h int) {
 	m.w, m.h = max(w, 0), max(h, 0)
+	if m.photo != nil {
+		m.photo.SetWidth(m.w)
+	}
 	m.scroll()
 }
 
@@ -67,6 +77,9 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 		if m.entry != nil {
 			return m, m.reply(msg)
 		}
+		if m.photo != nil {
+			return m, m.toPhoto(msg)
+		}
 		if part.StartsNumber(msg.KeyMsg) {
 			text := string(msg.Runes)
 			if msg.Paste {
@@ -88,7 +101,10 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 	case act.InHand:
 		if !msg.Is {
 			m.drop()
+			m.closePhoto()
 		}
+	default:
+		return m, m.toPhoto(msg)
 	}
 	return m, nil
 }
@@ -108,7 +124,7 @@ func (m *Model) keys() part.Keys {
 		part.Key(takeKey, "take the difference over as corrections, all or a part", m.askTake, takeKey).Foot("take over"),
 		part.Key("Esc", "back", func() []act.Msg { return []act.Msg{act.Leave{}} }, "esc").Foot("back"),
 	}
-	return append(keys, m.list.Keys("half-width")...)
+	return append(append(keys, m.photoKeys()...), m.list.Keys("half-width")...)
 }
 
 // ofRow does nothing where there is no half-width.
@@ -125,7 +141,12 @@ func (m *Model) ofRow(do func(earlier.Row) []act.Msg) func() []act.Msg {
 func (m *Model) Keys() []act.Section {
 	ask := part.AskKeys()
 	ask.Now = m.entry != nil
-	return []act.Section{m.keys().Section("Earlier sheath", m.entry == nil), ask}
+	picking := m.photo
+	if picking == nil { // for the help
+		picking = &photo{Picker: tracing.New(trace.Pattern, m.settings, m.Styles)}
+	}
+	out := []act.Section{m.keys().Section("Earlier sheath", m.entry == nil && m.photo == nil)}
+	return append(append(out, picking.Keys(m.photo != nil)...), ask)
 }
 
 // scroll keeps the chosen row in sight.

@@ -5,13 +5,18 @@ import (
 
 	"chape/ui/act"
 	"chape/ui/term/ink"
+	"chape/ui/tracing"
 )
 
-// AsPage is what the root has to know of it.
-func AsPage(styles ink.Styles) act.Page {
+// AsPage is what the root has to know of it; set gives the settings for photographs.
+func AsPage(set func() tracing.Settings, styles ink.Styles) act.Page {
 	return act.Page{
 		Name: "Earlier sheath", Room: act.Whole, Root: act.Changes | act.Saving | act.Printing,
 		Open: key.NewBinding(key.WithKeys("E"), key.WithHelp("E", "an earlier sheath as the measure: its half-widths against the plan")),
-		New:  func() act.Pane { return New(styles) },
+		New: func() act.Pane {
+			m := New(styles)
+			m.settings = set
+			return m
+		},
 	}
 }

@@ -17,6 +17,8 @@ const leastDraw = 5 // rows
 // head says how the plan stands to the earlier sheath, or how to begin.
 func (m *Model) head() []string {
 	switch {
+	case m.photo != nil:
+		return m.photo.Lines(m.w)
 	case m.snap.Plan == nil:
 		return layout.Paragraph("no plan yet: correct the numbers of the knife first", m.w, 2, m.Styles.Warn)
 	case len(m.rows) == 0:

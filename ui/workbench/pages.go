@@ -26,14 +26,15 @@ import (
 // pages are all panes and pages, in the order of the help. This list is the only place
 // that knows which there are: a new one is a line here.
 func pages(o *Options) []act.Page {
+	settings := func() tracing.Settings { return o.Tracing } // of the moment
 	return []act.Page{
 		knifepane.AsPage(o.Styles),
 		planpane.AsPage(o.Styles),
 		stepspane.AsPage(o.Clock, o.Styles),
 		trialpage.AsPage(o.Styles, o.Shelf),
-		earlierpage.AsPage(o.Styles),
+		earlierpage.AsPage(settings, o.Styles),
 		comparepage.AsPage(o.Styles),
-		tracepage.AsPage(o.Clock, func() tracing.Settings { return o.Tracing }, o.Styles),
+		tracepage.AsPage(o.Clock, settings, o.Styles),
 		benchview.AsPage(o.Clock, o.wait, o.Styles),
 		shelfpane.AsPage(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles}),
 		costpage.AsPage(costpage.Options{Shelf: o.Shelf, Clock: o.Clock, Styles: o.Styles}),
