@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"chape/ui/command/call"
+	"chape/ui/command/settings"
 )
 
 // verbs are the commands in the order of the help.
@@ -37,7 +38,7 @@ func Run(w call.World, args []string) error {
 	path := first
 	if !looksLikeFile(first) {
 		var err error
-		if path, err = locate(loadSettings(), first); err != nil {
+		if path, err = locate(settings.Load(), first); err != nil {
 			return err
 		}
 		if path == first {

@@ -14,6 +14,7 @@ import (
 	"chape/project/store"
 	"chape/project/weigh"
 	"chape/ui/command/call"
+	"chape/ui/command/settings"
 	"chape/ui/term"
 )
 
@@ -37,7 +38,7 @@ config.toml), to be typed over in the workbench: chape FILE.`,
 		if path, err = newPath(path); err != nil {
 			return err
 		}
-		set := settingsFor(w)
+		set := settings.For(w)
 		if *title == "" {
 			*title = titleFrom(path)
 		}
@@ -96,7 +97,7 @@ The page is enough to mark the leather with a ruler and dividers.`,
 		if done || err != nil {
 			return err
 		}
-		set := settingsFor(w)
+		set := settings.For(w)
 		f, err := planOf(set, path)
 		if err != nil {
 			return err
@@ -124,7 +125,7 @@ type planned struct {
 }
 
 // planOf reads a project and works its plan out by the user's thresholds.
-func planOf(set settings, path string) (f planned, err error) {
+func planOf(set settings.Chosen, path string) (f planned, err error) {
 	if path, err = locate(set, path); err != nil {
 		return planned{}, err
 	}

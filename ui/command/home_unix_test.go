@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"chape/ui/command/call"
+	"chape/ui/command/settings"
 )
 
 // Without a home folder there is no shelf, above all none in a folder that all share,
@@ -26,8 +27,8 @@ func TestNoHome(t *testing.T) {
 	} {
 		t.Setenv("HOME", c.home)
 		t.Setenv("XDG_DATA_HOME", c.data)
-		set := loadSettings()
-		folder, err := set.shelf()
+		set := settings.Load()
+		folder, err := set.Folder()
 		if c.data == dir {
 			if err != nil || folder != filepath.Join(dir, "chape") {
 				t.Errorf("%+v: shelf %q, %v", c, folder, err)
@@ -37,8 +38,8 @@ func TestNoHome(t *testing.T) {
 		if err == nil || folder != "" || !strings.Contains(err.Error(), c.want) || !strings.HasPrefix(err.Error(), "there is no shelf: ") {
 			t.Errorf("%+v: shelf %q, %v", c, folder, err)
 		}
-		if set.path != "" || set.broken == nil || !strings.Contains(set.broken.Error(), c.want) {
-			t.Errorf("%+v: settings in %q, %v", c, set.path, set.broken)
+		if set.Path != "" || set.Broken == nil || !strings.Contains(set.Broken.Error(), c.want) {
+			t.Errorf("%+v: settings in %q, %v", c, set.Path, set.Broken)
 		}
 		os.Remove(file)
 		var out, errs strings.Builder
@@ -48,8 +49,8 @@ func TestNoHome(t *testing.T) {
 	}
 	t.Setenv("HOME", dir)
 	t.Setenv("XDG_CONFIG_HOME", "rel")
-	if set := loadSettings(); set.path != "" || fmt.Sprint(set.broken) != `XDG_CONFIG_HOME is "rel", not a full path: set it to one, or not at all` {
-		t.Errorf("settings in %q, %v", set.path, set.broken)
+	if set := settings.Load(); set.Path != "" || fmt.Sprint(set.Broken) != `XDG_CONFIG_HOME is "rel", not a full path: set it to one, or not at all` {
+		t.Errorf("settings in %q, %v", set.Path, set.Broken)
 	}
 }
 
@@ -58,7 +59,7 @@ func TestOthersMayWrite(t *testing.T) {
 	configure(t, "")
 	home := os.Getenv("HOME")
 	t.Setenv("XDG_DATA_HOME", home)
-	folder, err := loadSettings().shelf()
+	folder, err := settings.Load().Folder()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,16 +9,17 @@ import (
 	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/command/call"
+	"chape/ui/command/settings"
 )
 
 // locate gives the file that a word of a call means: the one at that path or, where there
 // is none, the project on the shelf that is called so. A word that means neither is given
 // back: whoever reads it says what is wrong with it.
-func locate(set settings, word string) (path string, err error) {
+func locate(set settings.Chosen, word string) (path string, err error) {
 	if _, err := os.Lstat(word); !errors.Is(err, fs.ErrNotExist) || call.IsProject(word) {
 		return word, nil
 	}
-	folder, err := set.shelf()
+	folder, err := set.Folder()
 	if err != nil {
 		return word, nil
 	}

@@ -15,6 +15,7 @@ import (
 	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/command/call"
+	"chape/ui/command/settings"
 	"chape/ui/workbench"
 )
 
@@ -24,9 +25,9 @@ func Workbench(path string) error {
 	if !term.IsTerminal(os.Stdin.Fd()) || !term.IsTerminal(os.Stdout.Fd()) {
 		return call.Misuse("the workbench needs a terminal: for a file or a pipe try \"chape plan FILE\"")
 	}
-	set := loadSettings()
-	o := set.workbench()
-	folder, noShelf := set.shelf()
+	set := settings.Load()
+	o := set.Workbench()
+	folder, noShelf := set.Folder()
 	switch {
 	case path == "" && noShelf != nil:
 		return noShelf
@@ -55,17 +56,17 @@ func Workbench(path string) error {
 
 // openShelf starts on the shelf of a folder or, while that is empty, on a copy of
 // the example.
-func openShelf(set settings, o workbench.Options, folder string) error {
+func openShelf(set settings.Chosen, o workbench.Options, folder string) error {
 	if info, err := os.Stat(folder); err == nil && !info.IsDir() {
 		return fmt.Errorf("the shelf %q is no folder: name another one in your settings, or call chape FOLDER", folder)
 	}
 	o.Shelf = shelf.Open(o.FS, folder)
-	greet(&o, strings.Join(open("your shelf", folder), ""))
+	greet(&o, strings.Join(settings.Exposed("your shelf", folder), ""))
 	if o.OnShelf = holdsAny(folder); o.OnShelf {
-		o.Doc = set.document(set.NewProject(""), "", store.Stamp{})
+		o.Doc = set.Document(set.NewProject(""), "", store.Stamp{})
 	} else {
 		p := example.Load(time.Now())
-		o.Doc = set.document(p, "", store.Stamp{})
+		o.Doc = set.Document(p, "", store.Stamp{})
 		for _, h := range steps.Holds(p.Steps, "") {
 			o.Alarm.Quiet = append(o.Alarm.Quiet, h.Begun())
 		}
@@ -75,7 +76,7 @@ func openShelf(set settings, o workbench.Options, folder string) error {
 }
 
 // welcome is the first line that a newcomer reads.
-func welcome(set settings) string {
+func welcome(set settings.Chosen) string {
 	text := "n your own knife. This one is an invented example; it touches no file until you keep it."
 	if set.Glyphs == "" {
 		text += " D other drawings, if this one looks broken."
@@ -112,7 +113,7 @@ func greet(o *workbench.Options, text string) {
 }
 
 // load opens a project file.
-func load(set settings, o *workbench.Options, path string) error {
+func load(set settings.Chosen, o *workbench.Options, path string) error {
 	data, stamp, err := store.Read(o.FS, path)
 	if err != nil {
 		return call.Missing(path, err)
@@ -121,6 +122,6 @@ func load(set settings, o *workbench.Options, path string) error {
 	if err != nil {
 		return err
 	}
-	o.Doc, o.Notices = set.document(p, path, stamp), notices
+	o.Doc, o.Notices = set.Document(p, path, stamp), notices
 	return nil
 }

@@ -10,10 +10,11 @@ import (
 	"chape/project/print/order"
 	"chape/project/store"
 	"chape/ui/command/call"
+	"chape/ui/command/settings"
 )
 
 // printOrder prints the quote of a project that counts, for the customer.
-func printOrder(w call.World, set settings, path, dir string, o print.Options, force bool) error {
+func printOrder(w call.World, set settings.Chosen, path, dir string, o print.Options, force bool) error {
 	path, err := locate(set, path)
 	if err != nil {
 		return err

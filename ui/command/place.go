@@ -13,6 +13,7 @@ import (
 	"chape/project/plain"
 	"chape/project/print/layout"
 	"chape/ui/command/call"
+	"chape/ui/command/settings"
 	"chape/ui/term"
 )
 
@@ -47,8 +48,8 @@ func runPlace(w call.World, v call.Verb, args []string) error {
 	case fs.NArg() == 0:
 		return call.Misuse("%s needs a project's file: try chape place orchard.toml", v.Name)
 	}
-	set := settingsFor(w)
-	stock, err := set.leather().Read()
+	set := settings.For(w)
+	stock, err := set.Leather().Read()
 	if err != nil {
 		return err
 	}

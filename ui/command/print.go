@@ -9,6 +9,7 @@ import (
 	"chape/project/print"
 	"chape/project/print/sheet"
 	"chape/ui/command/call"
+	"chape/ui/command/settings"
 	"chape/ui/term"
 )
 
@@ -58,7 +59,7 @@ func runPrint(w call.World, v call.Verb, args []string) error {
 	if done || err != nil {
 		return err
 	}
-	set := settingsFor(w)
+	set := settings.For(w)
 	o := print.Options{Half: *half, Paper: set.Sheet(), Correction: set.Printer, Cutter: set.Cutter, Offcut: set.Shop().Offcut, Maker: set.Shop().Maker(), Progress: w.Progress}
 	o.Cutter.Bare = o.Cutter.Bare || *bare
 	if *flesh {
@@ -111,8 +112,8 @@ func runPrint(w call.World, v call.Verb, args []string) error {
 }
 
 // keepMeasured keeps what a sheet measured, and says so.
-func keepMeasured(w call.World, set settings, c sheet.Correction) error {
-	if err := set.keepPrinter(c); err != nil {
+func keepMeasured(w call.World, set settings.Chosen, c sheet.Correction) error {
+	if err := set.KeepPrinter(c); err != nil {
 		return err
 	}
 	_, err := fmt.Fprintln(w.Out, kept(set, c))
@@ -120,8 +121,8 @@ func keepMeasured(w call.World, set settings, c sheet.Correction) error {
 }
 
 // kept says what was done with what a sheet measured.
-func kept(set settings, c sheet.Correction) string {
-	where := term.Plain(set.path)
+func kept(set settings.Chosen, c sheet.Correction) string {
+	where := term.Plain(set.Path)
 	if !c.Set() {
 		return "from now on printed without a correction: kept in " + where
 	}

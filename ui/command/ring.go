@@ -10,6 +10,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/ui/command/call"
+	"chape/ui/command/settings"
 	"chape/ui/term"
 )
 
@@ -32,7 +33,7 @@ var ringVerb = call.Verb{
 		case w.Ring == nil:
 			return errors.New("there is no terminal to ring in: call it in one")
 		}
-		return tryAlarm(w, settingsFor(w))
+		return tryAlarm(w, settings.For(w))
 	},
 }
 
@@ -43,8 +44,8 @@ const trial = "a hold is due: this is a trial"
 const titleTime = 5 * time.Second
 
 // tryAlarm does all that a hold that falls due does, and says each.
-func tryAlarm(w call.World, set settings) error {
-	o := set.workbench()
+func tryAlarm(w call.World, set settings.Chosen) error {
+	o := set.Workbench()
 	say := func(what, text string) error {
 		const name, wide = 8, 72 // columns
 		text = strings.ReplaceAll(ansi.Wordwrap(text, wide, ""), "\n", "\n"+strings.Repeat(" ", name))

@@ -6,6 +6,7 @@ import (
 
 	"chape/project/config"
 	"chape/ui/command/call"
+	"chape/ui/command/settings"
 	"chape/ui/term"
 )
 
@@ -34,27 +35,27 @@ or without a key of it, the defaults hold.`,
 			_, err := w.Out.Write(config.Sample())
 			return err
 		}
-		return sayWhere(w, loadSettings())
+		return sayWhere(w, settings.Load())
 	},
 }
 
 // sayWhere says where the user's things are, and what is wrong with them.
-func sayWhere(w call.World, set settings) error {
-	folder, noShelf := set.shelf()
-	for _, l := range []struct{ name, path string }{{"settings", set.path}, {"shelf", folder}} {
+func sayWhere(w call.World, set settings.Chosen) error {
+	folder, noShelf := set.Folder()
+	for _, l := range []struct{ name, path string }{{"settings", set.Path}, {"shelf", folder}} {
 		if l.path != "" {
 			fmt.Fprintf(w.Out, "%-9s %s\n", l.name+":", term.Plain(l.path))
 		}
 	}
-	lines := open("your shelf", folder)
-	if set.path != "" {
-		lines = append(open("your settings", set.path, filepath.Dir(set.path)), lines...)
+	lines := settings.Exposed("your shelf", folder)
+	if set.Path != "" {
+		lines = append(settings.Exposed("your settings", set.Path, filepath.Dir(set.Path)), lines...)
 	}
 	for _, line := range lines {
 		fmt.Fprintf(w.Err, "chape: %s\n", term.Plain(line))
 	}
-	if set.broken != nil {
-		return set.broken
+	if set.Broken != nil {
+		return set.Broken
 	}
 	return noShelf
 }

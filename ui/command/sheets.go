@@ -15,13 +15,14 @@ import (
 	"chape/project/report"
 	"chape/project/store"
 	"chape/ui/command/call"
+	"chape/ui/command/settings"
 	"chape/ui/term"
 )
 
 // printFile prints a project's pattern into a folder, with "" beside its file. What is printed first from these
 // numbers is noted in the file with the day, which the sheets bear from then on; a trial,
 // which nobody cuts by, is not.
-func printFile(w call.World, set settings, path, dir string, kinds []string, o print.Options, force bool) error {
+func printFile(w call.World, set settings.Chosen, path, dir string, kinds []string, o print.Options, force bool) error {
 	f, err := planOf(set, path)
 	if err != nil {
 		return err

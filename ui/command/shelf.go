@@ -14,6 +14,7 @@ import (
 	"chape/project/shelf"
 	"chape/project/store"
 	"chape/ui/command/call"
+	"chape/ui/command/settings"
 	"chape/ui/layout"
 	"chape/ui/term"
 )
@@ -37,10 +38,10 @@ FOLDER is another folder of projects; your shelf, if it is not given.`,
 		case fs.NArg() > 1:
 			return call.Misuse("one folder at a time: %q is one too many", fs.Arg(1))
 		}
-		set := settingsFor(w)
+		set := settings.For(w)
 		folder, err := fs.Arg(0), error(nil)
 		if folder == "" {
-			if folder, err = set.shelf(); err != nil {
+			if folder, err = set.Folder(); err != nil {
 				return err
 			}
 		} else if info, err := os.Stat(folder); err != nil || !info.IsDir() {
@@ -51,7 +52,7 @@ FOLDER is another folder of projects; your shelf, if it is not given.`,
 }
 
 // lookBack prints what the sheaths of a folder took.
-func lookBack(w call.World, set settings, folder string, asJSON bool) error {
+func lookBack(w call.World, set settings.Chosen, folder string, asJSON bool) error {
 	now := time.Now
 	if w.Now != nil {
 		now = w.Now

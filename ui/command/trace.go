@@ -21,6 +21,7 @@ import (
 	"chape/project/report"
 	"chape/project/store"
 	"chape/ui/command/call"
+	"chape/ui/command/settings"
 	"chape/ui/term"
 )
 
@@ -105,7 +106,7 @@ func (c *traceCall) set(of, rule, measured string) error {
 }
 
 func (c *traceCall) run(w call.World) error {
-	set := settingsFor(w)
+	set := settings.For(w)
 	c.options.Standoff = set.Standoff
 	var f planned
 	if c.file != "" { // what can't be saved need not be read
@@ -196,15 +197,15 @@ func (c *traceCall) take(w call.World, f planned, r trace.Reading) error {
 }
 
 // keepStandoff keeps what a traced rule said of the pencil.
-func keepStandoff(w call.World, set settings, mm float64) error {
+func keepStandoff(w call.World, set settings.Chosen, mm float64) error {
 	mm = max(math.Round(mm*100)/100, 0.01)
-	err := set.broken
-	if set.path != "" {
-		err = config.Keep(store.OS(), set.path, config.Change{Key: "tracing.standoff", Value: mm})
+	err := set.Broken
+	if set.Path != "" {
+		err = config.Keep(store.OS(), set.Path, config.Change{Key: "tracing.standoff", Value: mm})
 	}
 	if err != nil {
 		return fmt.Errorf("the pencil's stand-off, %.2f mm, can't be kept: %w", mm, err)
 	}
-	_, err = fmt.Fprintf(w.Err, "chape: the stand-off of your pencil is %.2f mm from the middle of the line: kept in %s\n", mm, term.Plain(set.path))
+	_, err = fmt.Fprintf(w.Err, "chape: the stand-off of your pencil is %.2f mm from the middle of the line: kept in %s\n", mm, term.Plain(set.Path))
 	return err
 }

@@ -1,4 +1,6 @@
-package command
+// Package settings is what the user has chosen once for all projects: read, kept, watched,
+// and put into the workbench.
+package settings
 
 import (
 	"fmt"
@@ -27,11 +29,11 @@ import (
 	"chape/ui/workbench"
 )
 
-// settings is what the user has chosen once for all projects.
-type settings struct {
+// Chosen is what the user has chosen once for all projects.
+type Chosen struct {
 	config.Config
-	path   string // of the file; "" where there is no folder for it
-	broken error  // why the file could not be used: the defaults hold
+	Path   string // of the file; "" where there is no folder for it
+	Broken error  // why the file could not be used: the defaults hold
 	seen   *seen
 }
 
@@ -43,30 +45,31 @@ type seen struct {
 }
 
 // keep puts changes into the file.
-func (s settings) keep(changes ...config.Change) error {
+func (s Chosen) keep(changes ...config.Change) error {
 	s.seen.Lock()
 	defer s.seen.Unlock()
-	err := config.Keep(store.OS(), s.path, changes...)
+	err := config.Keep(store.OS(), s.Path, changes...)
 	if err == nil {
-		_, s.seen.stamp, _ = store.Read(store.OS(), s.path)
+		_, s.seen.stamp, _ = store.Read(store.OS(), s.Path)
 	}
 	return err
 }
 
-func loadSettings() settings {
+// Load reads them. Where they can't be used the defaults hold, and Broken says why.
+func Load() Chosen {
 	path, err := config.Path()
 	if err != nil {
-		return settings{Config: config.Defaults(), broken: err}
+		return Chosen{Config: config.Defaults(), Broken: err}
 	}
 	_, stamp, _ := store.Read(store.OS(), path) // none there: the zero stamp
 	c, err := config.Load(store.OS(), path)
-	return settings{Config: c, path: path, broken: err, seen: &seen{stamp: stamp}}
+	return Chosen{Config: c, Path: path, Broken: err, seen: &seen{stamp: stamp}}
 }
 
-// settingsFor is loadSettings for a plain command, which says at once when the
-// defaults have to do, and who else may change them.
-func settingsFor(w call.World) settings {
-	set := loadSettings()
+// For is Load for a plain command, which says at once when the defaults have to do, and
+// who else may change them.
+func For(w call.World) Chosen {
+	set := Load()
 	for _, line := range set.warnings() {
 		fmt.Fprintf(w.Err, "chape: %s\n", term.Plain(line))
 	}
@@ -74,20 +77,20 @@ func settingsFor(w call.World) settings {
 }
 
 // warnings are lines about the settings for whoever relies on them.
-func (s settings) warnings() []string {
+func (s Chosen) warnings() []string {
 	var lines []string
-	if s.broken != nil {
-		lines = append(lines, "your settings can't be used, the defaults hold: "+s.broken.Error())
+	if s.Broken != nil {
+		lines = append(lines, "your settings can't be used, the defaults hold: "+s.Broken.Error())
 	}
-	if s.path != "" {
-		lines = append(lines, open("your settings", s.path, filepath.Dir(s.path))...)
+	if s.Path != "" {
+		lines = append(lines, Exposed("your settings", s.Path, filepath.Dir(s.Path))...)
 	}
 	return lines
 }
 
-// open says which of the paths others may write to, and what would do. Settings name
+// Exposed says which of the paths others may write to, and what would do. Settings name
 // a command that is run; projects name customers.
-func open(what string, paths ...string) []string {
+func Exposed(what string, paths ...string) []string {
 	for _, path := range paths {
 		if store.OthersMayWrite(path) {
 			return []string{fmt.Sprintf("others may write to %s: try chmod go-w %s", what, call.Typable(path))}
@@ -96,19 +99,19 @@ func open(what string, paths ...string) []string {
 	return nil
 }
 
-// document opens a project under the user's thresholds.
-func (s settings) document(p project.Project, path string, stamp store.Stamp) *document.Doc {
+// Document opens a project under the user's thresholds.
+func (s Chosen) Document(p project.Project, path string, stamp store.Stamp) *document.Doc {
 	return document.New(p, path, stamp, document.Options{Make: calc.Compute, Check: project.Project.Validate, Limits: s.Limits()})
 }
 
-// workbench is what the settings, the machine and the environment say about
+// Workbench is what the settings, the machine and the environment say about
 // the screen.
-func (s settings) workbench() workbench.Options {
+func (s Chosen) Workbench() workbench.Options {
 	o := workbench.Options{
 		Options: session.Options{
 			FS:          store.OS(),
-			Document:    s.document,
-			KeepPrinter: s.keepPrinter,
+			Document:    s.Document,
+			KeepPrinter: s.KeepPrinter,
 			KeepPrints:  s.keepPrints(),
 			Documents:   documents(),
 			Elsewhere:   elsewhere(),
@@ -122,7 +125,7 @@ func (s settings) workbench() workbench.Options {
 		Print:    print.Options{Paper: s.Sheet(), Correction: s.Printer, Cutter: s.Cutter, Offcut: s.Shop().Offcut, Maker: s.Shop().Maker()},
 		Suspends: runtime.GOOS != "windows",
 		Remember: s.remember(),
-		Leather:  s.leather(),
+		Leather:  s.Leather(),
 	}
 	// Both words were checked when the file was read.
 	o.Font.Glyphs, _ = term.Glyphs(s.Glyphs, os.Getenv)
@@ -142,30 +145,30 @@ func (s settings) workbench() workbench.Options {
 }
 
 // reread looks whether the settings' file has changed since they were read.
-func (s settings) reread() func() *workbench.Settings {
-	if s.path == "" {
+func (s Chosen) reread() func() *workbench.Settings {
+	if s.Path == "" {
 		return nil
 	}
 	fsys := store.OS()
 	return func() *workbench.Settings {
 		s.seen.Lock()
 		defer s.seen.Unlock()
-		changed, now, err := store.Changed(fsys, s.path, s.seen.stamp)
+		changed, now, err := store.Changed(fsys, s.Path, s.seen.stamp)
 		if s.seen.stamp = now; err != nil || !changed {
 			return nil
 		}
-		set := loadSettings()
+		set := Load()
 		set.seen = s.seen
-		if set.broken != nil {
-			return &workbench.Settings{Say: act.Say{Text: "your settings were changed and can't be used, those of before hold: " + set.broken.Error(), Warn: true}}
+		if set.Broken != nil {
+			return &workbench.Settings{Say: act.Say{Text: "your settings were changed and can't be used, those of before hold: " + set.Broken.Error(), Warn: true}}
 		}
 		return &workbench.Settings{Put: set.put, Limits: set.Limits(), Say: act.Say{Text: "your settings were changed, and are read again"}}
 	}
 }
 
 // put has them hold in a workbench that is open; its look and its shelf stay.
-func (s settings) put(o *workbench.Options) {
-	now := s.workbench()
+func (s Chosen) put(o *workbench.Options) {
+	now := s.Workbench()
 	now.Alarm.Voice, now.Alarm.Clock, now.Alarm.Shelf = o.Alarm.Voice, o.Alarm.Clock, o.Alarm.Shelf
 	now.Alarm.Quiet = o.Alarm.Quiet
 	o.Alarm, o.Scale, o.Begin, o.Print = now.Alarm, now.Scale, now.Begin, now.Print
@@ -173,15 +176,15 @@ func (s settings) put(o *workbench.Options) {
 	o.Tracing = now.Tracing
 }
 
-// leather is the leather on the rack, beside the settings.
-func (s settings) leather() *leather.File {
-	if s.path == "" {
+// Leather is the leather on the rack, beside the settings.
+func (s Chosen) Leather() *leather.File {
+	if s.Path == "" {
 		return &leather.File{}
 	}
-	return &leather.File{FS: store.OS(), Path: filepath.Join(filepath.Dir(s.path), leather.Name)}
+	return &leather.File{FS: store.OS(), Path: filepath.Join(filepath.Dir(s.Path), leather.Name)}
 }
 
-func (s settings) styles() ink.Styles {
+func (s Chosen) styles() ink.Styles {
 	depth := ink.DepthOf(true, os.Getenv)
 	word := s.Colours
 	if word == "none" {
@@ -192,8 +195,8 @@ func (s settings) styles() ink.Styles {
 }
 
 // remember keeps how drawings are to be made.
-func (s settings) remember() func(act.Font) error {
-	if s.path == "" {
+func (s Chosen) remember() func(act.Font) error {
+	if s.Path == "" {
 		return nil
 	}
 	return func(f act.Font) error {
@@ -201,10 +204,10 @@ func (s settings) remember() func(act.Font) error {
 	}
 }
 
-// keepPrinter keeps what the pricks on a printed sheet measured.
-func (s settings) keepPrinter(c sheet.Correction) error {
-	err := s.broken
-	if s.path != "" {
+// KeepPrinter keeps what the pricks on a printed sheet measured.
+func (s Chosen) KeepPrinter(c sheet.Correction) error {
+	err := s.Broken
+	if s.Path != "" {
 		err = s.keep(config.Change{Key: "printer.x", Value: c.X}, config.Change{Key: "printer.y", Value: c.Y})
 	}
 	if err != nil {
@@ -221,8 +224,8 @@ func elsewhere() []string {
 	return []string{os.TempDir()}
 }
 
-// shelf is the folder of the user's projects. Without a home folder there may be none.
-func (s settings) shelf() (string, error) {
+// Folder is the folder of the user's projects. Without a home folder there may be none.
+func (s Chosen) Folder() (string, error) {
 	home, err := config.Home()
 	folder := s.ShelfFolder(home, shelf.Folder(runtime.GOOS, home, os.Getenv))
 	if err != nil && (strings.HasPrefix(s.Shelf, "~") || !filepath.IsAbs(folder)) {

@@ -1,6 +1,6 @@
 //go:build !windows
 
-package command
+package settings
 
 import (
 	"os"
@@ -36,7 +36,7 @@ func TestDocuments(t *testing.T) {
 // What the workbench itself puts into the settings is no news to it, and stands there.
 func TestOwnSettingsAreNoNews(t *testing.T) {
 	configure(t, "bell = true\n")
-	set := loadSettings()
+	set := Load()
 	look := set.reread()
 	if err := set.remember()(act.Font{Glyphs: canvas.Blocks, Aspect: 2.1}); err != nil {
 		t.Fatal(err)
@@ -47,11 +47,11 @@ func TestOwnSettingsAreNoNews(t *testing.T) {
 	if news := look(); news != nil {
 		t.Errorf("%+v", news)
 	}
-	again := loadSettings()
-	if o := again.workbench(); o.Font.Glyphs != canvas.Blocks || o.Font.Aspect != 2.1 || o.Prints != "/mine" || again.broken != nil {
-		t.Errorf("%+v, %q, %v", o.Font, o.Prints, again.broken)
+	again := Load()
+	if o := again.Workbench(); o.Font.Glyphs != canvas.Blocks || o.Font.Aspect != 2.1 || o.Prints != "/mine" || again.Broken != nil {
+		t.Errorf("%+v, %q, %v", o.Font, o.Prints, again.Broken)
 	}
-	if err := os.WriteFile(set.path, []byte("bell = false\n"), 0o600); err != nil {
+	if err := os.WriteFile(set.Path, []byte("bell = false\n"), 0o600); err != nil {
 		t.Fatal(err)
 	}
 	if look() == nil {

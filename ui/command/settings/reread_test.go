@@ -1,26 +1,47 @@
-package command
+package settings
 
 import (
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
+	"chape/project/config"
 	"chape/ui/workbench"
 )
+
+// configure writes the user's settings.
+func configure(t *testing.T, text string) {
+	t.Helper()
+	home := t.TempDir()
+	for _, name := range []string{"HOME", "XDG_CONFIG_HOME", "AppData"} {
+		t.Setenv(name, home)
+	}
+	path, err := config.Path()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+}
 
 // Settings that change on the disk are put into the workbench that is open; broken ones
 // leave those of before.
 func TestReread(t *testing.T) {
 	configure(t, "bell = true\n")
-	set := loadSettings()
+	set := Load()
 	look := set.reread()
 	if news := look(); news != nil {
 		t.Fatalf("nothing has changed: %+v", news)
 	}
-	o := set.workbench()
+	o := set.Workbench()
 	write := func(text string) {
 		t.Helper()
-		if err := os.WriteFile(set.path, []byte(text), 0o600); err != nil {
+		if err := os.WriteFile(set.Path, []byte(text), 0o600); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -40,7 +61,7 @@ func TestReread(t *testing.T) {
 	if news = look(); news == nil || news.Put != nil || !news.Say.Warn || !strings.Contains(news.Say.Text, "those of before hold") {
 		t.Errorf("broken: %+v", news)
 	}
-	if err := os.Remove(set.path); err != nil {
+	if err := os.Remove(set.Path); err != nil {
 		t.Fatal(err)
 	}
 	if news = look(); news == nil || news.Limits == (workbench.Settings{}).Limits || news.Limits.Drum == 31 {

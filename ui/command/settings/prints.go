@@ -1,4 +1,4 @@
-package command
+package settings
 
 import (
 	"os"
@@ -10,8 +10,8 @@ import (
 )
 
 // keepPrints keeps the folder for printed sheets.
-func (s settings) keepPrints() func(string) error {
-	if s.path == "" {
+func (s Chosen) keepPrints() func(string) error {
+	if s.Path == "" {
 		return nil
 	}
 	return func(folder string) error {
