@@ -2,11 +2,15 @@ package report
 
 import (
 	"math"
+	"strings"
 	"testing"
 	"time"
 
+	"chape/calc/bend"
 	"chape/calc/curve"
+	"chape/calc/length"
 	"chape/calc/nest"
+	"chape/project"
 	bill "chape/project/money"
 	"chape/project/steps"
 )
@@ -39,6 +43,42 @@ func TestTakes(t *testing.T) {
 	}
 	if got, want := bill.Hours(u.Steps), (bill.Sum{Expected: 150 * time.Minute, Spent: 40 * time.Minute, Left: 2 * time.Hour}); got != want {
 		t.Errorf("minutes %v, want %v", got, want)
+	}
+}
+
+// What the project's own placing loses goes before a share for offcuts: half of what is cut
+// lost is a yield of 67 %.
+func TestPlacedInTheProject(t *testing.T) {
+	p := bar()
+	plan := compute(t, p)
+	if l := LossOf(p, 0.25); l != OffcutLoss(0.25) {
+		t.Errorf("before placing %+v", l)
+	}
+	p.Hide = project.Hide{Name: "shoulder", Lost: 0.5, Placed: true}
+	l := Takes(p, plan, LossOf(p, 0.25)).Leather[0]
+	if math.Abs(float64(l.Bought)-1.5*float64(l.Cut)) > 1e-6 || l.From != "placed, yield 67 %" {
+		t.Errorf("leather %+v", l)
+	}
+	rows := Figures(p, plan, length.Millimetres, 0.25).Pick(ToBuy)
+	if want := l.Bought.Format(length.Millimetres); len(rows) != 1 || rows[0].Value+" "+rows[0].Unit != want || !strings.Contains(rows[0].Note+rows[0].Why, "as placed, yield 67 %") {
+		t.Errorf("rows %+v, want %s", rows, want)
+	}
+}
+
+// A hide that gives 10 % wet, 4 % for good, by the plan's own room at its tightest place.
+func TestEased(t *testing.T) {
+	plan := compute(t, bar())
+	_, at := plan.AfterStretch(0)
+	room := plan.Across(at).Room
+	say := func(mm float64) string { return length.Length(mm).Format(length.Millimetres, length.Calliper) }
+	got := Eased(plan, bend.Stretch{Wet: 0.1, Kept: 0.04, Plus: 0.007}, length.Millimetres)
+	for _, want := range []string{"gives " + say(0.1*room) + " ± " + say(0.007*room) + " a side while wet", "of which " + say(0.04*room) + " stays", "as cut", "once dry"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q has no %q", got, want)
+		}
+	}
+	if got := Eased(plan, bend.Stretch{Wet: 0.1, Plus: 0.007}, length.Inches); strings.Contains(got, "stays") || !strings.Contains(got, "once formed") {
+		t.Errorf("not dried yet: %q", got)
 	}
 }
 

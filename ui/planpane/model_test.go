@@ -244,6 +244,18 @@ func TestCost(t *testing.T) {
 	}
 }
 
+// The leather to buy follows a placing, though the plan is the same.
+func TestPlacedLeather(t *testing.T) {
+	m := shown(t, 60, 70, nil)
+	s := m.snap
+	s.Project.Hide = project.Hide{Lost: 0.5, Placed: true}
+	m.SetSnapshot(s)
+	want := length.Area(1.5 * m.snap.Plan.Cost(calc.Rates{}).LeatherArea).Format(length.Millimetres)
+	if got := strings.Join(strings.Fields(plain(m)), " "); !strings.Contains(got, "leather to buy "+want) {
+		t.Errorf("not %q:\n%s", want, plain(m))
+	}
+}
+
 // Which half is the back follows hand and edge, and the drawing with it.
 func TestBackHalf(t *testing.T) {
 	for _, c := range []struct {

@@ -35,7 +35,7 @@ func (m *Model) looksLike(s act.Snapshot) bool {
 	a, b := m.snap, s
 	return a.Plan != nil && a.Plan == b.Plan && a.Stale == b.Stale && said(a.Err) == said(b.Err) &&
 		a.Unit == b.Unit && a.Mark == b.Mark && steps.TotalSpent(a.Project.Steps) == steps.TotalSpent(b.Project.Steps) &&
-		a.Project.Customer.Hand == b.Project.Customer.Hand && a.Project.Customer.Edge == b.Project.Customer.Edge
+		a.Project.Hide == b.Project.Hide && a.Project.Customer.Hand == b.Project.Customer.Hand && a.Project.Customer.Edge == b.Project.Customer.Edge
 }
 
 func said(err error) string {
