@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"chape/calc"
 	"chape/project"
 	"chape/project/steps"
 	"chape/ui/act"
@@ -54,6 +55,42 @@ func TestFollowsChangesElsewhere(t *testing.T) {
 	r.Show()
 	if r.Pane.Chosen() != 20 {
 		t.Errorf("another project: chosen %d, want its step in hand", r.Pane.Chosen())
+	}
+}
+
+// A list that only follows the sheath leaves the cursor on its step: a handle that now
+// begins inside the mouth words the forming anew, a strap has steps of its own.
+func TestStaysWhereTheListFollowsTheSheath(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		chosen int
+		change func(*project.Project)
+	}{
+		{"the step in hand, a strap", 0, func(p *project.Project) { p.Strap.Kind = calc.SnapStrap }},
+		{"the step in hand, no loop", 0, func(p *project.Project) { p.Belt.Loop = calc.NoLoop }},
+		{"the last step, no loop", -1, func(p *project.Project) { p.Belt.Loop = calc.NoLoop }},
+		{"the step in hand, the front inside the mouth", 0, func(p *project.Project) { p.Sheath.Mouth = 200 }},
+	} {
+		p := project.Defaults()
+		p.Strap.Kind, p.Sheath.Mouth = calc.NoStrap, 1
+		p.Steps = steps.FormThenSew(p.Parts())
+		r := newRig(t, p, 60, 30)
+		at := c.chosen
+		if at < 0 {
+			r.Keys("end")
+			at = len(p.Steps) - 1
+		}
+		title := p.Steps[at].Title
+		before := r.Project
+		c.change(&r.Project)
+		r.Project.Follow(before)
+		if slices.Equal(before.Steps, r.Project.Steps) {
+			t.Fatalf("%s: the list did not follow", c.name)
+		}
+		r.Show()
+		if got := r.Project.Steps[r.Pane.Chosen()].Title; got != title {
+			t.Errorf("%s: the cursor went to %q, want it left on %q", c.name, got, title)
+		}
 	}
 }
 

@@ -61,7 +61,11 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	was, is := m.snap.Project.Steps, s.Project.Steps
 	if changed := !slices.Equal(was, is); !m.seen || changed {
 		own := m.mine != nil && slices.Equal(m.mine, is)
-		if at := follow(was, is); !own && m.question == nil && at >= 0 {
+		at := follow(was, is)
+		if has, had := s.Project.Parts(), m.snap.Project.Parts(); m.seen && has != had && slices.Equal(steps.Refit(was, had, has), is) {
+			at = stays(was, is, m.Chosen())
+		}
+		if !own && m.question == nil && at >= 0 {
 			m.list.At = at
 		}
 		m.mine = nil
@@ -88,6 +92,20 @@ func follow(was, is []steps.Step) int {
 		return current // another project, or another list
 	}
 	return min(first, len(is)-1)
+}
+
+// stays is where the chosen step is in a list that only follows what the sheath has come
+// to have: a strap or a guard more is no reason to look at another step, and Space would
+// tick the wrong one.
+func stays(was, is []steps.Step, chosen int) int {
+	if chosen < 0 || chosen == steps.Current(was) {
+		return steps.Current(is)
+	}
+	same := func(s steps.Step) bool { return s.Title == was[chosen].Title }
+	if at := slices.IndexFunc(is, same); at >= 0 {
+		return at
+	}
+	return min(chosen, len(is)-1) // worded anew, or gone
 }
 
 // mostAtOnce is how many neighbouring steps one change touches: two that change places.
