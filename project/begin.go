@@ -30,6 +30,10 @@ func (p *Project) BeginIn(u length.Unit) {
 	}
 }
 
+// UsualReach is how far a correction runs out to either side before the maker says so,
+// in round figures of the unit.
+func UsualReach(u length.Unit) length.Length { return roundIn(20*length.Millimetre, u) }
+
 // nearEnough is how far a round figure may be from the default in millimetres, as a
 // share of it.
 const nearEnough = 0.06

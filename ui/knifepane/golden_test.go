@@ -11,7 +11,8 @@ import (
 	"chape/ui/test/golden"
 )
 
-// Each page as it stands in windows of 80×24 and of 160×45, the marks too.
+// Each page as it stands in windows of 80×24 and of 160×45, the marks too, and the trial
+// page before a trial.
 func TestGoldenPages(t *testing.T) {
 	p := defaults()
 	p.Fits = []project.Fit{{Fit: calc.Fit{At: 110, By: 1.5, Reach: 20}, With: "paper", Note: "tight over the bolster"}}
@@ -28,5 +29,10 @@ func TestGoldenPages(t *testing.T) {
 		f = open(t, q)
 		f.pane.SetSize(size.inW, size.inH)
 		golden.Check(t, fmt.Sprintf("marks-%dx%d.txt", size.w, size.h), f.screen())
+		q.Fits = nil
+		f = open(t, q)
+		f.pane.SetSize(size.inW, size.inH)
+		f.pane.show(form.Trial)
+		golden.Check(t, fmt.Sprintf("no-trial-%dx%d.txt", size.w, size.h), f.screen())
 	}
 }

@@ -119,7 +119,7 @@ func (m *Model) addFit() []act.Msg {
 	m.aim("fit.by", len(p.Fits))
 	return []act.Msg{act.Commit{Label: "add a correction", Do: func(p *project.Project) error {
 		f := project.Fit{With: "same thickness"}
-		f.At, f.Reach = at, 20*length.Millimetre
+		f.At, f.Reach = at, project.UsualReach(p.Units)
 		p.Fits = append(slices.Clone(p.Fits), f)
 		return p.Validate()
 	}}}

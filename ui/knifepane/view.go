@@ -147,11 +147,15 @@ func (m *Model) mark(plain, ascii string) string {
 	return plain
 }
 
+const noFits = "No corrections yet. T takes up what a folded trial shows: where it is tight or loose, and by how much."
+
 // foot says what is wrong with what is typed, or how to measure what is in
 // hand; the rows have the rest of the pane, one line at least.
 func (m *Model) foot() []string {
 	f, ok := m.field()
 	switch {
+	case len(m.rows) == 0: // the trial page, before a trial
+		return m.styled(noFits, m.Styles.Quiet, hintLines)
 	case !ok:
 		return nil
 	case m.edit != nil && m.edit.Asking:

@@ -63,6 +63,11 @@ const (
 // lines is the list of keys.
 func (p *Help) lines() []string {
 	var lines []string
+	w := p.inner().W
+	column := w
+	if w >= twoAbreast {
+		column = w/2 - 1
+	}
 	for i, s := range p.sections {
 		if i > 0 {
 			lines = append(lines, "")
@@ -70,11 +75,14 @@ func (p *Help) lines() []string {
 		lines = append(lines, p.style.Heading.Render(s.Title))
 		for _, b := range s.Keys {
 			if h := b.Help(); b.Enabled() && h.Key != "" {
-				lines = append(lines, layout.Line(" "+KeyName(h.Key, p.style.Edges.ASCII), keyWidth)+" "+h.Desc)
+				name := " " + KeyName(h.Key, p.style.Edges.ASCII)
+				for _, does := range layout.Wrap(h.Desc, max(column-keyWidth-1, keyWidth)) {
+					lines = append(lines, layout.Line(name, keyWidth)+" "+does)
+					name = ""
+				}
 			}
 		}
 	}
-	w := p.inner().W
 	if w < twoAbreast {
 		return lines
 	}

@@ -52,7 +52,7 @@ func (m *Model) nudge(by float64) func() []act.Msg {
 
 func (m *Model) esc() []act.Msg {
 	if m.draft.drawn() {
-		m.draft = fresh(m.draft)
+		m.draft = m.fresh(m.draft)
 		m.propose()
 		return []act.Msg{act.Say{Text: "what was not kept is dropped"}}
 	}

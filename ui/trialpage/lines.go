@@ -259,7 +259,7 @@ func (m *Model) keep() []act.Msg {
 	case m.made.err != nil:
 		return []act.Msg{act.Say{Text: m.made.err.Error(), Warn: true}}
 	}
-	m.draft = fresh(d)
+	m.draft = m.fresh(d)
 	m.list.Choose(lineBy)
 	label := "correction " + signed(d.fit().By, m.snap.Unit) + " at " + d.at.Short(m.snap.Unit)
 	return []act.Msg{act.Commit{Label: label, Do: func(p *project.Project) error {

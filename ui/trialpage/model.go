@@ -62,17 +62,15 @@ type made struct {
 // New returns the page. The shelf may be nil.
 func New(styles ink.Styles, s *shelf.Shelf) *Model {
 	m := &Model{Styles: styles, shelf: s, c: canvas.New(0, 0, canvas.Braille), pens: styles.Pens()}
-	m.draft = fresh(draft{with: "same thickness"})
+	m.draft = m.fresh(draft{with: "same thickness"})
 	m.list.At = lineBy
 	return m
 }
 
 // fresh is an empty draft at the place, and of the stock, of another.
-func fresh(d draft) draft {
-	return draft{at: d.at, reach: usualReach, with: d.with, instead: -1}
+func (m *Model) fresh(d draft) draft {
+	return draft{at: d.at, reach: project.UsualReach(m.snap.Unit), with: d.with, instead: -1}
 }
-
-const usualReach = 20 // mm, as the file has it
 
 // fit is the draft as a correction.
 func (d draft) fit() project.Fit {
@@ -121,6 +119,7 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	m.places = places.Of(s.Project)
 	if stations := s.Project.Knife.Stations; !m.begun && len(stations) > 0 {
 		m.begun = true
+		m.draft.reach = project.UsualReach(s.Unit)
 		m.draft.at = stations[min(s.Mark, len(stations)-1)].At
 		if s.Mark == 0 { // nobody has chosen: where sheaths are tight
 			m.draft.at = length.Length(m.front())
@@ -128,7 +127,7 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	}
 	m.draft.at = length.Length(m.within(m.draft.at.MM()))
 	if other && m.draft.instead >= 0 { // it may be another one by now
-		m.draft = fresh(m.draft)
+		m.draft = m.fresh(m.draft)
 	}
 	m.scroll()
 	m.propose()

@@ -202,6 +202,9 @@ func TestInches(t *testing.T) {
 	p := knifeProject()
 	p.Units = length.Inches
 	r := newRig(t, p, 100, 30)
+	if reach := r.Pane.draft.reach.In(); math.Abs(reach-0.75) > 1e-9 {
+		t.Errorf("a reach of %v in is proposed, want 3/4", reach)
+	}
 	r.Type("1/16").Keys("enter", "enter", "enter")
 	if len(r.Project.Fits) != 1 || math.Abs(r.Project.Fits[0].By.MM()-25.4/16) > 1e-9 {
 		t.Errorf("corrections %+v", r.Project.Fits)

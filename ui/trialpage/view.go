@@ -202,7 +202,7 @@ func (m *Model) form(p spots) []string {
 		row(lineBy, "by", m.value(lineBy), u.String()+" "+side),
 		row(lineRound, "counted", of([]string{"a side", "in all"}, side), ""),
 		row(lineReach, "reach", m.value(lineReach), u.String()+" to either side"),
-		row(lineWith, "folded of", whole(of(stock.Options, d.with), "["+d.with+"]  (Space: others)", p.form.W-14), ""),
+		row(lineWith, "folded of", whole(of(stock.Options, d.with), "["+d.with+"], others", p.form.W-14), ""),
 		row(lineNote, "note", term.Plain(d.note), ""),
 		row(lineKeep, m.keepWords(), "", ""),
 	}

@@ -1,0 +1,29 @@
+package panel
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/bubbles/key"
+
+	"chape/ui/layout"
+)
+
+// What a key does is read to its end in any window, in one column and in two.
+func TestHelpIsNeverCut(t *testing.T) {
+	long := "next page: knife, sheath, loop, stitches, trial, order; in a table a column on"
+	keys := []key.Binding{key.NewBinding(key.WithKeys("right"), key.WithHelp("right", long)), key.NewBinding(key.WithKeys("x"), key.WithHelp("x", "take it out"))}
+	for _, w := range []int{60, 80, 100, 120, 160} {
+		p := NewHelp([]Section{{Title: "Knife", Keys: keys}, {Title: "Everywhere", Keys: keys}}, Style{Edges: layout.Edges{ASCII: true}})
+		p.SetSize(w, 24)
+		view := strings.Join(p.View(), "\n")
+		if strings.Contains(view, "…") {
+			t.Errorf("%d wide, something is cut:\n%s", w, view)
+		}
+		for _, word := range strings.Fields(long) {
+			if strings.Count(view, word) < 2 {
+				t.Errorf("%d wide: %q is not shown in both sections:\n%s", w, word, view)
+			}
+		}
+	}
+}
