@@ -57,17 +57,9 @@ func runPlace(w call.World, v call.Verb, args []string) error {
 	if err != nil {
 		return err
 	}
-	var works []leather.Work
-	var first planned
-	for i, path := range fs.Args() {
-		f, err := planOf(set, path)
-		if err != nil {
-			return err
-		}
-		if i == 0 {
-			first = f
-		}
-		works = append(works, leather.Work{Project: f.project, Plan: f.plan})
+	works, first, err := worksOf(set, fs.Args())
+	if err != nil {
+		return err
 	}
 	laid, err := leather.Ask(stock.Gap, pieces, works)
 	if err != nil {
@@ -87,16 +79,10 @@ func runPlace(w call.World, v call.Verb, args []string) error {
 		return err
 	}
 	if *out != "" && len(laid.Result.Uses) > 0 {
-		o := layout.Options{Paper: set.Sheet(), Correction: set.Printer, Cutter: set.Cutter, Unit: first.project.Units}
-		base := strings.TrimSuffix(filepath.Base(first.path), filepath.Ext(first.path))
-		files, err := layout.Files(laid, base, first.project.Title, o)
-		if err != nil {
-			return err
-		}
 		if *asJSON { // nothing but the figures goes to those who read them
 			w.Out = w.Err
 		}
-		if err := writeSheets(w, *out, files, *force); err != nil {
+		if err := writePlaced(w, set, laid, first, *out, *force); err != nil {
 			return err
 		}
 	}
@@ -104,6 +90,33 @@ func runPlace(w call.World, v call.Verb, args []string) error {
 		return fmt.Errorf("not all parts fit: %s", strings.Join(laid.Missing(first.project.Units), "; "))
 	}
 	return nil
+}
+
+// worksOf plans the projects whose parts are to be placed; first is the one that lends its
+// name and its unit.
+func worksOf(set settings.Chosen, paths []string) (works []leather.Work, first planned, err error) {
+	for i, path := range paths {
+		f, err := planOf(set, path)
+		if err != nil {
+			return nil, planned{}, err
+		}
+		if i == 0 {
+			first = f
+		}
+		works = append(works, leather.Work{Project: f.project, Plan: f.plan})
+	}
+	return works, first, nil
+}
+
+// writePlaced writes how the parts lie into a folder.
+func writePlaced(w call.World, set settings.Chosen, laid leather.Laid, first planned, dir string, force bool) error {
+	o := layout.Options{Paper: set.Sheet(), Correction: set.Printer, Cutter: set.Cutter, Unit: first.project.Units}
+	base := strings.TrimSuffix(filepath.Base(first.path), filepath.Ext(first.path))
+	files, err := layout.Files(laid, base, first.project.Title, o)
+	if err != nil {
+		return err
+	}
+	return writeSheets(w, dir, files, force)
 }
 
 // named are the pieces of those names, in the order given; all that have a size without

@@ -65,23 +65,8 @@ func runPrint(w call.World, v call.Verb, args []string) error {
 	if *flesh {
 		o.Up = calc.FleshUp
 	}
-	if *paper != "" {
-		if o.Paper, err = sheet.ParsePaper(*paper); err != nil {
-			return call.Misuse("%v", err)
-		}
-	}
-	if *measured != "" {
-		if o.Correction, err = print.Measured(*measured, set.Printer); err != nil {
-			return call.Misuse("--measured: %v", err)
-		}
-	}
-	if *trial != "" {
-		if o.Trial, err = length.Parse(*trial, length.Millimetres); err != nil {
-			return call.Misuse("--trial: %v", err)
-		}
-		if o.Trial == 0 {
-			return call.Misuse("trial stock of 0 mm is none: leave --trial off, or try 0.1 for paper, 0.3 for card")
-		}
+	if err := (printWords{*paper, *measured, *trial}).put(&o); err != nil {
+		return err
 	}
 	if *tracing {
 		if err := tracingAlone(fs); err != nil {
@@ -109,6 +94,32 @@ func runPrint(w call.World, v call.Verb, args []string) error {
 		return err
 	}
 	return keepMeasured(w, set, o.Correction)
+}
+
+// printWords are options of print as they are typed; "": not given.
+type printWords struct{ paper, measured, trial string }
+
+// put reads the words into o, whose correction is the one that holds so far.
+func (p printWords) put(o *print.Options) (err error) {
+	if p.paper != "" {
+		if o.Paper, err = sheet.ParsePaper(p.paper); err != nil {
+			return call.Misuse("%v", err)
+		}
+	}
+	if p.measured != "" {
+		if o.Correction, err = print.Measured(p.measured, o.Correction); err != nil {
+			return call.Misuse("--measured: %v", err)
+		}
+	}
+	if p.trial != "" {
+		if o.Trial, err = length.Parse(p.trial, length.Millimetres); err != nil {
+			return call.Misuse("--trial: %v", err)
+		}
+		if o.Trial == 0 {
+			return call.Misuse("trial stock of 0 mm is none: leave --trial off, or try 0.1 for paper, 0.3 for card")
+		}
+	}
+	return nil
 }
 
 // keepMeasured keeps what a sheet measured, and says so.
