@@ -205,11 +205,14 @@ func (m *Model) choose() []act.Msg {
 // addPart adds a part to the project and opens its form.
 func (m *Model) addPart() []act.Msg {
 	n := len(m.snap.Project.Added)
-	m.enterView(viewPart, n)
-	return m.commit("another part", func(p *project.Project) error {
+	out := m.commit("another part", func(p *project.Project) error {
 		p.Added = append(p.Clone().Added, project.Part{Name: fmt.Sprintf("part %d", n+1), Count: 1, Length: 60, Width: 30})
 		return p.Validate()
 	})
+	if _, added := out[0].(act.Commit); added {
+		m.enterView(viewPart, n)
+	}
+	return out
 }
 
 func (m *Model) dropPart(i int) []act.Msg {

@@ -226,12 +226,17 @@ func TestYieldToTheCost(t *testing.T) {
 	if again, err := file.Encode(b.Project), error(nil); err != nil || !strings.Contains(string(again), "[leather]\nlost = 0.") {
 		t.Errorf("the file has no lost:\n%s", again)
 	}
+	b.Shows("so far yield")
 	if b.Pane.laid == nil {
 		t.Error("the placing is gone after its own yield was kept")
 	}
 	b.Keys("home", " ")
 	if b.Pane.laid != nil {
 		t.Error("a placing on leather that is not cut from stands")
+	}
+	b.Keys("end").Shows("the cost is reckoned with")
+	if b.Keys("x"); b.Project.Hide.Placed {
+		t.Error("the yield is not forgotten")
 	}
 	b.Keys("p")
 	if got := b.Said[len(b.Said)-1]; !strings.Contains(got, "no leather to cut from") {
@@ -347,4 +352,18 @@ func TestFromAPhotograph(t *testing.T) {
 	}
 	b.Keys("enter").Shows("Drop the picture")
 	b.Keys("esc").Shows("thickness")
+}
+
+// A file that will not do is left alone, and that is said; nothing is put over it.
+func TestUnreadable(t *testing.T) {
+	b := newBench(t, 78, 19, offcut())
+	broken := []byte("gap = 99\n")
+	if err := os.WriteFile(b.rack.Path, broken, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	b.Send(act.InHand{Is: true}).Shows("can't be read", "give 0 to 50 mm")
+	b.Keys("home", "enter", "down", "5", "enter")
+	if got, _ := os.ReadFile(b.rack.Path); string(got) != string(broken) {
+		t.Errorf("the file is now %q", got)
+	}
 }

@@ -196,14 +196,25 @@ func (m *Model) placeRows() []row {
 			}},
 		{group: "place", name: "place the parts", hint: "Enter: look for a good way to lay them; Esc breaks it off and keeps the best so far", enter: m.search},
 	}
-	if m.laid != nil && len(m.laid.Result.Placements) > 0 {
-		rows = append(rows,
-			row{group: "place", name: "reckon the cost with it", value: fmt.Sprintf("yield %.0f %%", 100*m.laid.Result.Yield()), enter: m.keepYield,
-				hint: "Enter: the leather to buy is reckoned with what this placing loses, not with a share for offcuts"},
-			row{group: "place", name: "print it", enter: m.print, hint: "Enter: a PDF at 1:4 with dimensions, and an SVG at true size"})
+	h := m.snap.Project.Hide
+	if m.laid == nil || len(m.laid.Result.Placements) == 0 {
+		if h.Placed {
+			rows = append(rows, row{group: "place", name: "the cost is reckoned with", value: kept(h), remove: m.forgetYield,
+				hint: "as the parts were placed; " + removeKey + " goes back to the settings' share for offcuts"})
+		}
+		return rows
 	}
-	return rows
+	cost := row{group: "place", name: "reckon the cost with it", value: fmt.Sprintf("yield %.0f %%", 100*m.laid.Result.Yield()), enter: m.keepYield,
+		hint: "Enter: the leather to buy is reckoned with what this placing loses, not with a share for offcuts"}
+	if h.Placed {
+		cost.value += ", so far " + kept(h)
+		cost.remove = m.forgetYield
+	}
+	return append(rows, cost, row{group: "place", name: "print it", enter: m.print, hint: "Enter: a PDF at 1:4 with dimensions, and an SVG at true size"})
 }
+
+// kept says the yield that the cost is reckoned with.
+func kept(h project.Hide) string { return fmt.Sprintf("yield %.0f %%", 100/(1+h.Lost)) }
 
 // lengthOr reads a length; the text that stands is the value as it is.
 func lengthOr(now length.Length, text string, u length.Unit) (length.Length, error) {

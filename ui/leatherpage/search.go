@@ -3,6 +3,7 @@ package leatherpage
 import (
 	"context"
 	"fmt"
+	"reflect"
 	"time"
 
 	"chape/calc/nest"
@@ -147,8 +148,24 @@ func (m *Model) keepYield() []act.Msg {
 	})
 }
 
-// commit changes the project, and remembers that undo is the root's.
+// forgetYield goes back to the share for offcuts.
+func (m *Model) forgetYield() []act.Msg {
+	return m.commit("leather with a share for offcuts", func(p *project.Project) error {
+		p.Hide.Lost, p.Hide.Placed = 0, false
+		return nil
+	})
+}
+
+// commit changes the project, and remembers that undo is the root's. What is refused or
+// changes nothing is none to be undone.
 func (m *Model) commit(label string, do func(*project.Project) error) []act.Msg {
+	q := m.snap.Project.Clone()
+	if err := do(&q); err != nil {
+		return m.say(nil, err)
+	}
+	if reflect.DeepEqual(q, m.snap.Project) {
+		return []act.Msg{act.Say{Text: "it is so already"}}
+	}
 	m.done = append(m.done, ofProject)
 	return []act.Msg{act.Commit{Label: label, Do: do}}
 }
