@@ -3,7 +3,9 @@ package project
 import (
 	"math"
 
+	"chape/calc"
 	"chape/calc/length"
+	"chape/project/value"
 )
 
 // BeginIn gives a new project its unit. What still is a default goes to round inches,
@@ -14,12 +16,12 @@ func (p *Project) BeginIn(u length.Unit) {
 	from := p.Units
 	p.Units = u
 	for _, c := range scalars {
-		def, ok := c.def.(length.Length)
+		def, ok := c.Def.(length.Length)
 		if !ok {
 			continue
 		}
-		if v := c.get(p); v == roundIn(def, from) || v == def {
-			c.set(p, roundIn(def, u))
+		if v := c.Get(p); v == roundIn(def, from) || v == def {
+			c.Set(p, roundIn(def, u))
 		}
 	}
 	if p.Source == FromOutline {
@@ -45,7 +47,7 @@ func roundIn(l length.Length, u length.Unit) length.Length {
 		return l
 	}
 	for parts := 1.0; ; parts *= 2 {
-		round := tidy(length.Length(math.Round(l.In()*parts)/parts) * length.Inch)
+		round := value.Tidy(length.Length(math.Round(l.In()*parts)/parts) * length.Inch)
 		if off := math.Abs(float64(round - l)); off <= nearEnough*math.Abs(float64(l)) || parts == 64 {
 			return round
 		}
@@ -55,9 +57,9 @@ func roundIn(l length.Length, u length.Unit) length.Length {
 // ProposedMouth is ProposeMouth for the project's knife; in inches to an eighth below.
 func (p Project) ProposedMouth() length.Length {
 	const eighth = length.Inch / 8
-	mouth := ProposeMouth(p.Knife)
+	mouth := calc.ProposeMouth(p.Knife)
 	if p.Units == length.Inches && mouth > eighth {
-		mouth = tidy(length.Length(math.Floor(float64(mouth/eighth))) * eighth)
+		mouth = value.Tidy(length.Length(math.Floor(float64(mouth/eighth))) * eighth)
 	}
 	return mouth
 }

@@ -34,11 +34,11 @@ func TestBeginInInches(t *testing.T) {
 	// Every default is a whole number of 64ths, and no further off than a 64th or 6 %.
 	metric := Defaults()
 	for _, c := range scalars {
-		if _, ok := c.def.(length.Length); !ok || c.get(&metric) != c.def {
+		if _, ok := c.Def.(length.Length); !ok || c.Get(&metric) != c.Def {
 			continue
 		}
 		mm, in := metric, New("", length.Inches, metric)
-		was, is := c.get(&mm).(length.Length), c.get(&in).(length.Length)
+		was, is := c.Get(&mm).(length.Length), c.Get(&in).(length.Length)
 		if parts := is.In() * 64; math.Abs(parts-math.Round(parts)) > 1e-9 {
 			t.Errorf("%s is %v in", c.Key, is.In())
 		}

@@ -6,6 +6,7 @@ import (
 	"chape/calc"
 	"chape/calc/knife"
 	"chape/calc/length"
+	"chape/project/value"
 )
 
 // scalars are the keys that stand once in a file, in the order in which they
@@ -51,43 +52,45 @@ func FieldFor(key string) (Field, bool) {
 	return Fields[i], true
 }
 
+// LongestLine is how many letters a line of text may have.
+const LongestLine = 200
+
 const (
-	longestLine  = 200
 	longestNotes = 20000
 	longestKnife = 2000
 	mostRevision = 100000
 )
 
 var head = []column[Project]{
-	at(Spec{Key: "title", Group: "project", Name: "title", Kind: Text, Max: longestLine,
+	value.At(Spec{Key: "title", Group: "project", Name: "title", Kind: Text, Max: LongestLine,
 		Hint: "what you call this knife"}, "", func(p *Project) *string { return &p.Title }),
-	choiceAt(Spec{Key: "units", Group: "project", Name: "units", Hint: "what you measure in"},
+	value.ChoiceAt(Spec{Key: "units", Group: "project", Name: "units", Hint: "what you measure in"},
 		func(p *Project) *length.Unit { return &p.Units }, length.Millimetres, length.Inches),
-	at(Spec{Key: "revision", Group: "project", Name: "pattern number", Kind: Count, Max: mostRevision,
+	value.At(Spec{Key: "revision", Group: "project", Name: "pattern number", Kind: Count, Max: mostRevision,
 		Hint: "raise it when you cut a new pattern"}, 1, func(p *Project) *int { return &p.Revision }),
-	at(Spec{Key: "notes", Group: "project", Name: "notes", Kind: Lines, Max: longestNotes,
-		Hint: "anything worth knowing next time"}, "", func(p *Project) *string { return &p.Notes }).unlessEmpty(),
+	value.At(Spec{Key: "notes", Group: "project", Name: "notes", Kind: Lines, Max: longestNotes,
+		Hint: "anything worth knowing next time"}, "", func(p *Project) *string { return &p.Notes }).UnlessEmpty(),
 }
 
 var customer = []column[Project]{
-	at(Spec{Key: "customer.name", Group: "customer", Name: "for whom", Kind: Text, Max: longestLine,
-		Hint: "the customer's name"}, "", func(p *Project) *string { return &p.Customer.Name }).unlessEmpty(),
-	choiceAt(Spec{Key: "customer.hand", Group: "customer", Name: "drawn with the", Hint: "the hand that draws the knife"},
+	value.At(Spec{Key: "customer.name", Group: "customer", Name: "for whom", Kind: Text, Max: LongestLine,
+		Hint: "the customer's name"}, "", func(p *Project) *string { return &p.Customer.Name }).UnlessEmpty(),
+	value.ChoiceAt(Spec{Key: "customer.hand", Group: "customer", Name: "drawn with the", Hint: "the hand that draws the knife"},
 		func(p *Project) *calc.Hand { return &p.Customer.Hand }, calc.RightHand, calc.LeftHand),
-	choiceAt(Spec{Key: "customer.edge", Group: "customer", Name: "edge to the", Hint: "where the edge points when it is worn"},
+	value.ChoiceAt(Spec{Key: "customer.edge", Group: "customer", Name: "edge to the", Hint: "where the edge points when it is worn"},
 		func(p *Project) *calc.Edge { return &p.Customer.Edge }, calc.EdgeRear, calc.EdgeFront),
 	dateAt(Spec{Key: "customer.due", Group: "customer", Name: "due", Hint: "the day it is promised for"}),
 }
 
 var outline = []column[Project]{
-	choiceAt(Spec{Key: "knife.back", Group: "knife", Name: "back", Hint: "sharp where a swedge, a second edge or a hook would cut the fold"},
+	value.ChoiceAt(Spec{Key: "knife.back", Group: "knife", Name: "back", Hint: "sharp where a swedge, a second edge or a hook would cut the fold"},
 		func(p *Project) *knife.Back { return &p.Knife.Back }, knife.Blunt, knife.Sharp),
-	at(Spec{Key: "knife.untouched", Group: "untouched", Name: "not given yet", Kind: Text, Max: longestLine,
-		Hint: "the outline's figures that still are a new project's"}, "", func(p *Project) *string { return &p.Untouched }).unlessEmpty(),
-	choiceAt(Spec{Key: "knife.source", Group: "outline", Name: "marks from", Hint: "outline: filled from its figures; measured: as typed mark by mark",
+	value.At(Spec{Key: "knife.untouched", Group: "untouched", Name: "not given yet", Kind: Text, Max: LongestLine,
+		Hint: "the outline's figures that still are a new project's"}, "", func(p *Project) *string { return &p.Untouched }).UnlessEmpty(),
+	value.ChoiceAt(Spec{Key: "knife.source", Group: "outline", Name: "marks from", Hint: "outline: filled from its figures; measured: as typed mark by mark",
 		Shown: []string{"measured", "outline"}},
 		func(p *Project) *Source { return &p.Source }, FromStations, FromOutline),
-	choiceAt(outlined("point", "point", "the shape of the blade's point"),
+	value.ChoiceAt(outlined("point", "point", "the shape of the blade's point"),
 		func(p *Project) *knife.Point { return &p.Outline.Point }, knife.Points...),
 	outlineLength("blade", "blade length", "point to the front of the bolster, guard or handle", length.Ruler, 20, 1500, 110,
 		func(p *Project) *length.Length { return &p.Outline.Blade }),
@@ -95,15 +98,15 @@ var outline = []column[Project]{
 		func(p *Project) *length.Length { return &p.Outline.Depth }),
 	outlineLength("spine", "spine thickness", "at the back of the blade, near the handle", length.Calliper, 0.5, 15, 4,
 		func(p *Project) *length.Length { return &p.Outline.Spine }),
-	choiceAt(outlined("front", "front of the handle", "what stands between blade and handle"),
+	value.ChoiceAt(outlined("front", "front of the handle", "what stands between blade and handle"),
 		func(p *Project) *knife.Front { return &p.Outline.Front }, knife.Fronts...),
 	outlineLength("front_length", "front length", "along the knife", length.Calliper, 0, 100, 12,
 		func(p *Project) *length.Length { return &p.Outline.FrontLength }),
 	outlineLength("front_depth", "front depth", "back to belly of the bolster or guard", length.Calliper, 0, 200, 31,
 		func(p *Project) *length.Length { return &p.Outline.FrontDepth }),
-	optional(outlinedLength("front_back", "front out at back", "how far the guard stands out at the blade's back", 100),
+	value.Optional(outlinedLength("front_back", "front out at back", "how far the guard stands out at the blade's back", 100),
 		func(p *Project) *length.Length { return &p.Outline.FrontBack }, func(p *Project) *bool { return &p.Outline.BackGiven }, true),
-	optional(outlinedLength("front_edge", "front out at edge", "how far the guard stands out at the edge", 150),
+	value.Optional(outlinedLength("front_edge", "front out at edge", "how far the guard stands out at the edge", 150),
 		func(p *Project) *length.Length { return &p.Outline.FrontEdge }, func(p *Project) *bool { return &p.Outline.EdgeGiven }, true),
 	outlineLength("front_thick", "front thickness", "across the bolster or guard", length.Calliper, 0, 80, 17,
 		func(p *Project) *length.Length { return &p.Outline.FrontThick }),
@@ -119,7 +122,7 @@ var outline = []column[Project]{
 		func(p *Project) *length.Length { return &p.Outline.Butt }),
 	outlineLength("grind", "grind height", "edge to where the bevel begins; 0 where it goes up to the spine", length.Calliper, 0, 200, 0,
 		func(p *Project) *length.Length { return &p.Outline.Grind }),
-	choiceAt(outlined("section", "handle section", "slab: flat sides; oval: rounded all over"),
+	value.ChoiceAt(outlined("section", "handle section", "slab: flat sides; oval: rounded all over"),
 		func(p *Project) *knife.Kind { return &p.Outline.Section }, knife.Oval, knife.Slab),
 }
 
@@ -137,5 +140,5 @@ func outlinedLength(key, name, hint string, hi float64) Spec {
 func outlineLength(key, name, hint string, fine length.Fineness, lo, hi float64, def length.Length, p func(*Project) *length.Length) column[Project] {
 	s := outlined(key, name, hint)
 	s.Fine, s.Min, s.Max = fine, lo, hi
-	return lengthAt(s, def, p)
+	return value.LengthAt(s, def, p)
 }

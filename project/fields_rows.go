@@ -8,12 +8,13 @@ import (
 	"chape/calc/length"
 	"chape/project/clock"
 	"chape/project/steps"
+	"chape/project/value"
 	"chape/project/weigh"
 )
 
 func stationLength(key, name, hint string, fine length.Fineness, hi float64, def any, p func(*knife.Station) *length.Length) column[knife.Station] {
-	c := lengthAt(Spec{Key: "knife.station." + key, Group: "marks", Name: name, Hint: hint, Fine: fine, Max: hi, Needed: def == nil}, 0, p)
-	c.def = def
+	c := value.LengthAt(Spec{Key: "knife.station." + key, Group: "marks", Name: name, Hint: hint, Fine: fine, Max: hi, Needed: def == nil}, 0, p)
+	c.Def = def
 	return c
 }
 
@@ -28,18 +29,18 @@ var marks = []column[knife.Station]{
 	stationLength("at", "at", "from the point, along the rule", length.Ruler, longestKnife, nil,
 		func(s *knife.Station) *length.Length { return &s.At }),
 	stationLength("top", "gap", "rule to spine with a small square; 0 where it touches", length.Ruler, 300, none,
-		func(s *knife.Station) *length.Length { return &s.Top }).shownAs(
+		func(s *knife.Station) *length.Length { return &s.Top }).ShownAs(
 		func(s *knife.Station) any { return s.Top }, setGap),
 	stationLength("bottom", "depth", "spine to edge with the calliper, square across", length.Calliper, deepest, nil,
-		func(s *knife.Station) *length.Length { return &s.Bottom }).shownAs(
-		func(s *knife.Station) any { return tidy(s.Depth()) }, setDepth),
+		func(s *knife.Station) *length.Length { return &s.Bottom }).ShownAs(
+		func(s *knife.Station) any { return value.Tidy(s.Depth()) }, setDepth),
 	stationLength("thick", "thickness", "across at the fattest, with the calliper", length.Calliper, 100, nil,
 		func(s *knife.Station) *length.Length { return &s.Thick }),
-	choiceAt(Spec{Key: "knife.station.kind", Group: "marks", Name: "section", Hint: "from here towards the handle"},
+	value.ChoiceAt(Spec{Key: "knife.station.kind", Group: "marks", Name: "section", Hint: "from here towards the handle"},
 		func(s *knife.Station) *knife.Kind { return &s.Kind }, knife.Kinds...),
 	grind(),
 	stationLength("round", "corners", "slabs: radius of the outer corners", length.Calliper, 100, none,
-		func(s *knife.Station) *length.Length { return &s.Round }).only(
+		func(s *knife.Station) *length.Length { return &s.Round }).Only(
 		func(s *knife.Station) bool { return s.Kind == knife.Slab || s.Round != 0 }),
 }
 
@@ -47,27 +48,21 @@ var marks = []column[knife.Station]{
 func grind() column[knife.Station] {
 	s := Spec{Key: "knife.station.bevel", Group: "marks", Name: "grind height", Kind: Share, Max: 1, Auto: "full", Fine: length.Calliper,
 		Hint: "blades: edge to where the bevel begins; full where it goes up to the spine"}
-	c := at(s, 1.0, func(s *knife.Station) *float64 { return &s.Bevel })
-	c = c.only(func(s *knife.Station) bool { return s.Kind == knife.Blade || s.Bevel != 1 })
-	return c.shownAs(func(s *knife.Station) any {
+	c := value.At(s, 1.0, func(s *knife.Station) *float64 { return &s.Bevel })
+	c = c.Only(func(s *knife.Station) bool { return s.Kind == knife.Blade || s.Bevel != 1 })
+	return c.ShownAs(func(s *knife.Station) any {
 		if s.Bevel == 1 {
 			return nil
 		}
-		return tidy(length.Length(s.Bevel) * s.Depth())
+		return value.Tidy(length.Length(s.Bevel) * s.Depth())
 	}, setGrind)
-}
-
-// only writes the key where it says something.
-func (c column[T]) only(written func(*T) bool) column[T] {
-	c.skip = func(t *T) bool { return !written(t) }
-	return c
 }
 
 // setGap moves the mark away from the rule; its depth stays.
 func setGap(s *knife.Station, v any, _ length.Unit) error {
 	depth := s.Depth()
 	s.Top = v.(length.Length)
-	s.Bottom = tidy(s.Top + depth)
+	s.Bottom = value.Tidy(s.Top + depth)
 	return nil
 }
 
@@ -75,9 +70,9 @@ func setGap(s *knife.Station, v any, _ length.Unit) error {
 func setDepth(s *knife.Station, v any, u length.Unit) error {
 	height, depth := length.Length(s.Bevel)*s.Depth(), v.(length.Length)
 	if most := deepest - s.Top; depth < 0 || depth > most {
-		return Problem{Key: "knife.station.bottom", Index: -1, Found: measure(depth, u), Remedy: "give between 0 and " + bound(most, u, math.Floor)}
+		return Problem{Key: "knife.station.bottom", Index: -1, Found: value.Measure(depth, u), Remedy: "give between 0 and " + value.Bound(most, u, math.Floor)}
 	}
-	s.Bottom = tidy(s.Top + depth)
+	s.Bottom = value.Tidy(s.Top + depth)
 	if s.Bevel < 1 && depth > 0 {
 		s.Bevel = min(1, float64(height/depth))
 	}
@@ -87,13 +82,13 @@ func setDepth(s *knife.Station, v any, u length.Unit) error {
 // setGrind sets the grind height; none given is a full grind.
 func setGrind(s *knife.Station, v any, u length.Unit) error {
 	h, given := v.(length.Length)
-	depth := tidy(s.Depth())
+	depth := value.Tidy(s.Depth())
 	switch {
 	case !given:
 		s.Bevel = 1
 	case h < 0 || h > depth:
-		return Problem{Key: "knife.station.bevel", Index: -1, Found: measure(h, u),
-			Remedy: "give 0 up to the depth there, " + bound(depth, u, math.Floor)}
+		return Problem{Key: "knife.station.bevel", Index: -1, Found: value.Measure(h, u),
+			Remedy: "give 0 up to the depth there, " + value.Bound(depth, u, math.Floor)}
 	case depth == 0:
 		s.Bevel = 1
 	default:
@@ -106,8 +101,8 @@ var folded = []string{"paper", "same thickness", "leather", "finished"}
 
 func fitLength(key, name, hint string, s Spec, def any, p func(*Fit) *length.Length) column[Fit] {
 	s.Key, s.Group, s.Name, s.Hint, s.Needed = "fit."+key, "fits", name, hint, def == nil
-	c := lengthAt(s, 0, p)
-	c.def = def
+	c := value.LengthAt(s, 0, p)
+	c.Def = def
 	return c
 }
 
@@ -118,46 +113,46 @@ var fits = []column[Fit]{
 		func(f *Fit) *length.Length { return &f.By }),
 	fitLength("reach", "reach", "how far it runs out to either side", Spec{Max: longestKnife, Above: true}, length.Length(20),
 		func(f *Fit) *length.Length { return &f.Reach }),
-	at(Spec{Key: "fit.with", Group: "fits", Name: "stock", Kind: Choice, Options: folded, Hint: "what the trial was folded from"},
+	value.At(Spec{Key: "fit.with", Group: "fits", Name: "stock", Kind: Choice, Options: folded, Hint: "what the trial was folded from"},
 		folded[1], func(f *Fit) *string { return &f.With }),
-	at(Spec{Key: "fit.note", Group: "fits", Name: "note", Kind: Text, Max: longestLine, Hint: "what you saw"},
-		"", func(f *Fit) *string { return &f.Note }).unlessEmpty(),
+	value.At(Spec{Key: "fit.note", Group: "fits", Name: "note", Kind: Text, Max: LongestLine, Hint: "what you saw"},
+		"", func(f *Fit) *string { return &f.Note }).UnlessEmpty(),
 }
 
 func stepText(key, name, hint string, most float64, p func(*steps.Step) *string) column[steps.Step] {
-	return at(Spec{Key: "step." + key, Group: "steps", Name: name, Hint: hint, Kind: Text, Max: most}, "", p).unlessEmpty()
+	return value.At(Spec{Key: "step." + key, Group: "steps", Name: name, Hint: hint, Kind: Text, Max: most}, "", p).UnlessEmpty()
 }
 
 func stepSpan(key, name, hint string, most time.Duration, p func(*steps.Step) *time.Duration) column[steps.Step] {
 	s := Spec{Key: "step." + key, Group: "steps", Name: name, Hint: hint, Kind: Span, Max: float64(most)}
-	return at(s, time.Duration(0), p).unlessEmpty()
+	return value.At(s, time.Duration(0), p).UnlessEmpty()
 }
 
 func stepTime(key, name string, p func(*steps.Step) *time.Time) column[steps.Step] {
-	return at(Spec{Key: "step." + key, Group: "steps", Name: name, Kind: Moment}, time.Time{}, p).unlessEmpty()
+	return value.At(Spec{Key: "step." + key, Group: "steps", Name: name, Kind: Moment}, time.Time{}, p).UnlessEmpty()
 }
 
 var stepColumns = []column[steps.Step]{
-	neededStep(stepText("title", "step", "what is to be done", longestLine, func(s *steps.Step) *string { return &s.Title })),
+	neededStep(stepText("title", "step", "what is to be done", LongestLine, func(s *steps.Step) *string { return &s.Title })),
 	stepText("short", "short name", "at most 9 letters, for the bench", steps.MaxShort, func(s *steps.Step) *string { return &s.Short }),
 	stepText("caution", "caution", "what can hurt, and what keeps it from you", 2000, func(s *steps.Step) *string { return &s.Caution }),
 	stepText("note", "note", "your own", 2000, func(s *steps.Step) *string { return &s.Note }),
 	stepSpan("hold", "not before", "how long it must stand: 24h, 15m", clock.Longest, func(s *steps.Step) *time.Duration { return &s.Hold }),
 	stepSpan("latest", "look by", "when to look at the latest: 48h", clock.Longest, func(s *steps.Step) *time.Duration { return &s.Latest }),
 	stepText("from", "counts from", "short name of the step whose tick starts the hold", steps.MaxShort, func(s *steps.Step) *string { return &s.From }),
-	at(Spec{Key: "step.sheet", Group: "steps", Name: "by data sheet", Kind: Flag, Hint: "how long is for the data sheet to say"},
-		false, func(s *steps.Step) *bool { return &s.Sheet }).unlessEmpty(),
+	value.At(Spec{Key: "step.sheet", Group: "steps", Name: "by data sheet", Kind: Flag, Hint: "how long is for the data sheet to say"},
+		false, func(s *steps.Step) *bool { return &s.Sheet }).UnlessEmpty(),
 	stepTime("started", "started", func(s *steps.Step) *time.Time { return &s.Started }),
 	stepTime("first", "first started", func(s *steps.Step) *time.Time { return &s.First }),
 	stepTime("ended", "ended early", func(s *steps.Step) *time.Time { return &s.Ended }),
 	stepTime("done", "done", func(s *steps.Step) *time.Time { return &s.Done }),
-	at(Spec{Key: "step.skipped", Group: "steps", Name: "left out", Kind: Flag}, false, func(s *steps.Step) *bool { return &s.Skipped }).unlessEmpty(),
+	value.At(Spec{Key: "step.skipped", Group: "steps", Name: "left out", Kind: Flag}, false, func(s *steps.Step) *bool { return &s.Skipped }).UnlessEmpty(),
 	stepSpan("expected", "work expected", "at the bench: 20m", steps.MaxSpent, func(s *steps.Step) *time.Duration { return &s.Expect }),
 	stepSpan("spent", "at the bench", "time spent on it: 45m", steps.MaxSpent, func(s *steps.Step) *time.Duration { return &s.Spent }),
 }
 
 func neededStep(c column[steps.Step]) column[steps.Step] {
-	c.Needed, c.skip = true, nil
+	c.Needed, c.Skip = true, nil
 	return c
 }
 
@@ -165,19 +160,19 @@ func neededStep(c column[steps.Step]) column[steps.Step] {
 const longestInputs = 200000
 
 var patterns = []column[Pattern]{
-	at(Spec{Key: "pattern.number", Group: "patterns", Name: "pattern number", Kind: Count, Max: mostRevision, Needed: true,
+	value.At(Spec{Key: "pattern.number", Group: "patterns", Name: "pattern number", Kind: Count, Max: mostRevision, Needed: true,
 		Hint: "as it stands on its sheets"}, 0, func(p *Pattern) *int { return &p.Number }),
-	at(Spec{Key: "pattern.printed", Group: "patterns", Name: "printed", Kind: Date, Needed: true,
+	value.At(Spec{Key: "pattern.printed", Group: "patterns", Name: "printed", Kind: Date, Needed: true,
 		Hint: "the date on its sheets"}, time.Time{}, func(p *Pattern) *time.Time { return &p.Printed }),
-	at(Spec{Key: "pattern.inputs", Group: "patterns", Name: "drawn from", Kind: Lines, Max: longestInputs,
-		Hint: "the numbers it was drawn from, as a project file"}, "", func(p *Pattern) *string { return &p.Inputs }).unlessEmpty(),
+	value.At(Spec{Key: "pattern.inputs", Group: "patterns", Name: "drawn from", Kind: Lines, Max: longestInputs,
+		Hint: "the numbers it was drawn from, as a project file"}, "", func(p *Pattern) *string { return &p.Inputs }).UnlessEmpty(),
 }
 
 var weighings = []column[weigh.Weighing]{
-	at(Spec{Key: "weigh.when", Group: "drying", Name: "when", Kind: Moment, Needed: true}, time.Time{},
+	value.At(Spec{Key: "weigh.when", Group: "drying", Name: "when", Kind: Moment, Needed: true}, time.Time{},
 		func(w *weigh.Weighing) *time.Time { return &w.When }),
-	at(Spec{Key: "weigh.grams", Group: "drying", Name: "grams", Kind: Number, In: "g", Max: 20000, Above: true, Needed: true,
+	value.At(Spec{Key: "weigh.grams", Group: "drying", Name: "grams", Kind: Number, In: "g", Max: 20000, Above: true, Needed: true,
 		Hint: "the sheath alone, on the kitchen scale"}, 0.0, func(w *weigh.Weighing) *float64 { return &w.Grams }),
-	at(Spec{Key: "weigh.state", Group: "drying", Name: "state", Kind: Choice, Options: []string{"drying", "before"},
+	value.At(Spec{Key: "weigh.state", Group: "drying", Name: "state", Kind: Choice, Options: []string{"drying", "before"},
 		Hint: "before: just before wetting"}, "drying", func(w *weigh.Weighing) *string { return &w.State }),
 }

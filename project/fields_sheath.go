@@ -6,6 +6,7 @@ import (
 
 	"chape/calc"
 	"chape/calc/length"
+	"chape/project/value"
 )
 
 // Ranges and defaults are common practice, no source, and wide: they keep
@@ -13,11 +14,11 @@ import (
 
 func dateAt(s Spec) column[Project] {
 	s.Kind = Date
-	return at(s, time.Time{}, func(p *Project) *time.Time { return &p.Customer.Due }).unlessEmpty()
+	return value.At(s, time.Time{}, func(p *Project) *time.Time { return &p.Customer.Due }).UnlessEmpty()
 }
 
 func sheathLength(key, name, hint string, fine length.Fineness, lo, hi float64, def length.Length, p func(*calc.Sheath) *length.Length) column[Project] {
-	return lengthAt(Spec{Key: "sheath." + key, Group: "sheath", Name: name, Hint: hint, Fine: fine, Min: lo, Max: hi}, def,
+	return value.LengthAt(Spec{Key: "sheath." + key, Group: "sheath", Name: name, Hint: hint, Fine: fine, Min: lo, Max: hi}, def,
 		func(q *Project) *length.Length { return p(&q.Sheath) })
 }
 
@@ -25,14 +26,14 @@ func sheathLength(key, name, hint string, fine length.Fineness, lo, hi float64, 
 // as it was typed.
 func asLeather(c column[Project], as func(*Project) *string) column[Project] {
 	c.Kind = Leather
-	get, set := c.get, c.set
-	c.get = func(p *Project) any {
+	get, set := c.Get, c.Set
+	c.Get = func(p *Project) any {
 		if text := *as(p); text != "" {
 			return length.Sold{Thick: get(p).(length.Length), As: text}
 		}
 		return get(p)
 	}
-	c.set = func(p *Project, v any) {
+	c.Set = func(p *Project, v any) {
 		sold, ok := v.(length.Sold)
 		if !ok {
 			sold.Thick = v.(length.Length)
@@ -60,7 +61,7 @@ var sheath = []column[Project]{
 		func(s *calc.Sheath) *length.Length { return &s.Leather }), func(p *Project) *string { return &p.Sold.Body }),
 	asLeather(sheathLength("welt", "welt", "thickness of all its plies together, glued", length.Calliper, 0.2, 40, 3.2,
 		func(s *calc.Sheath) *length.Length { return &s.Welt }), func(p *Project) *string { return &p.Sold.Welt }),
-	at(Spec{Key: "sheath.plies", Group: "sheath", Name: "welt plies", Kind: Count, Min: 1, Max: 10,
+	value.At(Spec{Key: "sheath.plies", Group: "sheath", Name: "welt plies", Kind: Count, Min: 1, Max: 10,
 		Hint: "how many strips make the welt"}, 1, func(p *Project) *int { return &p.Sheath.Plies }),
 	sheathLength("clearance", "edge to welt", "room between the edge and the welt's inner edge", length.Ruler, 0, 50, 3,
 		func(s *calc.Sheath) *length.Length { return &s.Clearance }),
@@ -75,10 +76,10 @@ var sheath = []column[Project]{
 	sheathLength("sanding", "for sanding", "cut oversize by this, sanded flush later", length.Ruler, 0, 20, 1.5,
 		func(s *calc.Sheath) *length.Length { return &s.Sanding }),
 	sheathLength("blend", "smallest hollow", "the drum that fits the tightest hollow of the cut line: its diameter", length.Ruler, 0, widestBlend, 60,
-		func(s *calc.Sheath) *length.Length { return &s.Blend }).shownAs(drum, setDrum),
+		func(s *calc.Sheath) *length.Length { return &s.Blend }).ShownAs(drum, setDrum),
 	sheathLength("ease", "ease", "added to each half where the knife goes in too tight", length.Calliper, -10, 30, 0,
 		func(s *calc.Sheath) *length.Length { return &s.Ease }),
-	at(Spec{Key: "sheath.neutral", Group: "sheath", Name: "bend allowance", Kind: Share, Max: 1,
+	value.At(Spec{Key: "sheath.neutral", Group: "sheath", Name: "bend allowance", Kind: Share, Max: 1,
 		Hint: "where the leather neither stretches nor gathers: 0 inside, 0.5 the middle, 1 outside"}, 0.5,
 		func(p *Project) *float64 { return &p.Sheath.Neutral }),
 	sheathLength("mouth_round", "mouth corners", "radius of the outer corners at the mouth", length.Ruler, 0, 200, 0,
@@ -95,25 +96,25 @@ const widestBlend = 1000
 // drum is the diameter of the tightest hollow of the cut line, which the
 // sanding drum must go into: twice the blend less what lies outside the line.
 func drum(p *Project) any {
-	return tidy(2 * (p.Sheath.Blend - p.Sheath.Margin - p.Sheath.Sanding))
+	return value.Tidy(2 * (p.Sheath.Blend - p.Sheath.Margin - p.Sheath.Sanding))
 }
 
 func setDrum(p *Project, v any, u length.Unit) error {
 	outside, d := p.Sheath.Margin+p.Sheath.Sanding, v.(length.Length)
 	if most := 2 * (widestBlend - outside); d <= 0 || d > most {
-		return Problem{Key: "sheath.blend", Index: -1, Found: measure(d, u), Remedy: "give more than 0 and at most " + bound(most, u, math.Floor)}
+		return Problem{Key: "sheath.blend", Index: -1, Found: value.Measure(d, u), Remedy: "give more than 0 and at most " + value.Bound(most, u, math.Floor)}
 	}
-	p.Sheath.Blend = tidy(d/2 + outside)
+	p.Sheath.Blend = value.Tidy(d/2 + outside)
 	return nil
 }
 
 func beltLength(key, name, hint string, fine length.Fineness, lo, hi float64, def length.Length, p func(*calc.Belt) *length.Length) column[Project] {
-	return lengthAt(Spec{Key: "belt." + key, Group: "belt", Name: name, Hint: hint, Fine: fine, Min: lo, Max: hi}, def,
+	return value.LengthAt(Spec{Key: "belt." + key, Group: "belt", Name: name, Hint: hint, Fine: fine, Min: lo, Max: hi}, def,
 		func(q *Project) *length.Length { return p(&q.Belt) })
 }
 
 var belt = []column[Project]{
-	choiceAt(Spec{Key: "belt.loop", Group: "belt", Name: "loop", Hint: "folded: a tab carried on from the back half"},
+	value.ChoiceAt(Spec{Key: "belt.loop", Group: "belt", Name: "loop", Hint: "folded: a tab carried on from the back half"},
 		func(p *Project) *calc.LoopKind { return &p.Belt.Loop }, calc.FoldedLoop, calc.NoLoop),
 	beltLength("width", "belt width", "of the belt", length.Ruler, 5, 150, 38,
 		func(b *calc.Belt) *length.Length { return &b.Width }),
@@ -127,19 +128,19 @@ var belt = []column[Project]{
 		func(b *calc.Belt) *length.Length { return &b.Row }),
 	beltLength("lap", "lap", "leather past the loop's stitches", length.Ruler, 0, 200, 20,
 		func(b *calc.Belt) *length.Length { return &b.Lap }),
-	optional(Spec{Key: "belt.offset", Group: "belt", Name: "fold to tab", Hint: "the fold to the tab's near edge", Max: 500, Auto: "centred"},
+	value.Optional(Spec{Key: "belt.offset", Group: "belt", Name: "fold to tab", Hint: "the fold to the tab's near edge", Max: 500, Auto: "centred"},
 		func(p *Project) *length.Length { return &p.Belt.Offset }, func(p *Project) *bool { return &p.Belt.Centred }, false),
 }
 
 func strapLength(key, name, hint string, fine length.Fineness, lo, hi float64, def length.Length, p func(*calc.Strap) *length.Length) column[Project] {
-	return lengthAt(Spec{Key: "strap." + key, Group: "strap", Name: name, Hint: hint, Fine: fine, Min: lo, Max: hi}, def,
+	return value.LengthAt(Spec{Key: "strap." + key, Group: "strap", Name: name, Hint: hint, Fine: fine, Min: lo, Max: hi}, def,
 		func(q *Project) *length.Length { return p(&q.Strap) })
 }
 
 var strap = []column[Project]{
-	choiceAt(Spec{Key: "strap.kind", Group: "strap", Name: "strap", Hint: "snap: a strip round the handle, fixed on the back, closed in front"},
+	value.ChoiceAt(Spec{Key: "strap.kind", Group: "strap", Name: "strap", Hint: "snap: a strip round the handle, fixed on the back, closed in front"},
 		func(p *Project) *calc.StrapKind { return &p.Strap.Kind }, calc.NoStrap, calc.SnapStrap),
-	optional(Spec{Key: "strap.at", Group: "strap", Name: "strap at", Hint: "where it goes round the handle, from the point along the fold; else 12 mm past mouth and handle's front", Max: longestKnife,
+	value.Optional(Spec{Key: "strap.at", Group: "strap", Name: "strap at", Hint: "where it goes round the handle, from the point along the fold; else 12 mm past mouth and handle's front", Max: longestKnife,
 		Auto: "past the front"},
 		func(p *Project) *length.Length { return &p.Strap.At }, func(p *Project) *bool { return &p.Strap.Placed }, true),
 	strapLength("width", "strap width", "of the strip; its ends are rounded by half of it", length.Ruler, 5, 80, 18,
@@ -151,7 +152,7 @@ var strap = []column[Project]{
 }
 
 func stitchLength(key, name, hint string, fine length.Fineness, lo, hi float64, def length.Length, p func(*calc.Stitch) *length.Length) column[Project] {
-	return lengthAt(Spec{Key: "stitch." + key, Group: "stitches", Name: name, Hint: hint, Fine: fine, Min: lo, Max: hi}, def,
+	return value.LengthAt(Spec{Key: "stitch." + key, Group: "stitches", Name: name, Hint: hint, Fine: fine, Min: lo, Max: hi}, def,
 		func(q *Project) *length.Length { return p(&q.Stitch) })
 }
 
@@ -160,21 +161,21 @@ var stitches = []column[Project]{
 		func(s *calc.Stitch) *length.Length { return &s.Pitch }),
 	above(stitchLength("thread", "thread", "diameter of one strand", length.Calliper, 0, 5, 0.8,
 		func(s *calc.Stitch) *length.Length { return &s.Thread })),
-	above(optional(Spec{Key: "stitch.needle", Group: "stitches", Name: "needle or hook", Fine: length.Calliper, Max: 10, Auto: "1.5 threads",
+	above(value.Optional(Spec{Key: "stitch.needle", Group: "stitches", Name: "needle or hook", Fine: length.Calliper, Max: 10, Auto: "1.5 threads",
 		Hint: "diameter of the shank that must pass the hole"},
 		func(p *Project) *length.Length { return &p.Stitch.Needle }, func(p *Project) *bool { return &p.Stitch.NeedleSet }, true)),
 	stitchLength("first", "mouth to first hole", "along the stitch line", length.Calliper, 0, 200, 4,
 		func(s *calc.Stitch) *length.Length { return &s.First }),
 	stitchLength("last", "last hole to fold", "along the stitch line, at the point end", length.Calliper, 0, 200, 4,
 		func(s *calc.Stitch) *length.Length { return &s.Last }),
-	at(Spec{Key: "stitch.back", Group: "stitches", Name: "back stitches", Kind: Count, Max: 20,
+	value.At(Spec{Key: "stitch.back", Group: "stitches", Name: "back stitches", Kind: Count, Max: 20,
 		Hint: "stitches sewn twice at each end"}, 2, func(p *Project) *int { return &p.Stitch.Back }),
 	stitchLength("tail", "tail", "free thread at each end", length.Ruler, 0, 2000, 150,
 		func(s *calc.Stitch) *length.Length { return &s.Tail }),
-	at(Spec{Key: "stitch.waste", Group: "stitches", Name: "thread to spare", Kind: Share, Max: 2,
+	value.At(Spec{Key: "stitch.waste", Group: "stitches", Name: "thread to spare", Kind: Share, Max: 2,
 		Hint: "share added to the thread in the seam: 0.05 or 5 %"}, 0.05, func(p *Project) *float64 { return &p.Stitch.Waste }),
 	stitchLength("measured", "line as measured", "on the closed, sanded sheath; 0: as computed", length.Ruler, 0, 5000, 0,
 		func(s *calc.Stitch) *length.Length { return &s.Measured }),
-	choiceAt(Spec{Key: "stitch.method", Group: "stitches", Name: "sewn with", Hint: "hook: one thread, worked from both sides"},
+	value.ChoiceAt(Spec{Key: "stitch.method", Group: "stitches", Name: "sewn with", Hint: "hook: one thread, worked from both sides"},
 		func(p *Project) *calc.Method { return &p.Stitch.Method }, calc.Hook, calc.TwoNeedles),
 }

@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"chape/calc"
 	"chape/calc/knife"
 	"chape/calc/length"
 	"chape/project/steps"
@@ -235,7 +236,7 @@ func TestMarksAndMouthFollowTheOutline(t *testing.T) {
 	if got := p.Knife.Length(); got != 212 {
 		t.Errorf("the knife is %v long, want 90 + 12 + 110", got)
 	}
-	if got, want := p.Sheath.Mouth, ProposeMouth(p.Knife); got != want {
+	if got, want := p.Sheath.Mouth, calc.ProposeMouth(p.Knife); got != want {
 		t.Errorf("mouth = %v, want it to follow: %v", got, want)
 	}
 	if err := set(t, &p, named(t, "sheath.mouth"), "130"); err != nil {
@@ -284,15 +285,15 @@ func TestProposeMouth(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := ProposeMouth(knife.Knife{Stations: s}); got != c.want {
+		if got := calc.ProposeMouth(knife.Knife{Stations: s}); got != c.want {
 			t.Errorf("%s: ProposeMouth = %v, want %v", c.name, got, c.want)
 		}
 	}
-	if got := ProposeMouth(knife.Knife{}); got != 0 {
+	if got := calc.ProposeMouth(knife.Knife{}); got != 0 {
 		t.Errorf("without marks ProposeMouth = %v, want 0", got)
 	}
 	one := knife.Knife{Stations: []knife.Station{{}, {At: 200, Bottom: 20, Thick: 2}}}
-	if got := ProposeMouth(one); got != 150 {
+	if got := calc.ProposeMouth(one); got != 150 {
 		t.Errorf("on a blade alone ProposeMouth = %v, want 150", got)
 	}
 }
@@ -335,11 +336,11 @@ func TestValidateTakesNoNonsense(t *testing.T) {
 	for _, bad := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), 1e300, -1e300} {
 		for _, c := range scalars {
 			d := Defaults()
-			if _, ok := c.get(&d).(length.Length); !ok {
+			if _, ok := c.Get(&d).(length.Length); !ok {
 				continue
 			}
 			p := Defaults()
-			c.set(&p, length.Length(bad))
+			c.Set(&p, length.Length(bad))
 			ps, _ := p.Validate().(Problems)
 			if _, ok := ps.For(c.Key, -1); !ok {
 				t.Errorf("%s = %v: Validate = %v", c.Key, bad, ps)
@@ -347,13 +348,13 @@ func TestValidateTakesNoNonsense(t *testing.T) {
 		}
 		for i, c := range marks {
 			p := full()
-			if _, ok := c.get(&p.Knife.Stations[3]).(string); ok {
+			if _, ok := c.Get(&p.Knife.Stations[3]).(string); ok {
 				continue
 			}
 			if c.Kind == Share {
 				p.Knife.Stations[3].Bevel = bad
 			} else {
-				c.set(&p.Knife.Stations[3], length.Length(bad))
+				c.Set(&p.Knife.Stations[3], length.Length(bad))
 			}
 			ps, _ := p.Validate().(Problems)
 			if _, ok := ps.For(c.Key, 3); !ok {

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"chape/calc"
 	"chape/calc/knife"
 	"chape/calc/length"
 )
@@ -98,7 +99,7 @@ func TestChoosingAFrontGivesItDimensions(t *testing.T) {
 	if err := p.refill(); err != nil {
 		t.Fatal(err)
 	}
-	p.Sheath.Mouth = ProposeMouth(p.Knife)
+	p.Sheath.Mouth = calc.ProposeMouth(p.Knife)
 	if err := set(t, &p, named(t, "knife.outline.front"), "guard"); err != nil {
 		t.Fatal(err)
 	}

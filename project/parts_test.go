@@ -7,6 +7,7 @@ import (
 
 	"chape/calc/curve"
 	"chape/calc/length"
+	"chape/project/value"
 )
 
 // By hand: 40 × 25 mm; half-widths 10, 20 and 8 at 0, 40 and 80 enclose
@@ -38,7 +39,7 @@ func TestOutlineOfAddedParts(t *testing.T) {
 }
 
 func TestPairsInInches(t *testing.T) {
-	at, err := Pairs("0 1/2; 1-3/8 -1; 2 0.25", length.Inches)
+	at, err := value.Pairs("0 1/2; 1-3/8 -1; 2 0.25", length.Inches)
 	want := []curve.Vec{{X: 0, Y: 12.7}, {X: 34.925, Y: -25.4}, {X: 50.8, Y: 6.35}}
 	if err != nil || len(at) != 3 {
 		t.Fatalf("%v, %v", at, err)
@@ -48,8 +49,8 @@ func TestPairsInInches(t *testing.T) {
 			t.Errorf("place %d: %v, want %v", i, at[i], want[i])
 		}
 	}
-	again, err := Pairs(SayPairs(at, length.Inches), length.Inches)
+	again, err := value.Pairs(value.SayPairs(at, length.Inches), length.Inches)
 	if err != nil || len(again) != 3 || again[1].Dist(at[1]) > 1e-9 {
-		t.Errorf("said %q, read %v, %v", SayPairs(at, length.Inches), again, err)
+		t.Errorf("said %q, read %v, %v", value.SayPairs(at, length.Inches), again, err)
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"chape/project/money"
 	"chape/project/plain"
+	"chape/project/value"
 )
 
 // Quote is a price that was told to a customer: a copy of figures and prices, which
@@ -79,18 +80,18 @@ func (c *checker) quote(i int, q Quote) {
 const longestBill = 20000
 
 var quotes = []column[Quote]{
-	at(Spec{Key: "quote.date", Group: "quotes", Name: "quoted", Kind: Date, Needed: true,
+	value.At(Spec{Key: "quote.date", Group: "quotes", Name: "quoted", Kind: Date, Needed: true,
 		Hint: "the day it was made"}, time.Time{}, func(q *Quote) *time.Time { return &q.Date }),
-	at(Spec{Key: "quote.due", Group: "quotes", Name: "promised", Kind: Date,
-		Hint: "the day promised with it, and then with the order"}, time.Time{}, func(q *Quote) *time.Time { return &q.Due }).unlessEmpty(),
-	at(Spec{Key: "quote.accepted", Group: "quotes", Name: "accepted", Kind: Date,
-		Hint: "the day the customer said yes"}, time.Time{}, func(q *Quote) *time.Time { return &q.Accepted }).unlessEmpty(),
-	at(Spec{Key: "quote.what", Group: "quotes", Name: "what it is for", Kind: Lines, Max: 2000,
-		Hint: "the sheath in the customer's words"}, "", func(q *Quote) *string { return &q.What }).unlessEmpty(),
-	at(Spec{Key: "quote.currency", Group: "quotes", Name: "currency", Kind: Text, Max: 10,
-		Hint: "put behind amounts"}, "", func(q *Quote) *string { return &q.Currency }).unlessEmpty(),
-	at(Spec{Key: "quote.unit", Group: "quotes", Name: "smallest amount", Kind: Text, Max: 20,
-		Hint: `as in "0.01"`}, "", func(q *Quote) *string { return &q.Unit }).unlessEmpty(),
-	at(Spec{Key: "quote.lines", Group: "quotes", Name: "lines", Kind: Lines, Max: longestBill, Needed: true,
+	value.At(Spec{Key: "quote.due", Group: "quotes", Name: "promised", Kind: Date,
+		Hint: "the day promised with it, and then with the order"}, time.Time{}, func(q *Quote) *time.Time { return &q.Due }).UnlessEmpty(),
+	value.At(Spec{Key: "quote.accepted", Group: "quotes", Name: "accepted", Kind: Date,
+		Hint: "the day the customer said yes"}, time.Time{}, func(q *Quote) *time.Time { return &q.Accepted }).UnlessEmpty(),
+	value.At(Spec{Key: "quote.what", Group: "quotes", Name: "what it is for", Kind: Lines, Max: 2000,
+		Hint: "the sheath in the customer's words"}, "", func(q *Quote) *string { return &q.What }).UnlessEmpty(),
+	value.At(Spec{Key: "quote.currency", Group: "quotes", Name: "currency", Kind: Text, Max: 10,
+		Hint: "put behind amounts"}, "", func(q *Quote) *string { return &q.Currency }).UnlessEmpty(),
+	value.At(Spec{Key: "quote.unit", Group: "quotes", Name: "smallest amount", Kind: Text, Max: 20,
+		Hint: `as in "0.01"`}, "", func(q *Quote) *string { return &q.Unit }).UnlessEmpty(),
+	value.At(Spec{Key: "quote.lines", Group: "quotes", Name: "lines", Kind: Lines, Max: longestBill, Needed: true,
 		Hint: "kind | amount | name | what it came from"}, "", func(q *Quote) *string { return &q.Lines }),
 }

@@ -12,6 +12,7 @@ import (
 	"chape/project/clock"
 	"chape/project/plain"
 	"chape/project/steps"
+	"chape/project/value"
 )
 
 // Validate tells whether a plan can be made of the project and whether it can
@@ -28,12 +29,12 @@ func (p Project) Validate() error {
 		c.inRange(&p, f)
 	}
 	if !c.checkRows(&p) {
-		return c.problems.err()
+		return c.problems.Err()
 	}
 	c.outline(p)
 	c.marks(p.Knife.Stations)
 	c.sheath(p)
-	return c.problems.err()
+	return c.problems.Err()
 }
 
 type checker struct {
@@ -46,7 +47,7 @@ func (c *checker) add(key string, i int, found, remedy string) {
 }
 
 // say shows a length in an error.
-func (c *checker) say(l length.Length) string { return measure(l, c.units) }
+func (c *checker) say(l length.Length) string { return value.Measure(l, c.units) }
 
 func (c *checker) inRange(p *Project, f Field) {
 	if bad, ok := f.Outside(f.Kept(p), c.units); ok {
@@ -125,9 +126,9 @@ func misfit(err error, u length.Unit) Problem {
 	if !errors.As(err, &m) {
 		return Problem{Key: "knife.outline", Index: -1, Found: err.Error(), Remedy: "change the outline"}
 	}
-	return Problem{Key: "knife.outline." + m.Key, Index: -1, Found: measure(m.Value, u), Remedy: m.Remedy(
-		func(l length.Length) string { return bound(l, u, math.Ceil) },
-		func(l length.Length) string { return bound(l, u, math.Floor) })}
+	return Problem{Key: "knife.outline." + m.Key, Index: -1, Found: value.Measure(m.Value, u), Remedy: m.Remedy(
+		func(l length.Length) string { return value.Bound(l, u, math.Ceil) },
+		func(l length.Length) string { return value.Bound(l, u, math.Floor) })}
 }
 
 // leastApart is how far apart two marks stand that do not make a step, mm.
@@ -161,7 +162,7 @@ func (c *checker) marks(s []knife.Station) {
 		case apart == 0:
 			run = 1
 		case apart < leastApart:
-			c.add(at, i, c.say(m.At), "keep marks "+bound(leastApart, c.units, math.Ceil)+" or more apart, or make a step of two at one place")
+			c.add(at, i, c.say(m.At), "keep marks "+value.Bound(leastApart, c.units, math.Ceil)+" or more apart, or make a step of two at one place")
 		default:
 			run++
 		}

@@ -14,9 +14,9 @@ import (
 
 	"chape/calc/bend"
 	"chape/calc/length"
-	"chape/project"
 	"chape/project/plain"
 	"chape/project/store"
+	"chape/project/value"
 )
 
 // Name is what the file is called, in the folder of the settings.
@@ -96,7 +96,7 @@ func Encode(s Stock) []byte {
 func rowOf(l Leather) row {
 	r := row{Name: l.Name, Thickness: mm(l.Thickness)}
 	if len(l.Corners) > 0 {
-		r.Corners = project.SayPairs(l.Corners, length.Millimetres)
+		r.Corners = value.SayPairs(l.Corners, length.Millimetres)
 	} else {
 		w, h := mm(l.Width), mm(l.Height)
 		r.Width, r.Height = &w, &h
@@ -160,7 +160,7 @@ func (r row) leather() (Leather, error) {
 	l := New(r.Name)
 	l.Thickness = length.Length(r.Thickness)
 	l.Width, l.Height = length.Length(or(r.Width, 0)), length.Length(or(r.Height, 0))
-	corners, err := project.Pairs(r.Corners, length.Millimetres)
+	corners, err := value.Pairs(r.Corners, length.Millimetres)
 	if err != nil {
 		return l, fmt.Errorf("corners: %w", err)
 	}

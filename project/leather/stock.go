@@ -13,7 +13,7 @@ import (
 	"chape/calc/curve"
 	"chape/calc/length"
 	"chape/calc/nest"
-	"chape/project"
+	"chape/project/value"
 )
 
 // Stock is all the leather there is, and how far apart parts are cut.
@@ -145,7 +145,7 @@ func ReadFlaw(text string, u length.Unit) (Flaw, error) {
 		}
 		return Flaw{At: curve.Vec{X: v[0], Y: v[1]}, Across: v[2]}, nil
 	}
-	corners, err := project.Pairs(text, u)
+	corners, err := value.Pairs(text, u)
 	if err == nil && len(corners) < 3 {
 		err = fmt.Errorf("a flaw is its middle and how far across, as in 120 80 30, or three corners and more: 0 0; 30 0; 30 40")
 	}
@@ -155,9 +155,9 @@ func ReadFlaw(text string, u length.Unit) (Flaw, error) {
 // Say is the text that ReadFlaw reads.
 func (f Flaw) Say(u length.Unit) string {
 	if f.Across > 0 {
-		return project.SayPairs([]curve.Vec{f.At}, u) + " " + strings.ReplaceAll(length.Length(f.Across).Short(u), " ", "-")
+		return value.SayPairs([]curve.Vec{f.At}, u) + " " + strings.ReplaceAll(length.Length(f.Across).Short(u), " ", "-")
 	}
-	return project.SayPairs(f.Corners, u)
+	return value.SayPairs(f.Corners, u)
 }
 
 // Add takes one more fold of the same hide together with those before.

@@ -69,7 +69,7 @@ func (f *figures) one(t *testing.T, seed uint64) {
 	r := rand.New(rand.NewPCG(seed, 11))
 	d := outlineOf(t, randomKnife(r))
 	p := page()
-	want := traced(t, p, d, r)
+	want := drawKnife(t, p, d, r)
 	data := phototest.JPEG(p, hard(r, *high, seed))
 	from := time.Now()
 	m, err := Decode(context.Background(), bytes.NewReader(data))
@@ -139,7 +139,7 @@ func benchmarkRead(b *testing.B, high int) {
 	r := rand.New(rand.NewPCG(7, 11))
 	d := outlineOf(b, randomKnife(r))
 	p := page()
-	traced(b, p, d, r)
+	drawKnife(b, p, d, r)
 	data := phototest.JPEG(p, hard(r, high, 7))
 	b.ReportAllocs()
 	for b.Loop() {

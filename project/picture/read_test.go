@@ -9,6 +9,7 @@ import (
 	"chape/calc/curve"
 	"chape/calc/trace"
 	"chape/project"
+	"chape/project/traced"
 )
 
 // A knife of testdata goes from the bytes of the printed sheet through a camera to its marks.
@@ -16,7 +17,7 @@ func TestKnifeFromItsPicture(t *testing.T) {
 	k := testKnife(t, "guard.toml")
 	d := outlineOf(t, k)
 	p, r := page(), rand.New(rand.NewPCG(1, 1))
-	want := traced(t, p, d, r)
+	want := drawKnife(t, p, d, r)
 	c := small(1)
 	c.Tilt, c.Toward, c.Bulge, c.Blur, c.Noise, c.Fall = 0.3, 1, 0.05, 0.8, 0.02, 0.6
 	got, err := read2(t, p, c, trace.Options{})
@@ -40,9 +41,9 @@ func TestKnifeFromItsPicture(t *testing.T) {
 	if off, at := got.Knife.Off(); off > 0.15 || len(got.Knife.Marks) > 60 {
 		t.Errorf("%d marks stray by %.2f mm at %.1f", len(got.Knife.Marks), off, at)
 	}
-	q, err := project.Defaults().TakeTracing(got, "dir picture.jpg", time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC))
+	q, err := traced.Take(project.Defaults(), got, "dir picture.jpg", time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC))
 	if err != nil {
-		t.Fatalf("TakeTracing: %v", err)
+		t.Fatalf("Take: %v", err)
 	}
 	if q.Tracing.Picture != "dir picture.jpg" || len(q.Knife.Stations) != len(got.Knife.Marks) {
 		t.Errorf("taken as %+v with %d marks", q.Tracing, len(q.Knife.Stations))
@@ -83,7 +84,7 @@ func TestPatternFromItsPicture(t *testing.T) {
 func TestRule(t *testing.T) {
 	p, r := page(), rand.New(rand.NewPCG(3, 3))
 	rule := drawn{line: curve.Line{{X: 0, Y: 0}, {X: 190, Y: 0}, {X: 190, Y: 30}, {X: 0, Y: 30}}, long: 190}
-	traced(t, p, rule, r)
+	drawKnife(t, p, rule, r)
 	got, err := read2(t, p, small(3), trace.Options{Rule: 30})
 	if err != nil {
 		t.Fatal(err)

@@ -36,7 +36,7 @@ func TestRefused(t *testing.T) {
 	white := [3]uint8{225, 225, 225}
 	knife := func(gaps ...[2]float64) func(*phototest.Paper, *phototest.Camera) {
 		return func(p *phototest.Paper, _ *phototest.Camera) {
-			traced(t, p, drawn{line: plainKnife, long: 184}, rand.New(rand.NewPCG(5, 5)), gaps...)
+			drawKnife(t, p, drawn{line: plainKnife, long: 184}, rand.New(rand.NewPCG(5, 5)), gaps...)
 		}
 	}
 	for _, c := range []struct {
@@ -84,7 +84,7 @@ func TestRefused(t *testing.T) {
 // A gap of up to 3 mm is bridged and told.
 func TestGapBridged(t *testing.T) {
 	p := page()
-	want := traced(t, p, drawn{line: plainKnife, long: 184}, rand.New(rand.NewPCG(5, 5)), [2]float64{100, 102})
+	want := drawKnife(t, p, drawn{line: plainKnife, long: 184}, rand.New(rand.NewPCG(5, 5)), [2]float64{100, 102})
 	got, err := read2(t, p, tiny(4), trace.Options{})
 	if err != nil {
 		t.Fatal(err)
@@ -100,7 +100,7 @@ func TestGapBridged(t *testing.T) {
 // Who gives up gets that back, at whatever stage.
 func TestCancelled(t *testing.T) {
 	p := page()
-	traced(t, p, drawn{line: plainKnife, long: 184}, rand.New(rand.NewPCG(5, 5)))
+	drawKnife(t, p, drawn{line: plainKnife, long: 184}, rand.New(rand.NewPCG(5, 5)))
 	data := phototest.JPEG(p, tiny(4))
 	for stage := trace.Find; stage <= trace.Marks; stage++ {
 		ctx, stop := context.WithCancel(context.Background())

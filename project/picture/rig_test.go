@@ -97,8 +97,8 @@ func place(l curve.Line, at curve.Vec, turn float64) curve.Line {
 	return out
 }
 
-// traced draws a knife on a page, with strokes at its steps, and gives the true outline on the frame's axes.
-func traced(t testing.TB, p *phototest.Paper, d drawn, r *rand.Rand, gaps ...[2]float64) curve.Line {
+// drawKnife draws a knife on a page, with strokes at its steps, and gives the true outline on the frame's axes.
+func drawKnife(t testing.TB, p *phototest.Paper, d drawn, r *rand.Rand, gaps ...[2]float64) curve.Line {
 	t.Helper()
 	pen := phototest.Pencil{Width: 0.5 + 0.2*r.Float64(), Dark: 0.6, Rand: r}
 	lo, hi := d.line.Bounds()

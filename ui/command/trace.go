@@ -20,6 +20,7 @@ import (
 	"chape/project/print/sheet"
 	"chape/project/report"
 	"chape/project/store"
+	"chape/project/traced"
 	"chape/ui/command/call"
 	"chape/ui/command/settings"
 	"chape/ui/term"
@@ -176,7 +177,7 @@ func (c *traceCall) take(w call.World, f planned, r trace.Reading) error {
 	if w.Now != nil {
 		now = w.Now
 	}
-	p, err := f.project.TakeTracing(r, filepath.Base(c.photo), now())
+	p, err := traced.Take(f.project, r, filepath.Base(c.photo), now())
 	if err != nil {
 		return fmt.Errorf("%q is left as it is: with the traced marks, %w", c.file, err)
 	}

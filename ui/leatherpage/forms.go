@@ -10,6 +10,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/leather"
+	"chape/project/value"
 	"chape/ui/act"
 	"chape/ui/term"
 )
@@ -65,14 +66,14 @@ func (m *Model) pieceRows() []row {
 // cornersRow is the edge of an odd piece.
 func (m *Model) cornersRow(l leather.Leather) row {
 	u := m.snap.Unit
-	text := project.SayPairs(l.Corners, u)
+	text := value.SayPairs(l.Corners, u)
 	return row{group: "piece", name: "corners", value: text,
 		hint: `an odd piece: square to two rules, how far along and how far up each corner is, in their order round it: "0 20; 300 0; 420 60; 410 330"; empty: a rectangle`,
 		set: func(typed string) ([]act.Msg, error) {
 			if typed == text {
 				return nil, nil
 			}
-			at, err := project.Pairs(typed, u)
+			at, err := value.Pairs(typed, u)
 			if err != nil {
 				return nil, err
 			}
@@ -238,17 +239,17 @@ func (m *Model) partRows() []row {
 			number: f.Kind == project.Length || f.Kind == project.Leather || f.Kind == project.Count}
 		halves := f.Key == "part.halves"
 		if halves && p.Added[m.at].Halves != "" {
-			at, _ := project.Pairs(p.Added[m.at].Halves, length.Millimetres)
-			r.value = project.SayPairs(at, m.snap.Unit)
+			at, _ := value.Pairs(p.Added[m.at].Halves, length.Millimetres)
+			r.value = value.SayPairs(at, m.snap.Unit)
 			r.text = r.value
 		}
 		r.set = func(text string) ([]act.Msg, error) {
 			if halves && text != r.text {
-				at, err := project.Pairs(text, m.snap.Unit)
+				at, err := value.Pairs(text, m.snap.Unit)
 				if err != nil {
 					return nil, err
 				}
-				text = project.SayPairs(at, length.Millimetres)
+				text = value.SayPairs(at, length.Millimetres)
 			} else if halves {
 				return nil, nil
 			}

@@ -20,6 +20,7 @@ import (
 	"chape/project/leather"
 	"chape/project/shelf"
 	"chape/project/store"
+	"chape/project/value"
 	"chape/ui/act"
 	"chape/ui/canvas"
 	"chape/ui/term/ink"
@@ -94,7 +95,7 @@ func (b bench) kept() leather.Stock {
 func offcut() leather.Leather {
 	l := leather.New("offcut by the window")
 	l.Width, l.Height = 0, 0
-	at, _ := project.Pairs("0 20; 300 -10; 520 60; 510 380; 120 430; 10 250", length.Millimetres)
+	at, _ := value.Pairs("0 20; 300 -10; 520 60; 510 380; 120 430; 10 250", length.Millimetres)
 	l.Corners = at
 	f, _ := leather.ReadFlaw("330 300 30", length.Millimetres)
 	l.Flaws = []leather.Flaw{f}

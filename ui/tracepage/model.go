@@ -12,6 +12,7 @@ import (
 
 	"chape/calc/trace"
 	"chape/project"
+	"chape/project/traced"
 	"chape/ui/act"
 	"chape/ui/canvas"
 	"chape/ui/part"
@@ -162,7 +163,7 @@ func (m *Model) look() {
 
 // foresee works out what taking the marks would make of the project.
 func (m *Model) foresee() {
-	m.after, m.problem = m.snap.Project.TakeTracing(m.reading, m.picture, m.now())
+	m.after, m.problem = traced.Take(m.snap.Project, m.reading, m.picture, m.now())
 	m.at = max(0, min(m.at, len(m.reading.Knife.Marks)-1))
 }
 
@@ -174,7 +175,7 @@ func (m *Model) take() []act.Msg {
 	r, picture, day := m.reading, m.picture, m.now()
 	m.state, m.grinds, m.cell, m.total, m.taking = measuring, false, cell{}, 0, true
 	return []act.Msg{act.Commit{Label: "marks from " + picture, Do: func(p *project.Project) error {
-		q, err := p.TakeTracing(r, picture, day)
+		q, err := traced.Take(*p, r, picture, day)
 		if err == nil {
 			*p = q
 		}

@@ -20,7 +20,7 @@ import (
 )
 
 // traced is what a reader that errs nowhere makes of the knife of the pictures.
-func traced() trace.Reading {
+func drawn() trace.Reading {
 	r := trace.Reading{Residual: trace.Residual{RMS: 0.052}, Gaps: []float64{1.2}}
 	for _, v := range outlineOf(photo.Knife).Reverse() { // it lies upside down on the sheet
 		r.Outline = append(r.Outline, curve.Vec{X: 20 + v.X, Y: 90 - v.Y})
@@ -52,10 +52,10 @@ func readAs(m *Model) *Model {
 		case strings.Contains(path, "bad"):
 			return trace.Reading{}, errors.New("no tracing sheet is in the picture: photograph the whole sheet")
 		case strings.Contains(path, "open"):
-			k := traced()
+			k := drawn()
 			return trace.Reading{}, &trace.Refused{Text: "the line is open by 6.0 mm: close it with the pencil", At: curve.Vec{X: 100, Y: 65}, Placed: true, Seen: k.Outline}
 		}
-		return traced(), nil
+		return drawn(), nil
 	}
 	return m
 }

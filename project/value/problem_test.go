@@ -1,4 +1,4 @@
-package project
+package value
 
 import (
 	"testing"
@@ -21,7 +21,7 @@ func TestProblemsSayWhere(t *testing.T) {
 	if p, ok := ps.For("sheath.gap", -1); !ok || p.Beside() != "found 3 mm: give more" {
 		t.Errorf("For(sheath.gap) = %+v, %v", p, ok)
 	}
-	if err := (Problems)(nil).err(); err != nil {
+	if err := (Problems)(nil).Err(); err != nil {
 		t.Errorf("no problems are an error: %v", err)
 	}
 }

@@ -1,4 +1,4 @@
-package project
+package value
 
 import (
 	"fmt"

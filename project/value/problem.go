@@ -1,4 +1,4 @@
-package project
+package value
 
 import (
 	"fmt"
@@ -64,8 +64,8 @@ func (ps Problems) For(key string, index int) (Problem, bool) {
 	return Problem{}, false
 }
 
-// err is nil where there is nothing to say: a nil Problems in an error is not.
-func (ps Problems) err() error {
+// Err is nil where there is nothing to say: a nil Problems in an error is not.
+func (ps Problems) Err() error {
 	if len(ps) == 0 {
 		return nil
 	}

@@ -1,4 +1,4 @@
-package project
+package traced
 
 import (
 	"slices"
@@ -10,10 +10,11 @@ import (
 	"chape/calc/length"
 	"chape/calc/trace"
 	"chape/calc/trace/axes"
+	"chape/project"
 )
 
-// traced is the reading of a knife 200 mm long with a step at 100 mm.
-func traced() trace.Reading {
+// reading is the reading of a knife 200 mm long with a step at 100 mm.
+func reading() trace.Reading {
 	var r trace.Reading
 	round := curve.Line{{X: 0, Y: 14}, {X: 40, Y: 27}, {X: 100, Y: 28}, {X: 100, Y: 31}, {X: 200, Y: 33}, {X: 200, Y: 10}, {X: 100, Y: 10}, {X: 30, Y: 10}}
 	for i, a := range round { // as densely as a reading's
@@ -30,9 +31,9 @@ func traced() trace.Reading {
 
 var day = time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC)
 
-func mustTake(t *testing.T, p Project) Project {
+func mustTake(t *testing.T, p project.Project) project.Project {
 	t.Helper()
-	q, err := p.TakeTracing(traced(), "a\x1b.jpg", day)
+	q, err := Take(p, reading(), "a\x1b.jpg", day)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -41,19 +42,19 @@ func mustTake(t *testing.T, p Project) Project {
 
 // A knife that came of an outline was never measured: all marks are left, each once measured no more.
 func TestLeftToMeasure(t *testing.T) {
-	q := mustTake(t, Defaults())
+	q := mustTake(t, project.Defaults())
 	n := len(q.Knife.Stations)
 	if got := q.Unmeasured(); len(got) != n || n < 6 {
 		t.Fatalf("left %v of %d marks", got, n)
 	}
-	if q.Tracing.Picture != "a_.jpg" || q.Tracing.Residual != 0.051 || q.Source != FromStations {
+	if q.Tracing.Picture != "a_.jpg" || q.Tracing.Residual != 0.051 || q.Source != project.FromStations {
 		t.Errorf("noted %+v", q.Tracing)
 	}
 	step := slices.IndexFunc(q.Knife.Stations, func(s knife.Station) bool { return s.At >= 99 })
 	if s := q.Knife.Stations; s[step].At != s[step+1].At {
 		t.Fatalf("no pair at the step: %v", s)
 	}
-	for _, f := range MarkFields(step) {
+	for _, f := range project.MarkFields(step) {
 		if f.Key == "knife.station.thick" {
 			if err := f.Set(&q, length.Length(4.2)); err != nil {
 				t.Fatal(err)
@@ -76,8 +77,8 @@ func TestLeftToMeasure(t *testing.T) {
 
 // Marks measured by hand keep what was measured: nothing is left but beside a mark that was left before.
 func TestNothingLeftOfMeasuredMarks(t *testing.T) {
-	p := Defaults()
-	p.Source = FromStations
+	p := project.Defaults()
+	p.Source = project.FromStations
 	p.Knife.Stations[0].Thick = 1.234
 	q := mustTake(t, p)
 	if got := q.Unmeasured(); got != nil {
@@ -90,7 +91,7 @@ func TestNothingLeftOfMeasuredMarks(t *testing.T) {
 	if len(got) == 0 || got[len(got)-1] != len(q.Knife.Stations)-1 || slices.Contains(got, 0) {
 		t.Errorf("with the butt left: %v of %d", got, len(q.Knife.Stations))
 	}
-	p.Source = FromOutline
+	p.Source = project.FromOutline
 	if got := p.Unmeasured(); got != nil {
 		t.Errorf("of an outline: %v", got)
 	}
@@ -108,11 +109,5 @@ func TestLeftBesideAStep(t *testing.T) {
 		if got := beside(marks, left, c.x, c.before); got != c.want {
 			t.Errorf("beside %v, before %v: %v", c.x, c.before, got)
 		}
-	}
-}
-
-func TestPlacesText(t *testing.T) {
-	if got := placesOf(" 12.5 x 3 -1 1e9 NaN 3"); !slices.Equal(got, []length.Length{3, 3, 12.5}) || placesText(got) != "3 3 12.5" {
-		t.Errorf("%v, %q", got, placesText(got))
 	}
 }
