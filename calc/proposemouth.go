@@ -14,8 +14,18 @@ const leastHeld = 50
 // ProposeMouth is where the mouth goes unless the maker knows better: over the
 // bolster, half the handle and its fattest part, with at least 50 mm left to hold,
 // but never short of the blade; just before a guard that stands proud of the back,
-// since that would hold the fold off. Whole millimetres; 0 without marks.
-func ProposeMouth(k knife.Knife) length.Length {
+// since that would hold the fold off. Whole millimetres, in inches an eighth below; 0
+// without marks.
+func ProposeMouth(k knife.Knife, u length.Unit) length.Length {
+	const eighth = length.Inch / 8
+	mouth := proposed(k)
+	if u == length.Inches && mouth > eighth {
+		mouth = length.Length(math.Floor(float64(mouth/eighth)*(1+1e-12))) * eighth
+	}
+	return length.Length(math.Round(float64(mouth)*1e9) / 1e9)
+}
+
+func proposed(k knife.Knife) length.Length {
 	end := k.Length()
 	s := k.Stations
 	blade, handle := 0, 0 // the first marks of what follows the blade, and of the handle

@@ -1,11 +1,10 @@
 package project
 
 import (
-	"math"
-
 	"chape/calc"
+	"chape/calc/knife"
 	"chape/calc/length"
-	"chape/project/value"
+	"chape/project/steps"
 )
 
 // BeginIn gives a new project its unit. What still is a default goes to round inches,
@@ -20,8 +19,8 @@ func (p *Project) BeginIn(u length.Unit) {
 		if !ok {
 			continue
 		}
-		if v := c.Get(p); v == roundIn(def, from) || v == def {
-			c.Set(p, roundIn(def, u))
+		if v := c.Get(p); v == def.Roundest(from) || v == def {
+			c.Set(p, def.Roundest(u))
 		}
 	}
 	if p.Source == FromOutline {
@@ -34,32 +33,21 @@ func (p *Project) BeginIn(u length.Unit) {
 
 // UsualReach is how far a correction runs out to either side before the maker says so,
 // in round figures of the unit.
-func UsualReach(u length.Unit) length.Length { return roundIn(20*length.Millimetre, u) }
+func UsualReach(u length.Unit) length.Length { return (20 * length.Millimetre).Roundest(u) }
 
-// nearEnough is how far a round figure may be from the default in millimetres, as a
-// share of it.
-const nearEnough = 0.06
+// ProposedMouth is where the mouth goes unless the maker knows better.
+func (p Project) ProposedMouth() length.Length { return calc.ProposeMouth(p.Knife, p.Units) }
 
-// roundIn is a default given in millimetres, in the roundest fraction of an inch that is
-// near enough; in millimetres it is as it stands.
-func roundIn(l length.Length, u length.Unit) length.Length {
-	if u != length.Inches {
-		return l
+// Parts is what the sheath has that its checklist speaks of.
+func (p Project) Parts() steps.Parts {
+	has := steps.Parts{Loop: p.Belt.Loop == calc.FoldedLoop, Welt: p.Sheath.Welt > 0, Strap: p.Strap.Kind != calc.NoStrap}
+	for _, s := range p.Knife.Stations {
+		has.Front = has.Front || s.Kind != knife.Blade && s.At < p.Sheath.Mouth
 	}
-	for parts := 1.0; ; parts *= 2 {
-		round := value.Tidy(length.Length(math.Round(l.In()*parts)/parts) * length.Inch)
-		if off := math.Abs(float64(round - l)); off <= nearEnough*math.Abs(float64(l)) || parts == 64 {
-			return round
-		}
-	}
+	return has
 }
 
-// ProposedMouth is ProposeMouth for the project's knife; in inches to an eighth below.
-func (p Project) ProposedMouth() length.Length {
-	const eighth = length.Inch / 8
-	mouth := calc.ProposeMouth(p.Knife)
-	if p.Units == length.Inches && mouth > eighth {
-		mouth = value.Tidy(length.Length(math.Floor(float64(mouth/eighth))) * eighth)
-	}
-	return mouth
+// Follow makes the checklist follow what the sheath has come to have since before.
+func (p *Project) Follow(before Project) {
+	p.Steps = steps.Refit(p.Steps, before.Parts(), p.Parts())
 }

@@ -236,7 +236,7 @@ func TestMarksAndMouthFollowTheOutline(t *testing.T) {
 	if got := p.Knife.Length(); got != 212 {
 		t.Errorf("the knife is %v long, want 90 + 12 + 110", got)
 	}
-	if got, want := p.Sheath.Mouth, calc.ProposeMouth(p.Knife); got != want {
+	if got, want := p.Sheath.Mouth, calc.ProposeMouth(p.Knife, length.Millimetres); got != want {
 		t.Errorf("mouth = %v, want it to follow: %v", got, want)
 	}
 	if err := set(t, &p, named(t, "sheath.mouth"), "130"); err != nil {
@@ -285,15 +285,15 @@ func TestProposeMouth(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := calc.ProposeMouth(knife.Knife{Stations: s}); got != c.want {
+		if got := calc.ProposeMouth(knife.Knife{Stations: s}, length.Millimetres); got != c.want {
 			t.Errorf("%s: ProposeMouth = %v, want %v", c.name, got, c.want)
 		}
 	}
-	if got := calc.ProposeMouth(knife.Knife{}); got != 0 {
+	if got := calc.ProposeMouth(knife.Knife{}, length.Millimetres); got != 0 {
 		t.Errorf("without marks ProposeMouth = %v, want 0", got)
 	}
 	one := knife.Knife{Stations: []knife.Station{{}, {At: 200, Bottom: 20, Thick: 2}}}
-	if got := calc.ProposeMouth(one); got != 150 {
+	if got := calc.ProposeMouth(one, length.Millimetres); got != 150 {
 		t.Errorf("on a blade alone ProposeMouth = %v, want 150", got)
 	}
 }

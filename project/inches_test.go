@@ -99,7 +99,7 @@ func TestChoosingAFrontGivesItDimensions(t *testing.T) {
 	if err := p.refill(); err != nil {
 		t.Fatal(err)
 	}
-	p.Sheath.Mouth = calc.ProposeMouth(p.Knife)
+	p.Sheath.Mouth = calc.ProposeMouth(p.Knife, length.Millimetres)
 	if err := set(t, &p, named(t, "knife.outline.front"), "guard"); err != nil {
 		t.Fatal(err)
 	}

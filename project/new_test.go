@@ -25,7 +25,7 @@ func TestProposedMouthIsFine(t *testing.T) {
 						if err := p.refill(); err != nil {
 							t.Fatal(err)
 						}
-						p.Sheath.Mouth = calc.ProposeMouth(p.Knife)
+						p.Sheath.Mouth = calc.ProposeMouth(p.Knife, length.Millimetres)
 						checkProposed(t, p)
 					}
 				}
@@ -68,7 +68,7 @@ func TestProposedMouthIsWhole(t *testing.T) {
 		if err := p.refill(); err != nil {
 			t.Fatal(err)
 		}
-		m := calc.ProposeMouth(p.Knife)
+		m := calc.ProposeMouth(p.Knife, length.Millimetres)
 		if m != length.Length(int(m)) || p.Knife.Length()-m < 50-1e-9 {
 			t.Errorf("handle %v: mouth %v of %v", h, m, p.Knife.Length())
 		}

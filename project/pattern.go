@@ -47,8 +47,3 @@ func (p Project) Drawn() Project {
 	p.Steps, p.Weigh, p.Patterns, p.Quotes, p.Carried, p.Earlier = nil, nil, nil, nil, nil, nil
 	return p
 }
-
-// Day is the day of a moment where it is told, as a project keeps days.
-func Day(t time.Time) time.Time {
-	return time.Date(t.Year(), t.Month(), t.Day(), 0, 0, 0, 0, time.UTC)
-}

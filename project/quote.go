@@ -9,40 +9,8 @@ import (
 	"chape/project/value"
 )
 
-// Quote is a price that was told to a customer: a copy of figures and prices, which
-// stays as it is whatever becomes of the project and of the price list.
-type Quote struct {
-	Date     time.Time // the day it was made, UTC midnight
-	Due      time.Time // the day promised with it, and then with the order; zero: none
-	Accepted time.Time // the day it was accepted; zero: not yet
-	What     string    // the sheath as it was quoted, for the customer
-	Currency string    // put behind amounts; may be empty
-	Unit     string    // the smallest amount, as money.Parse reads it; "": 0.01
-	Lines    string    // as money.ParseBill reads them
-}
-
-// NewQuote keeps a quote with what it is for, and the day promised with it.
-func NewQuote(q money.Quote, what string, due time.Time) Quote {
-	out := Quote{Date: Day(q.Date), Due: due, What: what, Currency: q.Bill.Currency.Sign, Lines: q.Bill.Text()}
-	if u := q.Bill.Currency.Unit; u.IsPositive() {
-		out.Unit = u.String()
-	}
-	if !q.Accepted.IsZero() {
-		out.Accepted = Day(q.Accepted)
-	}
-	return out
-}
-
-// Money is the quote in exact decimals. The error is of a text that will not do, which
-// Validate refuses.
-func (q Quote) Money() (money.Quote, error) {
-	unit, err := money.Parse(q.Unit)
-	if err != nil {
-		return money.Quote{}, err
-	}
-	b, err := money.ParseBill(q.Lines, money.Currency{Sign: q.Currency, Unit: unit.Decimal()})
-	return money.Quote{Date: q.Date, Accepted: q.Accepted, Bill: b}, err
-}
+// Quote is a price that was told to a customer, as the file keeps it.
+type Quote = money.Kept
 
 // Standing is the quote that counts, by its place: the accepted one last accepted, else
 // the one made last; -1 where there is none.

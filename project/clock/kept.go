@@ -35,3 +35,8 @@ func Whole(t time.Time) time.Time {
 // Wall strips the monotonic reading, which stands still while the machine
 // sleeps, and the part of a second, which the file has no use for.
 func Wall(t time.Time) time.Time { return t.Round(0).Truncate(time.Second) }
+
+// DayOf is the day of a moment where it is told, as a file keeps days: at midnight UTC.
+func DayOf(t time.Time) time.Time {
+	return time.Date(t.Year(), t.Month(), t.Day(), 0, 0, 0, 0, time.UTC)
+}

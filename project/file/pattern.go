@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"chape/project"
+	"chape/project/clock"
 )
 
 // Inputs is what the pattern of p is drawn from, as the text of a file that holds
@@ -41,7 +42,7 @@ func Printed(p project.Project, day time.Time) (project.Project, bool) {
 		return p, false
 	}
 	p = p.Clone()
-	p.Note(project.Pattern{Number: p.Revision, Printed: project.Day(day), Inputs: Inputs(p)})
+	p.Note(project.Pattern{Number: p.Revision, Printed: clock.DayOf(day), Inputs: Inputs(p)})
 	return slimmed(p), true
 }
 

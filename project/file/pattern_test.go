@@ -9,6 +9,7 @@ import (
 
 	"chape/calc"
 	"chape/project"
+	"chape/project/clock"
 	"chape/project/steps"
 )
 
@@ -83,7 +84,7 @@ func TestPrinted(t *testing.T) {
 	} {
 		q := p.Clone()
 		change(&q)
-		if q, news := Printed(q, later); !news || len(q.Patterns) != 1 || q.Patterns[0].Printed != project.Day(later) || !SameInputs(q.Patterns[0], q) {
+		if q, news := Printed(q, later); !news || len(q.Patterns) != 1 || q.Patterns[0].Printed != clock.DayOf(later) || !SameInputs(q.Patterns[0], q) {
 			t.Errorf("printed again with another %s: news %v, %+v", what, news, q.Patterns)
 		}
 		q.Revision++
@@ -122,7 +123,7 @@ func TestAppended(t *testing.T) {
 func TestDamagedInputs(t *testing.T) {
 	for _, text := range []string{"", "nonsense", "format = 99\n", "format = 1\n[sheath]\nmouth = \"far\"\n"} {
 		p := full()
-		p.Patterns = []project.Pattern{{Number: p.Revision, Printed: project.Day(printDay), Inputs: text}}
+		p.Patterns = []project.Pattern{{Number: p.Revision, Printed: clock.DayOf(printDay), Inputs: text}}
 		q, _, err := Decode("f.toml", Encode(p))
 		if err != nil {
 			t.Errorf("inputs %q: %v", text, err)

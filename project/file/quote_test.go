@@ -29,7 +29,7 @@ func TestQuoteThroughTheFile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p.Quotes = []project.Quote{project.NewQuote(q, "A pouch sheath\n\"with\" a strap", time.Date(2026, 12, 18, 0, 0, 0, 0, time.UTC))}
+	p.Quotes = []project.Quote{money.Keep(q, "A pouch sheath\n\"with\" a strap", time.Date(2026, 12, 18, 0, 0, 0, 0, time.UTC))}
 	first := Encode(p)
 
 	p, _, err = Decode("order.toml", first)

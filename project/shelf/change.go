@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"chape/project"
+	"chape/project/carry"
 	"chape/project/file"
 	"chape/project/steps"
 	"chape/project/store"
@@ -45,7 +46,7 @@ func From(earlier project.Project, title string, start project.Project, take Tak
 	case take.Fits && take.Knife:
 		p.Fits = e.Fits
 	case take.Fits:
-		p.Carried, _ = project.Carry(e.Fits, e, "from "+e.Title) // marks that make no knife have no corrections
+		p.Carried, _ = carry.Along(e.Fits, e, "from "+e.Title) // marks that make no knife have no corrections
 	}
 	if take.Steps && len(e.Steps) > 0 {
 		p.Steps = slices.DeleteFunc(e.Steps, func(s steps.Step) bool { return s.Title == steps.WeighAgain })

@@ -6,6 +6,7 @@ import (
 
 	"chape/calc"
 	"chape/project"
+	"chape/project/carry"
 )
 
 // Three finished sheaths of 3.2 mm had +1, +2 and nothing in leather at the mouth; one is
@@ -49,7 +50,7 @@ func TestExperience(t *testing.T) {
 	}
 	next := sheath("Next", 0)
 	next.Sheath.Leather = 3.2
-	offers, err := project.Experience(past, next)
+	offers, err := carry.Experience(past, next)
 	if err != nil || len(offers) != 1 {
 		t.Fatalf("offers %+v, %v", offers, err)
 	}

@@ -81,7 +81,7 @@ func (m *Model) addQuote(text string) (act.Commit, error) {
 	if err != nil {
 		return act.Commit{}, err
 	}
-	made := project.NewQuote(q, shop.What(m.snap.Project), m.snap.Project.Customer.Due)
+	made := money.Keep(q, shop.What(m.snap.Project), m.snap.Project.Customer.Due)
 	m.newest = true
 	return act.Commit{Label: "quote " + q.Bill.Say(), Do: func(p *project.Project) error {
 		p.Quotes = append(p.Clone().Quotes, made)

@@ -9,6 +9,7 @@ import (
 
 	"chape/calc"
 	"chape/project"
+	"chape/project/clock"
 	"chape/project/file"
 	"chape/project/print"
 	"chape/project/store"
@@ -60,11 +61,11 @@ func TestPrintingIsNoted(t *testing.T) {
 	if changed, ps := printed(print.Options{Trial: 0.3}); changed || len(ps) != 0 {
 		t.Errorf("a trial: changed %v, %+v", changed, ps)
 	}
-	if changed, ps := printed(print.Options{}); !changed || len(ps) != 1 || !ps[0].Printed.Equal(project.Day(start)) || !file.SameInputs(ps[0], doc.Committed()) {
+	if changed, ps := printed(print.Options{}); !changed || len(ps) != 1 || !ps[0].Printed.Equal(clock.DayOf(start)) || !file.SameInputs(ps[0], doc.Committed()) {
 		t.Errorf("the first print: changed %v, %+v", changed, ps)
 	}
 	now = now.AddDate(0, 0, 3)
-	if changed, ps := printed(print.Options{Half: true}); changed || !ps[0].Printed.Equal(project.Day(start)) {
+	if changed, ps := printed(print.Options{Half: true}); changed || !ps[0].Printed.Equal(clock.DayOf(start)) {
 		t.Errorf("the same once more: changed %v, %+v", changed, ps)
 	}
 	if label, _ := doc.Undo(); label != "leather" || len(doc.Committed().Patterns) != 1 {

@@ -11,6 +11,7 @@ import (
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/carry"
 	"chape/project/places"
 	"chape/project/shelf"
 	"chape/ui/act"
@@ -138,7 +139,7 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 func placed(p project.Project) []project.Fit {
 	var out []project.Fit
 	for _, c := range p.Carried {
-		f, err := c.Placed(p)
+		f, err := carry.Placed(c, p)
 		if err != nil {
 			f = c.Fit
 		}

@@ -8,6 +8,7 @@ import (
 	"chape/calc/compare"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/carry"
 	"chape/ui/act"
 )
 
@@ -42,7 +43,7 @@ func (m *Model) offerPast(msg pastMsg) []act.Msg {
 	case len(msg.past) == 0:
 		return []act.Msg{act.Say{Text: "no finished sheath of " + of + " leather on the shelf yet"}}
 	}
-	offers, err := project.Experience(msg.past, m.snap.Project)
+	offers, err := carry.Experience(msg.past, m.snap.Project)
 	switch {
 	case err != nil:
 		return []act.Msg{act.Say{Text: err.Error(), Warn: true}}
