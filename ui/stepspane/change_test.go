@@ -111,6 +111,23 @@ func TestCautionIsEdited(t *testing.T) {
 	}
 }
 
+// A length of time is typed over the old one; Enter alone leaves it.
+func TestTimesAreTypedOver(t *testing.T) {
+	r := newRig(t, sheath(11), 60, 30) // in hand: the fold, held 2 h
+	r.Keys("d").Type("3 h").Keys("enter")
+	if got := r.Project.Steps[11].Hold; got != 3*time.Hour {
+		t.Errorf("3 h typed over 2 h: %v\n%s", got, r.Pane.View())
+	}
+	r.Keys("d", "enter")
+	if got := r.Project.Steps[11].Hold; got != 3*time.Hour || len(r.Commits) != 1 {
+		t.Errorf("Enter alone: %v, %q", got, r.Commits)
+	}
+	r.Keys("m").Type("20").Keys("enter", "m").Type("5").Keys("enter")
+	if got := r.Project.Steps[11].Spent; got != 5*time.Minute {
+		t.Errorf("5 typed over 20 min: %v", got)
+	}
+}
+
 func TestHoldTimesAsTyped(t *testing.T) {
 	for _, c := range []struct {
 		text         string

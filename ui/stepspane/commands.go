@@ -62,7 +62,7 @@ func (m *Model) askEnd() []act.Msg {
 
 func (m *Model) askLater() []act.Msg {
 	at := m.Chosen()
-	return m.ask("Put the hold off by", "15 min", 40, func(text string) ([]act.Msg, error) {
+	return m.askSpan("Put the hold off by", "15 min", 40, func(text string) ([]act.Msg, error) {
 		d, err := minutesText(text)
 		if err != nil {
 			return nil, err
@@ -79,7 +79,7 @@ func (m *Model) askTimes() []act.Msg {
 	if unset {
 		label, was = "How long does the data sheet say it has to wait? 2 h or 1:30, or 24 h - 48 h; 0 for not at all", ""
 	}
-	return m.ask(label, was, 60,
+	return m.askSpan(label, was, 60,
 		func(text string) ([]act.Msg, error) {
 			if text == was && !unset { // what is shown is rounded: nothing typed changes nothing
 				return nil, nil
@@ -172,7 +172,7 @@ func (m *Model) askWork(label, what string, now time.Duration, set func([]steps.
 	if now > 0 {
 		was = spentText(now)
 	}
-	return m.ask(label, was, 40, func(text string) ([]act.Msg, error) {
+	return m.askSpan(label, was, 40, func(text string) ([]act.Msg, error) {
 		if text == was {
 			return nil, nil
 		}

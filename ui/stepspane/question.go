@@ -31,6 +31,14 @@ func (m *Model) ask(label, text string, limit int, answer func(string) ([]act.Ms
 	return nil
 }
 
+// askSpan is ask for a length of time: what is typed takes the place of the old one, as
+// in the numbers of the knife.
+func (m *Model) askSpan(label, text string, limit int, answer func(string) ([]act.Msg, error)) []act.Msg {
+	out := m.ask(label, text, limit, answer)
+	m.question.Fresh = text != ""
+	return out
+}
+
 // confirm asks for Enter alone.
 func (m *Model) confirm(label string, do func() ([]act.Msg, error)) []act.Msg {
 	m.question = &question{part.Confirm(label), func(string) ([]act.Msg, error) { return do() }}
