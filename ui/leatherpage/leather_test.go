@@ -302,6 +302,21 @@ func TestBendOfPublishedFold(t *testing.T) {
 	}
 }
 
+// A strip that is half measured, or measured wrong, tells nothing yet.
+func TestBendOfHalfAFold(t *testing.T) {
+	b := newBench(t, 78, 24, offcut())
+	b.Keys("enter", "end", "up", "up", "enter")
+	for _, v := range []string{"150", "65"} {
+		b.Type(v).Keys("enter")
+		b.Lacks("neutral fibre")
+	}
+	b.Keys("end", "enter")
+	if got := b.Said[len(b.Said)-1]; !strings.Contains(got, "give other leg") || b.kept().Pieces[0].Bent() {
+		t.Errorf("a leg is missing: said %q, kept %+v", got, b.kept().Pieces[0].Neutral)
+	}
+	b.Keys("up", "up", "up").Type("64.9").Keys("enter").Type("9.6").Keys("enter").Shows("neutral fibre at 0.50")
+}
+
 // How much the pouch gives at the tightest place, against the plan itself.
 func TestStretch(t *testing.T) {
 	b := newBench(t, 158, 40, offcut())

@@ -66,7 +66,7 @@ func (m *Model) foldRows() []row {
 	}
 	n, err := f.Neutral()
 	value := ""
-	if err == nil {
+	if err == nil && n.Believable() && m.missing() == "" {
 		value = fmt.Sprintf("neutral fibre at %.2f ± %.2f of the thickness", n.K, n.Plus)
 	}
 	keep := func(with bool) func() []act.Msg {
@@ -81,8 +81,26 @@ func (m *Model) foldRows() []row {
 	return append(rows, row{group: "keep", name: name, value: value, enter: keep(false), hint: "Enter: keep it by the leather's name; two or three strips more make it surer"})
 }
 
+// missing names the first reading of the folded strip that is not given: without it the
+// others would tell nonsense.
+func (m *Model) missing() string {
+	f := m.fold
+	for _, r := range []struct {
+		name string
+		is   float64
+	}{{"whole strip", f.Strip}, {"one leg", f.LegA}, {"other leg", f.LegB}, {"bar", f.Bar}, {"leather", f.Leather}} {
+		if !(r.is > 0) {
+			return r.name
+		}
+	}
+	return ""
+}
+
 // keepFold keeps what the strip tells.
 func (m *Model) keepFold(with bool) []act.Msg {
+	if name := m.missing(); name != "" {
+		return []act.Msg{act.Say{Text: "not all is measured yet: give " + name, Warn: true}}
+	}
 	n, err := m.fold.Neutral()
 	if err == nil && !n.Believable() {
 		err = fmt.Errorf("the neutral fibre would lie outside the leather, at %.2f: measure both legs from the tangent, and look whether the strip lay close on the bar", n.K)
