@@ -13,7 +13,7 @@ func AsPage(o Options) act.Page {
 	}
 	return act.Page{
 		Name: "A look back", Room: act.Whole, Lasts: true,
-		Open: key.NewBinding(key.WithKeys("B"), key.WithHelp("B", "a look back over the shelf: hours, leather, quoted against taken")),
+		Open: key.NewBinding(key.WithKeys("B"), key.WithHelp("B", "a look back over the shelf: hours, leather, quotes")),
 		New:  func() act.Pane { return New(o) },
 	}
 }

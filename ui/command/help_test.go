@@ -2,6 +2,7 @@ package command
 
 import (
 	"io"
+	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -58,6 +59,48 @@ func TestHelpNamesTheOptions(t *testing.T) {
 				t.Errorf("%s has no option near --%sx: %v", v.Name, m[1], err)
 			}
 		}
+	}
+}
+
+// Help is on commands: a file is nothing to it.
+func TestNoHelp(t *testing.T) {
+	for word, want := range map[string]string{"plam": "did you mean chape help plan?", "wrods": "did you mean chape help words?", "anvil": "\"chape help\" lists the commands"} {
+		err := Run(call.World{Out: io.Discard, Err: io.Discard}, []string{"help", word})
+		if err == nil || !strings.HasSuffix(err.Error(), want) || strings.Contains(err.Error(), "file") {
+			t.Errorf("help %s: %v", word, err)
+		}
+	}
+}
+
+// The steps of a look back have room in 80 columns, and lose no word.
+func TestLookBackFitsAScreen(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	dir := t.TempDir()
+	file := filepath.Join(dir, "a.toml")
+	said(t, "new", file)
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const long = "Push the knife in, form, bone it in round the front of the handle, the glued edge clamped; knife out, dry it and oil it"
+	if i := strings.Index(string(text), "[[step]]"); i > 0 {
+		text = text[:i]
+	}
+	text = append(text, "\n[[step]]\ntitle = \""+long+"\"\nspent = \"45m\"\n"...)
+	if err := os.WriteFile(file, text, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	_, steps, _ := strings.Cut(said(t, "shelf", dir), "\n\n")
+	if !strings.Contains(steps, "45 min") {
+		t.Fatalf("no minutes are said:\n%s", steps)
+	}
+	for _, line := range strings.Split(steps, "\n") {
+		if len(line) > 80 {
+			t.Errorf("%d wide: %q", len(line), line)
+		}
+	}
+	if !strings.Contains(steps, "dry it and oil") {
+		t.Errorf("words are lost:\n%s", steps)
 	}
 }
 

@@ -22,7 +22,8 @@ var placeVerb = call.Verb{
 	More: `  --on NAMES     the pieces to cut from, by name, with commas between; all,
                  if it is not given
   --json         for other programs: lengths in mm, angles in degrees
-  --out DIR      also write how they lie, a PDF at 1:4 and an SVG at true size
+  --out DIR      also write how they lie: a PDF at 1:4, or smaller where it has
+                 no room, and an SVG at true size
   --force        replace files that chape did not write
 
 The pieces are those of the Leather page of the workbench (R), kept in
@@ -164,6 +165,9 @@ func sayPlaced(w call.World, laid leather.Laid, first planned, asJSON bool) erro
 	}
 	u := first.project.Units
 	fmt.Fprintln(w.Out, laid.Verdict())
+	if len(laid.Result.Uses) > 0 {
+		fmt.Fprintf(w.Out, "places in %s, along and up from the lower left corner of the leather's smallest\nupright rectangle; a body by its fold, others by the middle of their length\n", u)
+	}
 	for _, use := range laid.Result.Uses {
 		fmt.Fprintln(w.Out, term.Plain(laid.Used(use, u)))
 		for i, p := range laid.On(use.Piece) {

@@ -72,6 +72,18 @@ func TestPlaceRefuses(t *testing.T) {
 	}
 }
 
+// Where parts lie is in a unit, from a corner: without both a figure means nothing.
+func TestPlaceSaysFromWhere(t *testing.T) {
+	file := rack(t, offcuts)
+	var out bytes.Buffer
+	if err := Run(call.World{Out: &out, Err: &out}, []string{"place", "--on", "offcut", file}); err != nil {
+		t.Fatal(err, out.String())
+	}
+	if want := "places in mm, along and up from the lower left corner"; !strings.Contains(out.String(), want) {
+		t.Errorf("said %q, want %q", out.String(), want)
+	}
+}
+
 func TestPlaceJSON(t *testing.T) {
 	file := rack(t, offcuts)
 	dir := t.TempDir()

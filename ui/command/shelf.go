@@ -67,7 +67,7 @@ func lookBack(w call.World, set settings.Chosen, folder string, asJSON bool) err
 			_, err := fmt.Fprintln(w.Out, "no projects in", term.Plain(folder))
 			return err
 		}
-		return errors.Join(printTable(w, lookback.Sheaths(all, set.Shop(), set.Units)), printTable(w, lookback.StepRows(all)))
+		return errors.Join(printTable(w, lookback.Sheaths(all, set.Shop(), set.Units), 0), printTable(w, lookback.StepRows(all), widestStep))
 	}
 	data, err := lookback.JSON(all, set.Shop(), now())
 	if err == nil {
@@ -76,8 +76,12 @@ func lookBack(w call.World, set settings.Chosen, folder string, asJSON bool) err
 	return err
 }
 
-// printTable prints a table, figures to the right, and an empty line behind it.
-func printTable(w call.World, t lookback.Table) error {
+// widestStep leaves the table of steps room in 80 columns: their names are sentences.
+const widestStep = 40
+
+// printTable prints a table, figures to the right, and an empty line behind it. A name runs
+// on below where it is wider than widest; 0: it never does.
+func printTable(w call.World, t lookback.Table, widest int) error {
 	if len(t.Rows) == 0 {
 		return nil
 	}
@@ -90,9 +94,17 @@ func printTable(w call.World, t lookback.Table) error {
 	for _, row := range rows {
 		name = max(name, ansi.StringWidth(term.Plain(row[0])))
 	}
+	if widest > 0 {
+		name = min(name, widest)
+	}
 	for _, row := range rows {
-		first := layout.Line(term.Plain(row[0]), name)
-		fmt.Fprintln(tab, first+"\t"+strings.Join(row[1:], "\t")+"\t")
+		for i, part := range layout.Wrap(term.Plain(row[0]), name) {
+			figures := row[1:]
+			if i > 0 { // what has no room runs on below, without figures
+				figures = make([]string, len(figures))
+			}
+			fmt.Fprintln(tab, layout.Line(part, name)+"\t"+strings.Join(figures, "\t")+"\t")
+		}
 	}
 	fmt.Fprintln(tab)
 	return tab.Flush()

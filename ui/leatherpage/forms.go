@@ -87,6 +87,21 @@ func (m *Model) cornersRow(l leather.Leather) row {
 		}}
 }
 
+// readFlaw reads a flaw of the piece. One that lies off it is a slip of the hand: nothing
+// would keep off what it stands for.
+func readFlaw(typed string, l leather.Leather, u length.Unit) (leather.Flaw, error) {
+	f, err := leather.ReadFlaw(typed, u)
+	if err == nil && l.Sized() {
+		lo, hi := l.Outline().Bounds()
+		from, to := f.Outline().Bounds()
+		if to.X < lo.X || to.Y < lo.Y || from.X > hi.X || from.Y > hi.Y {
+			say := func(v float64) string { return length.Length(v).Format(u, length.Ruler) }
+			err = fmt.Errorf("that lies off the leather, from %s, %s to %s, %s: measure from where its edge was measured", say(lo.X), say(lo.Y), say(hi.X), say(hi.Y))
+		}
+	}
+	return f, err
+}
+
 // flawRows are the places to keep off.
 func (m *Model) flawRows(l leather.Leather) []row {
 	u := m.snap.Unit
@@ -99,7 +114,7 @@ func (m *Model) flawRows(l leather.Leather) []row {
 				if typed == text {
 					return nil, nil
 				}
-				f, err := leather.ReadFlaw(typed, u)
+				f, err := readFlaw(typed, l, u)
 				if err != nil {
 					return nil, err
 				}
@@ -113,7 +128,7 @@ func (m *Model) flawRows(l leather.Leather) []row {
 		if strings.TrimSpace(typed) == "" {
 			return nil, nil
 		}
-		f, err := leather.ReadFlaw(typed, u)
+		f, err := readFlaw(typed, l, u)
 		if err != nil {
 			return nil, err
 		}

@@ -176,6 +176,7 @@ func TestRefused(t *testing.T) {
 	b.Keys("esc", "down", "enter").Type("0 0; 9").Keys("enter").Shows("is no place")
 	b.Keys("esc", "enter").Type("0 0; 90 0; 10 90; 90 70").Keys("enter").Shows("crosses itself")
 	b.Keys("esc", "down", "down", "enter").Type("3 3").Keys("enter").Shows("three corners")
+	b.Keys("esc", "enter").Type("9000 100 30").Keys("enter").Shows("lies off the leather")
 	if after, _ := os.ReadFile(b.rack.Path); string(after) != string(before) {
 		t.Errorf("the file is now %s", after)
 	}

@@ -210,7 +210,7 @@ func (m *Model) placeRows() []row {
 		cost.value += ", so far " + kept(h)
 		cost.remove = m.forgetYield
 	}
-	return append(rows, cost, row{group: "place", name: "print it", enter: m.print, hint: "Enter: a PDF at 1:4 with dimensions, and an SVG at true size"})
+	return append(rows, cost, row{group: "place", name: "print it", enter: m.print, hint: "Enter: a PDF at 1:4, or smaller, with dimensions, and an SVG at true size"})
 }
 
 // kept says the yield that the cost is reckoned with.

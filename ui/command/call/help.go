@@ -53,7 +53,7 @@ func helpVerb(given func() Verbs) Verb {
 				}
 				about, ok := all.Find(fs.Arg(0))
 				if !ok {
-					return all.Unknown(fs.Arg(0))
+					return all.noHelp(fs.Arg(0))
 				}
 				return about.Help(w.Out)
 			}

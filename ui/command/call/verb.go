@@ -51,6 +51,14 @@ func (all Verbs) Unknown(word string) error {
 	return Misuse("%q is neither a command nor a file: plain \"chape\" opens the shelf, \"chape help\" lists the commands", word)
 }
 
+// noHelp says that there is no help on a word: it is asked for commands, not for files.
+func (all Verbs) noHelp(word string) error {
+	if best := plain.Near(word, append(all.Names(), "words", "man")); best != "" {
+		return Misuse("there is no help on %q: did you mean chape help %s?", word, best)
+	}
+	return Misuse("there is no help on %q: \"chape help\" lists the commands", word)
+}
+
 // Names lists the commands.
 func (all Verbs) Names() []string {
 	var out []string
