@@ -42,7 +42,11 @@ const traced = 0.25
 // takePhoto makes what was read the edge of the piece.
 func (m *Model) takePhoto() []act.Msg {
 	r, path := m.picker.Reading()
-	corners := nest.Corners(r.Outline, traced)
+	edge := make(curve.Line, len(r.Outline))
+	for i, p := range r.Outline {
+		edge[i] = curve.Vec{X: p.X, Y: -p.Y} // on the sheet y counts downwards
+	}
+	corners := nest.Corners(edge, traced)
 	lo, hi := corners.Bounds()
 	for i, p := range corners {
 		corners[i] = curve.Vec{X: round2(p.X - lo.X), Y: round2(p.Y - lo.Y)}
