@@ -9,12 +9,16 @@ import (
 func (m *Model) keys() part.Keys {
 	by := func(do func(int) []act.Msg, n int) func() []act.Msg { return func() []act.Msg { return do(n) } }
 	page := func(n int) func() []act.Msg { return func() []act.Msg { return m.move(n * m.pageful()) } }
+	aside := "next page"
+	if m.column+1 < len(m.row().Cells) {
+		aside = "next column"
+	}
 	return part.Keys{
 		part.Key("Enter", "on to the next number; opens a text", m.enter, "enter").Foot("next number"),
 		part.Key("Alt+Enter", "back to the number before", by(m.hop, -1), "alt+enter"),
 		part.Key("↑", "row above", by(m.move, -1), "up"),
 		part.Key("↓", "row below", by(m.move, 1), "down"),
-		part.Key("→", "next page: knife, sheath, loop, stitches, trial, order; in a table a column on", by(m.sideways, 1), "right").Foot("next page"),
+		part.Key("→", "next page: knife, sheath, loop, stitches, trial, order; in a table a column on", by(m.sideways, 1), "right").Foot(aside),
 		part.Key("←", "page before; in a table a column back", by(m.sideways, -1), "left"),
 		part.Key("PgUp", "a page up", page(-1), "pgup"),
 		part.Key("PgDn", "a page down", page(1), "pgdown"),
