@@ -34,7 +34,11 @@ func Changed(a, b project.Project) (f project.Field, ok bool) {
 
 // Stands says what a field holds now, behind a label that may begin with its name.
 func Stands(f project.Field, p project.Project, label string) string {
-	is := strings.TrimSpace("is " + f.Show(p) + " " + f.Unit(p) + " now")
+	value := strings.TrimSpace(f.Show(p) + " " + f.Unit(p))
+	if f.Show(p) == "" {
+		value = "empty"
+	}
+	is := "is " + value + " now"
 	if name := f.NameIn(p); !strings.HasPrefix(label, name) {
 		return name + " " + is
 	}

@@ -92,3 +92,29 @@ func TestNew(t *testing.T) {
 		}
 	}
 }
+
+// What an undo leaves is said without holes: a choice has no unit, and nothing is empty.
+func TestStands(t *testing.T) {
+	p := project.New("Test", length.Millimetres, project.Defaults())
+	for key, want := range map[string]string{
+		"customer.edge": "it is rear now",
+		"customer.name": "it is empty now",
+		"sheath.gap":    "it is 7.5 mm now",
+	} {
+		f := fieldOf(t, key)
+		if got := Stands(f, p, f.NameIn(p)+" x"); got != want {
+			t.Errorf("%s: %q, want %q", key, got, want)
+		}
+	}
+}
+
+func fieldOf(t *testing.T, key string) project.Field {
+	t.Helper()
+	for _, f := range project.Fields {
+		if f.Key == key {
+			return f
+		}
+	}
+	t.Fatalf("no field %q", key)
+	return project.Field{}
+}
