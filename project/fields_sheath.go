@@ -55,7 +55,7 @@ func needed(c column[Project]) column[Project] {
 }
 
 var sheath = []column[Project]{
-	needed(above(sheathLength("mouth", "mouth", "point to mouth along the fold: the bolster and half the handle", length.Ruler, 0, longestKnife, 0,
+	needed(above(sheathLength("mouth", "mouth", "point to mouth along the fold: to half the handle, or short of a guard", length.Ruler, 0, longestKnife, 0,
 		func(s *calc.Sheath) *length.Length { return &s.Mouth }))),
 	asLeather(sheathLength("leather", "leather", "thickness of the body; 8 oz or 8-9 oz will do as well", length.Calliper, 0.2, 15, 3.2,
 		func(s *calc.Sheath) *length.Length { return &s.Leather }), func(p *Project) *string { return &p.Sold.Body }),

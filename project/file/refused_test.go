@@ -42,7 +42,7 @@ func TestDecodeRefuses(t *testing.T) {
 		{"list for a length", "mouth = 90", `mouth = [90]`, `f.toml:12: sheath.mouth: found a list: write millimetres, such as 3.2, or a text with its unit, such as "1/8 in"`},
 		{"nan", "mouth = 90", "mouth = nan", `f.toml:12: sheath.mouth: found NaN: write millimetres, such as 3.2, or a text with its unit, such as "1/8 in"`},
 		{"inf", "thick = 4", "thick = -inf", `f.toml:10: knife.station.thick of mark 2: found -Inf: write millimetres, such as 3.2, or a text with its unit, such as "1/8 in"`},
-		{"no mouth", "mouth = 90", "", "f.toml:11: sheath.mouth: found nothing: give it: point to mouth along the fold: the bolster and half the handle"},
+		{"no mouth", "mouth = 90", "", "f.toml:11: sheath.mouth: found nothing: give it: point to mouth along the fold: to half the handle, or short of a guard"},
 		{"no thickness", "thick = 4\n", "", "f.toml:7: knife.station.thick of mark 2: found nothing: give it: across at the fattest, with the calliper"},
 		{"range", "mouth = 90", "mouth = 90\nleather = 40", "f.toml:13: sheath.leather: found 40 mm: give between 0.2 and 15 mm"},
 		{"range in inches", "format = 1", "format = 1\nunits = \"in\"\nbelt.width = \"1/8 in\"", "f.toml:3: belt.width: found 1/8 in: give between 0.2 and 5.9 in"},

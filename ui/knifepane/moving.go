@@ -133,7 +133,7 @@ func (m *Model) sideways(by int) []act.Msg {
 // cycle commits the next choice.
 func (m *Model) cycle(f project.Field, by int) []act.Msg {
 	if !form.Cycles(f) {
-		return nil
+		return []act.Msg{act.Say{Text: "Space goes through choices; " + f.NameIn(m.snap.Project) + " is typed"}}
 	}
 	v := form.Next(f, m.snap.Project, by)
 	away := f.Key == form.SourceKey && v == project.FromOutline.String() && m.snap.Project.MarksDiffer()

@@ -92,6 +92,17 @@ func TestPastes(t *testing.T) {
 	}
 }
 
+// Space on a number changes nothing, and says what would.
+func TestSpaceOnANumberSaysWhatWouldDo(t *testing.T) {
+	f := open(t, defaults())
+	f.goTo("knife.outline.blade", -1)
+	was := f.project()
+	f.keys(" ")
+	if want := "Space goes through choices; blade length is typed"; len(f.said) != 1 || f.said[0] != want || f.project().Outline != was.Outline {
+		t.Errorf("said %q, want %q", f.said, want)
+	}
+}
+
 func TestInchesAreTypedAndShownShort(t *testing.T) {
 	p := defaults()
 	p.Units = length.Inches
