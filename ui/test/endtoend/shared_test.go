@@ -111,7 +111,7 @@ func TestBothSides(t *testing.T) {
 			s.Shows("knife (mine ")
 			s.Type("y")
 			s.Lacks(question)
-			s.Type(home_ + down + down + strings.Repeat(down, 8) + "123.5\r")
+			s.Type(home_ + down + down + strings.Repeat(down, 7) + "123.5\r")
 			savedWith(s, 2, 123.5)
 			if blade, depth := h.kept(); !blade || !depth {
 				t.Errorf("after the answer a number is lost: %q", h.names())

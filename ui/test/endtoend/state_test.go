@@ -43,7 +43,7 @@ var figureRow = func() (rows [3]*regexp.Regexp) {
 var figures = [3]figure{
 	{"blade length", 2, 90, 170},
 	{"blade depth", 3, 26, 34},
-	{"handle length", 10, 95, 130},
+	{"handle length", 9, 95, 130},
 }
 
 // stateOf is what the file says.
@@ -71,7 +71,7 @@ func (s state) shown() state {
 func rest(p project.Project) string {
 	p = p.Clone()
 	p.Outline.Blade, p.Outline.Depth, p.Outline.Handle = 0, 0, 0
-	p.Knife.Stations, p.Sheath.Mouth = nil, 0
+	p.Knife.Stations, p.Sheath.Mouth, p.Untouched = nil, 0, ""
 	for i := range p.Steps {
 		s := &p.Steps[i]
 		s.Done, s.Skipped, s.Started, s.Spent = time.Time{}, false, time.Time{}, 0
