@@ -99,7 +99,7 @@ func (m *Model) rootKey(p part.Press) (cmd tea.Cmd, known bool) {
 	case is(act.Saving, m.Keys.Keep):
 		return m.do(m.session.Keep()), true
 	case is(act.Printing, m.Keys.Raise):
-		return m.do(m.raise()), true
+		return m.do(m.session.Raise()), true
 	case is(act.Printing, m.Keys.Print):
 		return m.askPrint(), true
 	case is(0, m.Keys.New) && !m.owns(k):

@@ -29,75 +29,105 @@ func (m *Model) do(out []act.Msg) tea.Cmd {
 // whether it is one that the root knows.
 func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 	switch msg := msg.(type) {
-	case nil:
+	case nil, act.Stay:
 	case act.Do:
 		return tea.Cmd(msg), true, true
 	case act.Say:
 		m.message = msg
 	case act.Question:
 		m.ask(msg)
-	case act.Preview:
-		m.session.Doc().Preview(msg.Do)
-		m.unfit, m.changed = nil, true
-	case act.Drop:
-		m.session.Doc().Drop()
-		m.unfit, m.changed = nil, true
-	case act.Unfit:
-		m.unfit, m.changed = msg.Err, true
-	case act.Choose:
-		m.session.Doc().Choose(msg.Mark)
-		m.changed = true
-	case act.Record:
-		m.session.Doc().Record(msg.Do)
-		m.changed = true
 	case act.Commit:
 		return nil, m.commit(msg), true
-	case session.Changed:
-		m.unfit, m.changed = nil, true
-	case session.Moved:
-		m.alarm.Moved(msg.From, msg.To)
-	case session.Opened:
-		return m.opened(), true, true
-	case panel.FolderMsg:
-		cmd := m.do(m.session.SetPrints(msg.Folder))
-		if p, ok := m.panel.(*panel.Print); ok {
-			p.SetFolder(m.session.PrintFolder())
-		}
-		return cmd, true, true
-	case act.PrintOrder:
-		return m.do(m.session.PrintOrder(msg.Quote, order.Options{Paper: m.o.Print.Paper, Correction: m.o.Print.Correction, Maker: m.o.Shop.Maker()})), true, true
-	case act.TracingSheet:
-		m.askTracing()
-	case panel.MeasuredMsg:
-		m.o.Print.Correction = msg.Correction
-		return m.do(m.session.KeepPrinter(msg.Correction)), true, true
 	case act.Undo:
 		if msg.Redo {
 			return m.do(m.session.Redo()), true, true
 		}
 		return m.do(m.session.Undo()), true, true
+	case act.Seek:
+		m.seek(msg)
+	case act.Help:
+		m.showHelp()
 	case act.Look:
 		return m.setLook(msg.Font), true, true
 	case act.Open:
 		return m.open(msg.Path), true, true
 	case act.Go:
 		return m.takeUp(m.page(msg.Page)), true, true
-	case act.Seek:
-		m.seek(msg)
-	case act.Stay:
 	case act.Leave:
 		return m.leave(), true, true
 	case act.Quit:
 		return m.quit(), true, true
-	case act.Help:
-		m.showHelp()
 	case act.Suspend:
 		return m.suspend(), true, true
+	case session.Moved:
+		m.alarm.Moved(msg.From, msg.To)
+	case session.Opened:
+		return m.opened(), true, true
 	default:
-		out, known := m.takePrint(msg)
-		return m.do(out), true, known
+		if m.takeChange(msg) {
+			return nil, true, true
+		}
+		cmd, known = m.takePrint(msg)
+		return cmd, true, known
 	}
 	return nil, true, true
+}
+
+// takeChange does what a value says of the project as it is shown: nothing of it can be
+// refused. Known is false for others.
+func (m *Model) takeChange(msg act.Msg) (known bool) {
+	doc := m.session.Doc()
+	switch msg := msg.(type) {
+	case act.Preview:
+		doc.Preview(msg.Do)
+		m.unfit = nil
+	case act.Drop:
+		doc.Drop()
+		m.unfit = nil
+	case act.Unfit:
+		m.unfit = msg.Err
+	case act.Choose:
+		doc.Choose(msg.Mark)
+	case act.Record:
+		doc.Record(msg.Do)
+	case session.Changed:
+		m.unfit = nil
+	default:
+		return false
+	}
+	m.changed = true
+	return true
+}
+
+// takePrint does what a value says about printing; known is false for others.
+func (m *Model) takePrint(msg act.Msg) (cmd tea.Cmd, known bool) {
+	switch msg := msg.(type) {
+	case panel.PrintMsg:
+		if msg.Tracing {
+			return m.do(m.session.PrintTracing(msg.Options)), true
+		}
+		return m.do(m.session.PrintPattern(msg.Options)), true
+	case session.Numbered:
+		return m.do(m.session.Print(msg.Options)), true
+	case act.PrintPair:
+		return m.do(m.session.PrintPair(msg.Pair, m.o.Print)), true
+	case act.PrintOrder:
+		o := order.Options{Paper: m.o.Print.Paper, Correction: m.o.Print.Correction, Maker: m.o.Shop.Maker()}
+		return m.do(m.session.PrintOrder(msg.Quote, o)), true
+	case act.TracingSheet:
+		m.askTracing()
+		return nil, true
+	case panel.FolderMsg:
+		cmd := m.do(m.session.SetPrints(msg.Folder))
+		if p, ok := m.panel.(*panel.Print); ok {
+			p.SetFolder(m.session.PrintFolder())
+		}
+		return cmd, true
+	case panel.MeasuredMsg:
+		m.o.Print.Correction = msg.Correction
+		return m.do(m.session.KeepPrinter(msg.Correction)), true
+	}
+	return nil, false
 }
 
 // commit makes a change for good, or says why not.
@@ -106,7 +136,7 @@ func (m *Model) commit(c act.Commit) bool {
 	was := m.session.Doc().Committed()
 	err := m.session.Doc().Commit(c.Label, c.Do)
 	if err == nil {
-		if words := m.offerNumber(was, m.session.Doc().Committed()); words != "" {
+		if words := session.Outgrown(was, m.session.Doc().Committed(), m.Keys.Raise.Help().Key); words != "" {
 			m.message = act.Say{Text: words}
 		}
 		return true
