@@ -16,7 +16,7 @@ import (
 	"chape/project/print/layout"
 	"chape/project/shelf"
 	"chape/ui/act"
-	"chape/ui/canvas"
+	"chape/ui/leatherpage/drawing"
 	"chape/ui/part"
 	"chape/ui/term/ink"
 	"chape/ui/tracing"
@@ -70,9 +70,7 @@ type Model struct {
 	place  func(context.Context, nest.Task, func(nest.Progress)) (nest.Result, error)
 	done   []kind // what was changed on this page, the last one last
 
-	glyphs canvas.Glyphs
-	c      *canvas.Canvas // kept between frames
-	pens   []canvas.Style
+	pen *drawing.Drawing
 }
 
 // New gives the page.
@@ -85,7 +83,7 @@ func New(o Options) *Model {
 	}
 	return &Model{o: o, rack: rack{stock: leather.Empty()}, off: map[string]bool{}, place: nest.Place,
 		picker: tracing.New(trace.Leather, o.Trace, o.Styles),
-		c:      canvas.New(0, 0, canvas.Braille), pens: o.Styles.Pens()}
+		pen:    drawing.New(o.Styles)}
 }
 
 // SetSize sets the cells inside the page's edge.
@@ -100,8 +98,7 @@ func (m *Model) SetSize(w, h int) {
 func (m *Model) SetSnapshot(s act.Snapshot) {
 	other := s.Plan != m.snap.Plan || !reflect.DeepEqual(s.Project.Added, m.snap.Project.Added)
 	m.snap = s
-	m.glyphs = s.Font.Glyphs
-	m.c.SetAspect(s.Font.Aspect)
+	m.pen.Set(s.Font, s.Unit)
 	if other {
 		m.review()
 	}
