@@ -11,10 +11,16 @@ import (
 	"chape/calc/trace"
 )
 
+// ReadTo says how true a picture was read, of the root mean square of what was left over,
+// mm: never finer than a tenth, which no pencil is.
+func ReadTo(rms float64, u length.Unit) string {
+	return length.Length(max(0.1, math.Ceil(rms*20)/20)).Format(u, length.Calliper)
+}
+
 // TracingSummary says in one line how true a picture was read.
 func TracingSummary(r trace.Reading, u length.Unit) string {
 	show := func(mm float64) string { return length.Length(mm).Format(u, length.Calliper) }
-	s := fmt.Sprintf("read to about %s; sheet flat", show(max(0.1, math.Ceil(r.Residual.RMS*20)/20)))
+	s := fmt.Sprintf("read to about %s; sheet flat", ReadTo(r.Residual.RMS, u))
 	switch n := len(r.Gaps); {
 	case n == 1:
 		s += fmt.Sprintf("; one gap of %s bridged", show(r.Gaps[0]))

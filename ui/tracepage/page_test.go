@@ -85,6 +85,13 @@ func TestTaken(t *testing.T) {
 	}
 }
 
+// A picture read to two hundredths is not said to be true to nothing.
+func TestSaysHowTrueTheMarksAre(t *testing.T) {
+	p := project.Defaults()
+	p.Tracing = project.Tracing{Picture: "IMG_1.jpg", Residual: 0.02, Read: time.Date(2026, 11, 26, 0, 0, 0, 0, time.UTC)}
+	newRig(t, p, 158, 41).Shows("read from IMG_1.jpg on 26 November 2026, to about 0.1 mm.")
+}
+
 func TestLeftAsItWas(t *testing.T) {
 	r := newRig(t, project.Defaults(), 78, 20)
 	drop(r, "IMG_1.jpg").Keys("e", "b", "]", "esc")

@@ -47,7 +47,7 @@ func (m *Model) traced() []string {
 		return nil
 	}
 	line := fmt.Sprintf("The marks were read from %s on %s, to about %s.", term.Short(t.Picture, 60), t.Read.Format("2 January 2006"),
-		t.Residual.Format(m.snap.Unit, length.Calliper))
+		report.ReadTo(t.Residual.MM(), m.snap.Unit))
 	return layout.Paragraph(line, m.w, 2, m.Styles.Quiet)
 }
 
