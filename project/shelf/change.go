@@ -32,7 +32,7 @@ type Take struct {
 // and each is offered, not kept.
 func From(earlier project.Project, title string, start project.Project, take Take) project.Project {
 	p := project.New(title, earlier.Units, start)
-	e := earlier.Clone()
+	e, had := earlier.Clone(), p.Parts()
 	p.Notes, p.Customer, p.Weigh, p.Patterns, p.Carried, p.Earlier, p.Fits = "", project.Customer{}, nil, nil, nil, nil, nil
 	if take.Sheath {
 		mouth := p.Sheath.Mouth
@@ -49,9 +49,9 @@ func From(earlier project.Project, title string, start project.Project, take Tak
 		p.Carried, _ = carry.Along(e.Fits, e, "from "+e.Title) // marks that make no knife have no corrections
 	}
 	if take.Steps && len(e.Steps) > 0 {
-		p.Steps = slices.DeleteFunc(e.Steps, func(s steps.Step) bool { return s.Title == steps.WeighAgain })
+		p.Steps, had = slices.DeleteFunc(e.Steps, func(s steps.Step) bool { return s.Title == steps.WeighAgain }), earlier.Parts()
 	}
-	p.Steps = steps.Fresh(p.Steps)
+	p.Steps = steps.Refit(steps.Fresh(p.Steps), had, p.Parts())
 	return p
 }
 

@@ -88,6 +88,25 @@ func TestFrom(t *testing.T) {
 	}
 }
 
+// The checklist speaks of the parts the new sheath has, whatever came along: the strap of
+// an earlier one brings its steps, and without the strap they stay behind.
+func TestFromHasTheStepsOfItsParts(t *testing.T) {
+	e := project.Defaults()
+	e.Strap.Kind, e.Sheath.Mouth = calc.SnapStrap, e.Outline.Blade/2 // the handle stays outside
+	e.Steps = steps.FormThenSew(e.Parts())
+	start := project.Defaults()
+	start.Steps = steps.FormThenSew(start.Parts())
+	if e.Parts().Front || !start.Parts().Front {
+		t.Fatalf("the two have parts alike: %+v, %+v", e.Parts(), start.Parts())
+	}
+	for _, take := range []Take{{}, {Sheath: true}, {Steps: true}, {Knife: true}, {Sheath: true, Steps: true}, {Knife: true, Sheath: true, Steps: true}} {
+		p := From(e, "Second", start, take)
+		if want := steps.FormThenSew(p.Parts()); !reflect.DeepEqual(p.Steps, want) {
+			t.Errorf("%+v: %d steps, want the %d of %+v", take, len(p.Steps), len(want), p.Parts())
+		}
+	}
+}
+
 func TestCreate(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "a", "shelf")
 	s := open(dir)
