@@ -35,9 +35,9 @@ func (m *Model) ofChosen(do func(shelf.Entry) []act.Msg) func() []act.Msg {
 
 // Keys implements act.Pane.
 func (m *Model) Keys() []act.Section {
-	ask, begin := part.AskKeys(), m.beginKeys().Section("In a new project's question", false)
+	ask, begin := part.AskKeys(), m.beginKeys().Section("While a new project is begun", false)
 	ask.Now = m.question != nil || m.finding
-	take := m.takeKeys().Section("In a new one's question what comes along", false)
+	take := m.takeKeys().Section("While it is asked what comes along", false)
 	begin.Text, take.Text = true, true
 	return []act.Section{m.keys().Section("Shelf", !ask.Now), begin, take, ask}
 }

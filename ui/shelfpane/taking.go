@@ -59,12 +59,14 @@ func (t taking) lines() []string {
 	if t.take.Knife {
 		fits = "kept as they are"
 	}
-	return []string{
+	out := []string{
 		row(knifeKey, "knife         ", "the same, measured there", "another, to be measured", t.take.Knife),
 		row(sheathKey, "sheath        ", "as there", "the new project's", t.take.Sheath),
-		row(fitsKey, fmt.Sprintf("%-14s", many(len(t.earlier.Fits), "correction")), fits, "none", t.take.Fits),
-		row(stepsKey, "steps         ", "as there", "the new project's", t.take.Steps),
 	}
+	if n := len(t.earlier.Fits); n > 0 { // where there are none there is nothing to choose
+		out = append(out, row(fitsKey, fmt.Sprintf("%-14s", many(n, "correction")), fits, "none", t.take.Fits))
+	}
+	return append(out, row(stepsKey, "steps         ", "as there", "the new project's", t.take.Steps))
 }
 
 // load brings the earlier project from the disk.

@@ -349,6 +349,14 @@ func TestWhatComesAlong(t *testing.T) {
 	if got := load(t, filepath.Join(dir, "Again.toml")); len(got.Fits) != 1 || len(got.Carried) != 0 || got.Sheath.Leather == 2.5 {
 		t.Errorf("the same knife: %+v", got)
 	}
+	put(t, dir, "plain.toml", file.Encode(sheath("Plain", 6)), noon)
+	r.keys("g")
+	r.Pane.Choose(filepath.Join(dir, "plain.toml"))
+	r.keys("f", "More", "enter")
+	if view := r.Pane.View(); !strings.Contains(view, "comes along") || strings.Contains(view, "0 corrections") {
+		t.Errorf("corrections are asked about where there are none:\n%s", view)
+	}
+	r.keys("esc")
 	r.Pane.Choose(filepath.Join(dir, "first.toml"))
 	r.keys("f", "No", "enter", "esc")
 	if _, err := os.Stat(filepath.Join(dir, "No.toml")); err == nil || act.Typing(r.Pane) {
