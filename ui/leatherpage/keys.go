@@ -68,7 +68,7 @@ func (m *Model) remove() []act.Msg {
 func (m *Model) esc() []act.Msg {
 	switch {
 	case m.job != nil:
-		m.job.stop()
+		m.job.Stop()
 		return nil
 	case m.large:
 		m.large = false

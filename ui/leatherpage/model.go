@@ -3,7 +3,6 @@
 package leatherpage
 
 import (
-	"context"
 	"reflect"
 	"slices"
 
@@ -17,6 +16,7 @@ import (
 	"chape/project/shelf"
 	"chape/ui/act"
 	"chape/ui/leatherpage/drawing"
+	"chape/ui/leatherpage/jobs"
 	"chape/ui/part"
 	"chape/ui/term/ink"
 	"chape/ui/tracing"
@@ -49,9 +49,9 @@ type Model struct {
 	w, h int
 	snap act.Snapshot
 
-	rack   rack
+	rack   *jobs.Rack
 	off    map[string]bool // leather that is not to be cut from, by name
-	others []other
+	others jobs.Others
 
 	view  view
 	at    int // the piece or the added part in hand
@@ -63,11 +63,11 @@ type Model struct {
 	pull  bend.Strip
 
 	picker *tracing.Picker
-	job    *job
+	job    *jobs.Search
 	laid   *leather.Laid // as last placed; nil: not, or something has changed since
 	shown  int           // which of the pieces used is drawn
 	large  bool          // the drawing takes the whole page
-	place  func(context.Context, nest.Task, func(nest.Progress)) (nest.Result, error)
+	place  jobs.Place
 	done   []kind // what was changed on this page, the last one last
 
 	pen *drawing.Drawing
@@ -81,7 +81,7 @@ func New(o Options) *Model {
 	if o.Trace == nil {
 		o.Trace = func() tracing.Settings { return tracing.Settings{} }
 	}
-	return &Model{o: o, rack: rack{stock: leather.Empty()}, off: map[string]bool{}, place: nest.Place,
+	return &Model{o: o, rack: jobs.NewRack(o.Rack), off: map[string]bool{}, place: nest.Place,
 		picker: tracing.New(trace.Leather, o.Trace, o.Styles),
 		pen:    drawing.New(o.Styles)}
 }
@@ -138,14 +138,15 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 			m.picker.Stop()
 			return m, nil
 		}
-		return m, m.arrive()
-	case readMsg:
-		return m, m.read(msg)
-	case keptMsg:
-		return m, m.kept(msg)
-	case workMsg:
+		return m, m.rack.Look(m.o.Shelf) // each time it is opened
+	case jobs.Read:
+		m.read(msg)
+		return m, nil
+	case jobs.Kept:
+		return m, m.rack.Kept(msg)
+	case jobs.Planned:
 		return m, m.worked(msg)
-	case jobMsg:
+	case jobs.Found:
 		return m, m.news(msg)
 	case printedMsg:
 		return m, printed(msg)

@@ -5,6 +5,8 @@ import (
 	"path/filepath"
 	"strings"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"chape/project/print/folder"
 	"chape/project/print/layout"
 	"chape/ui/act"
@@ -35,7 +37,7 @@ func (m *Model) print() []act.Msg {
 	if dir == "" {
 		dir = "."
 	}
-	return []act.Msg{act.Do(func() teaMsg {
+	return []act.Msg{act.Do(func() tea.Msg {
 		files, err := layout.Files(l, base, title, o)
 		if err != nil {
 			return printedMsg{err: err}

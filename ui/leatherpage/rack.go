@@ -3,23 +3,12 @@ package leatherpage
 import (
 	"fmt"
 
+	"chape/calc"
 	"chape/project/leather"
 	"chape/project/plain"
 	"chape/ui/act"
-	"chape/ui/term"
+	"chape/ui/leatherpage/jobs"
 )
-
-// rack is the leather as the page has it, and how it stands to its file.
-type rack struct {
-	stock   leather.Stock
-	before  []leather.Stock // what undo goes back to
-	after   []leather.Stock // what redo goes on to
-	saving  bool
-	again   bool  // changed since that save began
-	failed  error // the last save, or the reading: why
-	unread  bool  // the file is there and can't be read: nothing is put over it
-	arrived bool
-}
 
 // kind is whose a change is.
 type kind uint8
@@ -29,129 +18,87 @@ const (
 	ofProject
 )
 
-// What comes of work with the disk.
-type (
-	readMsg struct {
-		stock  leather.Stock
-		err    error
-		others []other
-	}
-	keptMsg struct{ err error }
-)
-
-// arrive reads the leather, and lists the shelf, each time the page is opened.
-func (m *Model) arrive() []act.Msg {
-	if m.rack.saving {
-		return nil
-	}
-	file, sh := m.o.Rack, m.o.Shelf
-	return []act.Msg{act.Do(func() teaMsg {
-		s, err := file.Read()
-		return readMsg{s, err, list(sh)}
-	})}
-}
-
 // read takes on what was on the disk.
-func (m *Model) read(msg readMsg) []act.Msg {
-	m.takeOthers(msg.others)
-	if m.rack.unread = msg.err != nil; msg.err != nil {
-		m.rack.failed = msg.err
-		return nil
+func (m *Model) read(msg jobs.Read) {
+	m.others = m.others.Renewed(msg.Others)
+	if m.rack.Take(msg) {
+		m.review()
 	}
-	if m.o.Rack.Path == "" && m.rack.arrived {
-		return nil // it is nowhere but here
-	}
-	m.rack.failed, m.rack.arrived = nil, true
-	m.rack.stock = msg.stock
-	m.review()
-	return nil
 }
 
 // change changes the leather: one step of undo, one save.
 func (m *Model) change(do func(*leather.Stock) error) ([]act.Msg, error) {
-	if m.rack.unread {
-		return nil, fmt.Errorf("%w: nothing is changed until that is mended", m.rack.failed)
+	out, err := m.rack.Change(do)
+	if err == nil {
+		m.done = append(m.done, ofRack)
+		m.review()
 	}
-	s := m.rack.stock.Clone()
-	if err := do(&s); err != nil {
-		return nil, err
-	}
-	if err := s.Validate(); err != nil {
-		return nil, err
-	}
-	const most = 200
-	m.rack.before = append(m.rack.before, m.rack.stock)
-	if len(m.rack.before) > most {
-		m.rack.before = m.rack.before[1:]
-	}
-	m.rack.after, m.rack.stock = nil, s
-	m.done = append(m.done, ofRack)
-	m.review()
-	return m.save(), nil
-}
-
-// save keeps the leather as it is now, one save at a time.
-func (m *Model) save() []act.Msg {
-	if m.rack.saving {
-		m.rack.again = true
-		return nil
-	}
-	m.rack.saving, m.rack.again = true, false
-	file, s := m.o.Rack, m.rack.stock.Clone()
-	return []act.Msg{act.Do(func() teaMsg { return keptMsg{file.Keep(s)} })}
-}
-
-// kept hears how a save went.
-func (m *Model) kept(msg keptMsg) []act.Msg {
-	m.rack.saving = false
-	m.rack.failed = msg.err
-	if m.rack.again {
-		return m.save()
-	}
-	if msg.err != nil {
-		return []act.Msg{act.Say{Text: "the leather is NOT SAVED: " + term.Plain(msg.err.Error()), Warn: true}}
-	}
-	return nil
+	return out, err
 }
 
 // undo takes the last change on this page back; changes of the project are the root's.
 func (m *Model) undo() []act.Msg {
 	n := len(m.done)
-	if n == 0 || m.done[n-1] == ofProject || len(m.rack.before) == 0 {
-		m.done = m.done[:max(n-1, 0)]
-		return []act.Msg{act.Undo{}}
+	if n > 0 && m.done[n-1] == ofRack {
+		if out, ok := m.rack.Undo(); ok {
+			m.done = m.done[:n-1]
+			return m.moved(out, "undone: the change to the leather")
+		}
 	}
-	m.done = m.done[:n-1]
-	last := len(m.rack.before) - 1
-	m.rack.after = append(m.rack.after, m.rack.stock)
-	m.rack.stock, m.rack.before = m.rack.before[last], m.rack.before[:last]
-	return m.moved("undone: the change to the leather")
+	m.done = m.done[:max(n-1, 0)]
+	return []act.Msg{act.Undo{}}
 }
 
 // redo makes it again.
 func (m *Model) redo() []act.Msg {
-	last := len(m.rack.after) - 1
-	if last < 0 {
+	out, ok := m.rack.Redo()
+	if !ok {
 		return []act.Msg{act.Undo{Redo: true}}
 	}
-	m.rack.before = append(m.rack.before, m.rack.stock)
-	m.rack.stock, m.rack.after = m.rack.after[last], m.rack.after[:last]
 	m.done = append(m.done, ofRack)
-	return m.moved("redone: the change to the leather")
+	return m.moved(out, "redone: the change to the leather")
 }
 
-func (m *Model) moved(text string) []act.Msg {
-	if m.view != viewAll && m.view != viewPart && m.at >= len(m.rack.stock.Pieces) {
+func (m *Model) moved(out []act.Msg, text string) []act.Msg {
+	if m.view != viewAll && m.view != viewPart && m.at >= len(m.rack.Stock().Pieces) {
 		m.home()
 	}
 	m.review()
-	return append(m.save(), act.Say{Text: text})
+	return append(out, act.Say{Text: text})
+}
+
+// tickOther takes another project along, or not.
+func (m *Model) tickOther(i int) []act.Msg {
+	m.laid = nil
+	limits := calc.DefaultLimits()
+	if m.snap.Plan != nil {
+		limits = m.snap.Plan.Input.Limits // the user's
+	}
+	return m.others.Tick(i, m.o.Shelf, limits)
+}
+
+// worked takes on another project that was read.
+func (m *Model) worked(msg jobs.Planned) []act.Msg {
+	out, fresh := m.others.Take(msg)
+	if fresh {
+		m.laid = nil
+	}
+	return out
+}
+
+// works are the projects to be cut: the one in hand, as it stands here, first.
+func (m *Model) works() []leather.Work {
+	var out []leather.Work
+	if m.snap.Plan != nil {
+		out = append(out, leather.Work{Project: m.snap.Project, Plan: m.snap.Plan})
+	}
+	return append(out, m.others.Works(m.snap.Path)...)
 }
 
 // piece is the leather whose form is open.
 func (m *Model) piece() leather.Leather {
-	if m.at < len(m.rack.stock.Pieces) {
-		return m.rack.stock.Pieces[m.at]
+	if m.at < len(m.rack.Stock().Pieces) {
+		return m.rack.Stock().Pieces[m.at]
 	}
 	return leather.Leather{}
 }

@@ -66,7 +66,7 @@ func tick(on bool) string {
 func (m *Model) rackRows() []row {
 	var rows []row
 	u := m.snap.Unit
-	for i, l := range m.rack.stock.Pieces {
+	for i, l := range m.rack.Stock().Pieces {
 		r := row{group: "from", name: tick(l.Sized() && !m.off[l.Name]) + term.Plain(l.Name), value: l.Size(u),
 			hint:  "Space: cut from it, or not; Enter: its size, flaws, grain, bend; " + removeKey + " takes it out; " + upKey + ": use it earlier",
 			enter: func() []act.Msg { m.enterView(viewPiece, i); return nil },
@@ -96,7 +96,7 @@ func (m *Model) addPiece() []act.Msg {
 		return nil
 	})
 	if err == nil {
-		m.enterView(viewPiece, len(m.rack.stock.Pieces)-1)
+		m.enterView(viewPiece, len(m.rack.Stock().Pieces)-1)
 	}
 	return m.say(out, err)
 }
@@ -112,7 +112,7 @@ func (m *Model) say(out []act.Msg, err error) []act.Msg {
 // earlier has a piece used before the one above it.
 func (m *Model) earlier() []act.Msg {
 	i := m.list.At
-	if m.view != viewAll || i == 0 || i >= len(m.rack.stock.Pieces) {
+	if m.view != viewAll || i == 0 || i >= len(m.rack.Stock().Pieces) {
 		return nil
 	}
 	out, err := m.change(func(s *leather.Stock) error {
@@ -147,15 +147,15 @@ func (m *Model) cutRows() []row {
 	}
 	rows = append(rows, row{group: "cut", name: "    another part of this sheath", hint: "Enter: a part of your own, by length and width or by half-widths", enter: m.addPart})
 	for i, o := range m.others {
-		if m.isOpen(o) {
+		if o.Is(m.snap.Path) {
 			continue
 		}
 		flip := func() []act.Msg { return m.tickOther(i) }
 		value := ""
-		if o.on && o.work.Plan == nil {
+		if o.On && o.Work.Plan == nil {
 			value = "being read"
 		}
-		rows = append(rows, row{group: "cut", name: tick(o.on) + term.Plain(o.title), value: value,
+		rows = append(rows, row{group: "cut", name: tick(o.On) + term.Plain(o.Title), value: value,
 			hint: "Space: cut it from the same leather, or not", space: flip, enter: flip})
 	}
 	return rows
@@ -184,7 +184,7 @@ func (m *Model) added(a project.Part) string {
 // placeRows are the gap, the search and what comes of it.
 func (m *Model) placeRows() []row {
 	u := m.snap.Unit
-	gap := m.rack.stock.Gap
+	gap := m.rack.Stock().Gap
 	rows := []row{
 		{group: "place", name: "gap", value: gap.Short(u), unit: u.String(), number: true, hint: "the least there is between two parts: room for the knife",
 			set: func(text string) ([]act.Msg, error) {

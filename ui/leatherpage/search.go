@@ -1,40 +1,20 @@
 package leatherpage
 
 import (
-	"context"
 	"fmt"
 	"reflect"
-	"time"
 
-	"chape/calc/nest"
 	"chape/project"
 	"chape/project/leather"
 	"chape/ui/act"
+	"chape/ui/leatherpage/jobs"
 	"chape/ui/term"
 )
-
-// job is a placing being looked for.
-type job struct {
-	stop func()
-	news chan jobMsg
-	at   nest.Progress
-}
-
-// often is how long it is between two looks at a job.
-const often = 200 * time.Millisecond
-
-// jobMsg is how far a job is, or what came of it.
-type jobMsg struct {
-	job  *job
-	at   nest.Progress
-	laid *leather.Laid
-	err  error
-}
 
 // chosen are the pieces to be cut from, in their order.
 func (m *Model) chosen() []leather.Leather {
 	var out []leather.Leather
-	for _, l := range m.rack.stock.Pieces {
+	for _, l := range m.rack.Stock().Pieces {
 		if l.Sized() && !m.off[l.Name] {
 			out = append(out, l)
 		}
@@ -52,11 +32,11 @@ func (m *Model) ask() (leather.Laid, error) {
 		return leather.Laid{}, fmt.Errorf("there is no leather to cut from: choose a piece with Space, or add one")
 	}
 	for _, o := range m.others {
-		if o.on && o.work.Plan == nil {
-			return leather.Laid{}, fmt.Errorf("%s is still being read: try again", o.title)
+		if o.On && o.Work.Plan == nil {
+			return leather.Laid{}, fmt.Errorf("%s is still being read: try again", o.Title)
 		}
 	}
-	return leather.Ask(m.rack.stock.Gap, pieces, works)
+	return leather.Ask(m.rack.Stock().Gap, pieces, works)
 }
 
 // search looks for a placing, and tells how far it is.
@@ -68,65 +48,28 @@ func (m *Model) search() []act.Msg {
 	if err != nil {
 		return []act.Msg{act.Say{Text: term.Plain(err.Error()), Warn: true}}
 	}
-	ctx, stop := context.WithCancel(context.Background())
-	j := &job{stop: stop, news: make(chan jobMsg, 1)}
-	m.job, m.laid = j, nil
-	place := m.place
-	go func() {
-		var told time.Time
-		r, err := place(ctx, laid.Task, func(at nest.Progress) {
-			if time.Since(told) < often { // to draw the page takes time from the search
-				return
-			}
-			told = time.Now()
-			select {
-			case j.news <- jobMsg{job: j, at: at}:
-			default: // nobody has looked since: the next will do
-			}
-		})
-		laid.Result = r
-		select {
-		case <-j.news: // no longer of interest
-		default:
-		}
-		j.news <- jobMsg{job: j, laid: &laid, err: err}
-	}()
-	return []act.Msg{j.wait()}
+	m.job, m.laid = jobs.Begin(m.place, laid), nil
+	return []act.Msg{m.job.Wait()}
 }
 
-// wait brings the next news.
-func (j *job) wait() act.Msg { return act.Do(func() teaMsg { return <-j.news }) }
-
-// news hears of a job.
-func (m *Model) news(msg jobMsg) []act.Msg {
-	if msg.job != m.job {
+// news hears of a search.
+func (m *Model) news(msg jobs.Found) []act.Msg {
+	switch {
+	case msg.Of != m.job:
 		return nil
+	case !m.job.Ended(msg):
+		return []act.Msg{m.job.Wait()}
 	}
-	if msg.laid == nil && msg.err == nil {
-		m.job.at = msg.at
-		return []act.Msg{m.job.wait()}
-	}
-	m.job.stop()
 	m.job = nil
-	if msg.err != nil {
-		return []act.Msg{act.Say{Text: term.Plain(msg.err.Error()), Warn: true}}
+	if msg.Err != nil {
+		return []act.Msg{act.Say{Text: term.Plain(msg.Err.Error()), Warn: true}}
 	}
-	m.laid, m.shown = msg.laid, 0
+	m.laid, m.shown = msg.Laid, 0
 	m.review()
 	if m.laid == nil {
 		return []act.Msg{act.Say{Text: "something was changed meanwhile: place the parts again"}}
 	}
 	return []act.Msg{act.Say{Text: m.laid.Verdict(), Warn: !m.laid.Result.Fits()}}
-}
-
-// progress is how far the job is, in a line.
-func (m *Model) progress() string {
-	at := m.job.at
-	if at.Tries == 0 {
-		return "placing the parts; Esc breaks it off"
-	}
-	return fmt.Sprintf("placing: %.0f %% of the tries made, %d of %d parts have a place; Esc breaks it off and keeps the best so far",
-		100*float64(at.Done)/float64(at.Tries), at.Placed, at.Of)
 }
 
 // turn shows another of the pieces used.

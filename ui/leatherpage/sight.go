@@ -30,8 +30,8 @@ func (m *Model) inSight() (nest.Piece, bool) {
 		l := m.piece()
 		return l.Piece(), l.Sized()
 	}
-	if i := m.list.At; i < len(m.rack.stock.Pieces) && m.rack.stock.Pieces[i].Sized() {
-		return m.rack.stock.Pieces[i].Piece(), true
+	if i := m.list.At; i < len(m.rack.Stock().Pieces) && m.rack.Stock().Pieces[i].Sized() {
+		return m.rack.Stock().Pieces[i].Piece(), true
 	}
 	if chosen := m.chosen(); len(chosen) > 0 {
 		return chosen[0].Piece(), true

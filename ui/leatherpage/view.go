@@ -135,11 +135,9 @@ func (m *Model) says() []string {
 	case m.entry != nil && m.entry.Err() != nil:
 		return layout.Paragraph("! "+term.Plain(m.entry.Err().Error()), m.w, sayRows, st.Warn)
 	case m.job != nil:
-		return layout.Paragraph(m.progress(), m.w, sayRows, st.Strong)
-	case m.rack.unread:
-		return layout.Paragraph("! the leather can't be read: "+term.Plain(m.rack.failed.Error()), m.w, sayRows, st.Warn)
-	case m.rack.failed != nil:
-		return layout.Paragraph("! the leather is NOT SAVED: "+term.Plain(m.rack.failed.Error()), m.w, sayRows, st.Warn)
+		return layout.Paragraph(m.job.Progress(), m.w, sayRows, st.Strong)
+	case m.rack.Wrong() != "":
+		return layout.Paragraph("! "+m.rack.Wrong(), m.w, sayRows, st.Warn)
 	case m.view == viewAll && m.laid != nil && m.entry == nil:
 		return m.verdict()
 	}

@@ -1,0 +1,123 @@
+package jobs
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/calc"
+	"chape/project/leather"
+	"chape/project/shelf"
+	"chape/project/store"
+	"chape/ui/act"
+)
+
+// Other is another project of the shelf, which may be cut from the same leather.
+type Other struct {
+	Path, Title string
+	On          bool
+	Work        leather.Work // its plan is nil until it is read
+}
+
+// Others are those of the shelf, by title.
+type Others []Other
+
+// mostOthers is how many projects of the shelf are offered, those changed last first.
+const mostOthers = 200
+
+// Planned is a project of the shelf, read and planned.
+type Planned struct {
+	path string
+	work leather.Work
+	err  error
+}
+
+// list names the projects of the shelf that are in hand.
+func list(sh *shelf.Shelf) Others {
+	if sh == nil {
+		return nil
+	}
+	scan, err := sh.Look()
+	if err != nil {
+		return nil // the shelf itself says why
+	}
+	entries := append(scan.Next(mostOthers), scan.Entries()...)
+	var out Others
+	listed := map[string]bool{}
+	for _, e := range entries { // what was read just now, then what was known before
+		if listed[e.Path] || e.State == shelf.Unread {
+			continue
+		}
+		listed[e.Path] = true
+		if (e.State == shelf.InHand || e.State == shelf.Finished) && !e.PutAway && len(out) < mostOthers {
+			out = append(out, Other{Path: e.Path, Title: e.Title})
+		}
+	}
+	slices.SortFunc(out, func(a, b Other) int {
+		return cmp.Or(strings.Compare(a.Title, b.Title), strings.Compare(a.Path, b.Path))
+	})
+	return out
+}
+
+// Renewed is a fresh list; what was chosen before stays chosen.
+func (os Others) Renewed(fresh Others) Others {
+	for i := range fresh {
+		for _, o := range os {
+			if o.Path == fresh[i].Path {
+				fresh[i].On, fresh[i].Work = o.On, o.Work
+			}
+		}
+	}
+	return fresh
+}
+
+// Is tells whether it is the project at a full path; "": at none.
+func (o Other) Is(path string) bool { return path != "" && store.FullPath(o.Path) == path }
+
+// Tick takes a project along, or not.
+func (os Others) Tick(i int, sh *shelf.Shelf, limits calc.Limits) []act.Msg {
+	o := &os[i]
+	o.On = !o.On
+	if !o.On {
+		return nil
+	}
+	path := o.Path
+	return []act.Msg{act.Do(func() tea.Msg {
+		p, err := sh.Load(path)
+		if err != nil {
+			return Planned{path: path, err: err}
+		}
+		plan, err := calc.Compute(p.Input(limits))
+		return Planned{path, leather.Work{Project: p, Plan: plan}, err}
+	})}
+}
+
+// Take takes a project on that was read; one that can't be planned stays out. Fresh tells
+// whether there is another to be cut now.
+func (os Others) Take(msg Planned) (out []act.Msg, fresh bool) {
+	for i := range os {
+		o := &os[i]
+		if o.Path != msg.path {
+			continue
+		}
+		if msg.err != nil {
+			o.On = false
+			return []act.Msg{act.Say{Text: o.Title + " can't be cut yet: " + msg.err.Error(), Warn: true}}, fresh
+		}
+		o.Work, fresh = msg.work, true
+	}
+	return nil, fresh
+}
+
+// Works are those to be cut, but for the project at a full path.
+func (os Others) Works(but string) []leather.Work {
+	var out []leather.Work
+	for _, o := range os {
+		if o.On && o.Work.Plan != nil && !o.Is(but) {
+			out = append(out, o.Work)
+		}
+	}
+	return out
+}
