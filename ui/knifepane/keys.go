@@ -2,6 +2,7 @@ package knifepane
 
 import (
 	"chape/ui/act"
+	"chape/ui/form"
 	"chape/ui/part"
 )
 
@@ -13,8 +14,15 @@ func (m *Model) keys() part.Keys {
 	if m.column+1 < len(m.row().Cells) {
 		aside = "next column"
 	}
+	enter := part.Key("Enter", "on to the next number; opens a text", m.enter, "enter").Foot("next number")
+	change := part.Key("Space", "change a choice", by(m.turnChoice, 1), " ")
+	if f, ok := m.field(); ok && form.Cycles(f) {
+		change = change.Foot("next choice")
+	} else if ok && !form.Numeric(f) { // letters are commands until it is open
+		enter = enter.Foot("type it")
+	}
 	return part.Keys{
-		part.Key("Enter", "on to the next number; opens a text", m.enter, "enter").Foot("next number"),
+		enter,
 		part.Key("Alt+Enter", "back to the number before", by(m.hop, -1), "alt+enter"),
 		part.Key("↑", "row above", by(m.move, -1), "up"),
 		part.Key("↓", "row below", by(m.move, 1), "down"),
@@ -24,7 +32,7 @@ func (m *Model) keys() part.Keys {
 		part.Key("PgDn", "a page down", page(1), "pgdown"),
 		part.Key("Home", "first row", by(m.move, -len(m.rows)), "home"),
 		part.Key("End", "last row", by(m.move, len(m.rows)), "end"),
-		part.Key("Space", "change a choice", by(m.turnChoice, 1), " "),
+		change,
 		part.Key("e", "change the value that stands", m.open, "e"),
 		part.Key("Backspace", "empty the value and type", m.empty, "backspace", "ctrl+h"),
 		part.Key("m", "marks from the outline, or as measured", m.turnSource, "m").Late("marks"),

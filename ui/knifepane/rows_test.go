@@ -92,6 +92,23 @@ func TestPastes(t *testing.T) {
 	}
 }
 
+// The foot names the key that the row in hand wants: letters typed on a text that is not
+// open are commands.
+func TestTheFootIsOfTheRow(t *testing.T) {
+	f := open(t, defaults())
+	for _, c := range []struct{ row, name, brief string }{
+		{"knife.outline.blade", "Enter", "next number"}, {"customer.name", "Enter", "type it"},
+		{"customer.hand", "Space", "next choice"}, {"knife.outline.blade", "Space", ""},
+	} {
+		f.goTo(c.row, -1)
+		for _, k := range f.pane.Keys()[0].Keys {
+			if k.Help().Key == c.name && k.Brief != c.brief {
+				t.Errorf("on %s the foot says %q of %s, want %q", c.row, k.Brief, c.name, c.brief)
+			}
+		}
+	}
+}
+
 // Space on a number changes nothing, and says what would.
 func TestSpaceOnANumberSaysWhatWouldDo(t *testing.T) {
 	f := open(t, defaults())
