@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"chape/calc"
+	"chape/calc/knife"
 	"chape/calc/length"
 	"chape/project"
 )
@@ -47,12 +48,23 @@ func PlaceOf(c calc.Check, p project.Project) Place {
 		return Place{firstUntouched(p), -1}
 	case c.Name == "thickness" && p.Source == project.FromOutline:
 		return Place{oddOutline(c, p), -1}
+	case c.Name == "back" && p.Knife.Back != knife.Sharp:
+		return backOff(c, p)
 	case strings.HasPrefix(key, "knife.station."):
 		return Place{key, nearestMark(c.At, p)}
 	case known && there && f.Counts(p):
 		return Place{key, -1}
 	}
 	return Place{"sheath.mouth", -1}
+}
+
+// backOff is where a back that lies off the fold is seen to: its gap, where that was measured
+// and the fold is held off by nothing, else the mouth.
+func backOff(c calc.Check, p project.Project) Place {
+	if p.Source == project.FromOutline || strings.Contains(c.Text(length.Millimetres), "mouth") {
+		return Place{"sheath.mouth", -1}
+	}
+	return Place{"knife.station.top", nearestMark(c.At, p)}
 }
 
 func firstUntouched(p project.Project) string {

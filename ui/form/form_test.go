@@ -1,9 +1,12 @@
 package form
 
 import (
+	"math"
+	"slices"
 	"testing"
 
 	"chape/calc"
+	"chape/calc/knife"
 	"chape/calc/length"
 	"chape/project"
 )
@@ -90,6 +93,35 @@ func TestNew(t *testing.T) {
 		if got, _ := New(c.now, c.before); got.Name != c.want {
 			t.Errorf("new is %q, want %q", got.Name, c.want)
 		}
+	}
+}
+
+// A note on a back that is blunt leads not to the choice of blunt or sharp, but to what moves
+// the fold: the gap of the nearest mark, or the mouth where handle or guard hold it off.
+func TestBackOffTheFoldIsMendedAtItsGap(t *testing.T) {
+	p := project.New("Test", length.Millimetres, project.Defaults())
+	p.Source = project.FromStations
+	back := func() calc.Check {
+		t.Helper()
+		plan, err := calc.Compute(p.Input(calc.DefaultLimits()))
+		if err != nil {
+			t.Fatal(err)
+		}
+		i := slices.IndexFunc(plan.Checks, func(c calc.Check) bool { return c.Name == "back" })
+		return plan.Checks[i]
+	}
+	for i := range p.Knife.Stations { // the back falls away in the middle of the blade
+		if at := p.Knife.Stations[i].At.MM(); at > 20 && at < 70 {
+			p.Knife.Stations[i].Top += 4
+		}
+	}
+	c := back()
+	if at := PlaceOf(c, p); c.Level != calc.Note || at.Key != "knife.station.top" || math.Abs(p.Knife.Stations[at.Index].At.MM()-c.At) > 15 {
+		t.Errorf("%q leads to %+v", c.Text(length.Millimetres), at)
+	}
+	p.Knife.Back = knife.Sharp
+	if at := PlaceOf(back(), p); at.Key != "knife.back" {
+		t.Errorf("a sharp back leads to %+v", at)
 	}
 }
 
