@@ -62,6 +62,11 @@ func (m *Model) askEnd() []act.Msg {
 
 func (m *Model) askLater() []act.Msg {
 	at := m.Chosen()
+	switch m.step().HoldState(m.wall()) {
+	case steps.HoldRunning, steps.HoldDue, steps.HoldLate:
+	default:
+		return warn("no hold runs here: there is nothing to put off")
+	}
 	return m.askSpan("Put the hold off by", "15 min", 40, func(text string) ([]act.Msg, error) {
 		d, err := minutesText(text)
 		if err != nil {

@@ -62,3 +62,12 @@ func TestMinutesExpected(t *testing.T) {
 	r.Keys("m").Answer("75")
 	r.Shows("expected 1 h 30 min of 1 h 40 min in all; spent 1 h 15 min, all steps 1 h 15 min")
 }
+
+// A hold that does not run can't be put off: nothing is asked that would then be refused.
+func TestNothingToPutOff(t *testing.T) {
+	r := newRig(t, sheath(0), 60, 30)
+	r.Keys("l")
+	if act.Typing(r.Pane) || len(r.Said) != 1 || r.Said[0] != "no hold runs here: there is nothing to put off" {
+		t.Errorf("asks %v, said %q", act.Typing(r.Pane), r.Said)
+	}
+}
