@@ -150,3 +150,33 @@ func fieldOf(t *testing.T, key string) project.Field {
 	t.Fatalf("no field %q", key)
 	return project.Field{}
 }
+
+// What warns is news once; the checks that warn or note come in turn, and from the first
+// again after a change.
+func TestWatch(t *testing.T) {
+	well := &calc.Plan{}
+	bad := &calc.Plan{Checks: []calc.Check{{Name: "a", Level: calc.Note}, {Name: "b", Level: calc.Warn}}}
+	var w Watch
+	w.Begin(well)
+	if c, ok := w.News(bad); !ok || c.Name != "b" {
+		t.Errorf("news %q, %v", c.Name, ok)
+	}
+	if c, ok := w.News(bad); ok {
+		t.Errorf("%q again", c.Name)
+	}
+	for _, want := range []string{"b", "a", "b"} {
+		if c, ok := w.Next(bad); !ok || c.Name != want {
+			t.Errorf("next %q, want %q", c.Name, want)
+		}
+	}
+	w.News(well)
+	if c, ok := w.Next(well); ok {
+		t.Errorf("%q, and all is well", c.Name)
+	}
+	if c, _ := w.Next(bad); c.Name != "b" {
+		t.Errorf("after a change %q first", c.Name)
+	}
+	if text, warns := Counts(bad); text != "! 1 * 1" || !warns {
+		t.Errorf("counted %q, %v", text, warns)
+	}
+}

@@ -1,9 +1,6 @@
 package workbench
 
 import (
-	"strconv"
-	"strings"
-
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/calc"
@@ -20,17 +17,11 @@ func (m *Model) edgesOf(l *leaf) layout.Edges {
 		return e
 	}
 	plan := m.session.Doc().Plan()
-	warn, note := form.Concerns(plan)
-	var counts []string
-	e.AsideStyle = m.o.Styles.Note
-	if len(warn) > 0 {
-		counts = append(counts, "! "+strconv.Itoa(len(warn)))
+	text, warns := form.Counts(plan)
+	e.Aside, e.AsideStyle = text, m.o.Styles.Note
+	if warns {
 		e.AsideStyle = m.o.Styles.Warn
 	}
-	if len(note) > 0 {
-		counts = append(counts, "* "+strconv.Itoa(len(note)))
-	}
-	e.Aside = strings.Join(counts, " ")
 	if first, any := form.First(plan); any && l == m.inHand() {
 		e.Aside += ": " + first.Text(m.session.Doc().Unit())
 	}
@@ -40,11 +31,10 @@ func (m *Model) edgesOf(l *leaf) layout.Edges {
 // announce says a warning that a change has brought, at once.
 func (m *Model) announce() {
 	doc := m.session.Doc()
-	if doc.Previewing() || doc.Plan() == m.known {
+	if doc.Previewing() {
 		return
 	}
-	c, isNew := form.New(doc.Plan(), m.known)
-	m.known, m.nextConcern = doc.Plan(), 0
+	c, isNew := m.concern.News(doc.Plan())
 	if !isNew {
 		return
 	}
@@ -58,14 +48,11 @@ func (m *Model) announce() {
 // toConcern leads to where what warns is mended, or what notes: each time to the next.
 func (m *Model) toConcern() tea.Cmd {
 	doc := m.session.Doc()
-	warn, note := form.Concerns(doc.Plan())
-	all := append(append([]calc.Check(nil), warn...), note...)
-	if len(all) == 0 {
+	c, any := m.concern.Next(doc.Plan())
+	if !any {
 		m.message = act.Say{Text: "nothing warns: all checks are fine"}
 		return nil
 	}
-	c := all[m.nextConcern%len(all)]
-	m.nextConcern++
 	at := form.PlaceOf(c, doc.Committed())
 	cmd := m.takeUp(m.front(act.InKnife))
 	m.seek(act.Seek{Key: at.Key, Index: at.Index})

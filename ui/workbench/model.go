@@ -8,10 +8,10 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chape/calc"
 	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/alarm"
+	"chape/ui/form"
 	"chape/ui/guard"
 	"chape/ui/layout"
 	"chape/ui/panel"
@@ -49,8 +49,7 @@ type Model struct {
 	noting    bool      // how drawings are made is being remembered
 	changed   bool      // the pages have to be shown the project anew
 
-	known       *calc.Plan // of the last change: what warns in it has been said
-	nextConcern int        // which of the checks that warn or note ! leads to next
+	concern form.Watch // what warns, as far as it has been said
 }
 
 // New gives the workbench for a document.
@@ -61,7 +60,7 @@ func New(o Options) *Model {
 	if o.OnShelf {
 		m.cover, m.bare = m.page("Shelf"), true
 	}
-	m.known = m.session.Doc().Plan()
+	m.concern.Begin(m.session.Doc().Plan())
 	m.message = act.Say{Text: o.Greeting}
 	m.refresh()
 	return m

@@ -157,7 +157,7 @@ func (m *Model) open(path string) tea.Cmd {
 // opened shows the project that has taken the place of the one before.
 func (m *Model) opened() tea.Cmd {
 	m.bare, m.cover, m.focus, m.unfit = false, nil, layout.Knife, nil
-	m.known = m.session.Doc().Plan()
+	m.concern.Begin(m.session.Doc().Plan())
 	m.makePages()
 	m.refresh()
 	cmd, _ := m.tell(m.inHand(), act.InHand{Is: true})
