@@ -258,6 +258,9 @@ func (m *Model) partRows() []row {
 			r.value = value.SayPairs(at, m.snap.Unit)
 			r.text = r.value
 		}
+		if f.Key == "part.thickness" && p.Added[m.at].Thickness == 0 {
+			r.value, r.unit = "the body's", ""
+		}
 		r.set = func(text string) ([]act.Msg, error) {
 			if halves && text != r.text {
 				at, err := value.Pairs(text, m.snap.Unit)

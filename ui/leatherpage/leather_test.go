@@ -259,7 +259,7 @@ func TestPrint(t *testing.T) {
 // A part of the maker's own is the project's, and is placed.
 func TestAddedParts(t *testing.T) {
 	b := newBench(t, 78, 19, offcut())
-	b.Keys("down", "down", "down", "enter").Shows("half-widths")
+	b.Keys("down", "down", "down", "enter").Shows("half-widths", "the body's")
 	b.Keys("enter").Type("firesteel loop").Keys("enter")
 	b.Keys("2", "enter", "8", "0", "enter", "2", "5", "enter")
 	want := project.Part{Name: "firesteel loop", Count: 2, Length: 80, Width: 25}
