@@ -150,7 +150,7 @@ func (s *Session) saveFailed() (out []act.Msg) {
 	case s.quitting:
 		out = []act.Msg{s.lossQuestion()}
 	case s.next != "":
-		out = warn("the other project is not opened, for this one can't be saved: " + Reason(s.doc.Failure()))
+		out = warn("the other project is not opened, for this one can't be saved: " + reason(s.doc.Failure()))
 	}
 	s.quitting, s.asked, s.next = false, false, ""
 	return out
@@ -204,8 +204,8 @@ func readVersion(fsys store.FS, path string) document.Version {
 	return v
 }
 
-// Reason is why a save failed, without the name of the file, which stands beside it.
-func Reason(err error) string {
+// reason is why a save failed, without the name of the file, which stands beside it.
+func reason(err error) string {
 	if err == nil {
 		return "it will be tried again"
 	}

@@ -2,16 +2,13 @@ package workbench
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
 
-	"chape/project/store"
 	"chape/ui/document"
 	"chape/ui/layout"
-	"chape/ui/session"
 	"chape/ui/term"
 )
 
@@ -92,9 +89,9 @@ func (m *Model) benchView() string {
 	switch m.session.Doc().State() {
 	case document.Failed, document.Divided, document.Gone, document.Damaged:
 		if !m.alarm.Ringing() {
-			lines[0] = m.savedText()
+			lines[0] = m.session.Stands(m.o.Styles)
 		} else {
-			low = append([]string{m.savedText()}, low...)
+			low = append([]string{m.session.Stands(m.o.Styles)}, low...)
 		}
 	}
 	lines = append(lines[:max(0, len(lines)-len(low))], low...)
@@ -139,30 +136,7 @@ func (m *Model) head() string {
 	} else {
 		title = st.Strong.Render(title)
 	}
-	return layout.Ends(title, m.savedText(), m.width)
-}
-
-func (m *Model) savedText() string {
-	st := m.o.Styles
-	switch m.session.Doc().State() {
-	case document.Saved:
-		return st.Good.Render("saved")
-	case document.Saving:
-		return st.Quiet.Render("saving…")
-	case document.Loose:
-		return st.Note.Render("* a copy, not kept: Ctrl+S keeps it")
-	case document.Divided:
-		return st.Warn.Render("! changed on both sides")
-	case document.Gone:
-		return st.Warn.Render("! the file is gone: Ctrl+S makes it anew")
-	case document.Damaged:
-		var unread *store.Failure
-		if errors.As(m.session.Doc().Damage(), &unread) {
-			return st.Warn.Render("! the file can't be read: " + unread.Why)
-		}
-		return st.Warn.Render("! the file was damaged by another program: Ctrl+S puts yours beside it")
-	}
-	return st.Warn.Render("! NOT SAVED: " + session.Reason(m.session.Doc().Failure()))
+	return layout.Ends(title, m.session.Stands(m.o.Styles), m.width)
 }
 
 func (m *Model) holdsView() []string {
