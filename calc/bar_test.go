@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"chape/calc/curve"
 	"math"
 	"testing"
 
@@ -70,4 +71,29 @@ func TestBar(t *testing.T) {
 	within(t, "end of the seam", p.Flat.EndY, end, 1e-12)
 	within(t, "room", p.at.room.At(60), 34.80278, 1e-5)
 	within(t, "need", p.at.need.At(60), 34, 1e-9)
+}
+
+// The thresholds that hold unless the user changes them: common practice, no source.
+func TestThresholds(t *testing.T) {
+	want := Limits{
+		Loose: -2.5, Snug: 1.5, Tight: 3, GatherEasy: 0.06, GatherMost: 0.18, GuardNote: 3, GuardWarn: 1.5,
+		Drum: 50, ArmSpans: 3400, HandleLeft: 50, GatherReach: 20, FoldShare: 0.5, HeldOff: 1, StrapClear: 3, Unlikely: 2,
+	}
+	if got := DefaultLimits(); got != want {
+		t.Errorf("DefaultLimits() = %+v, want %+v", got, want)
+	}
+}
+
+// Two holes need one and a half drills between their centres, or the leather between
+// them tears (common practice, no source).
+func TestHolesTooClose(t *testing.T) {
+	for _, c := range []struct {
+		apart float64
+		want  bool
+	}{{2.69, true}, {2.71, false}} {
+		holes := []sewn{{Circle: Circle{curve.Vec{X: 0, Y: 10}, 1.8}}, {Circle: Circle{curve.Vec{X: c.apart, Y: 10}, 1.8}}}
+		if _, _, got := tooClose(holes); got != c.want {
+			t.Errorf("1.8 mm holes %v mm apart: too close %v, want %v", c.apart, got, c.want)
+		}
+	}
 }

@@ -52,3 +52,13 @@ func TestExtras(t *testing.T) {
 		t.Errorf("a plain bar has extras: %+v", rows)
 	}
 }
+
+// What a section passes with: to spare, tight up to 1.5 mm, too tight beyond.
+func TestRoomInWords(t *testing.T) {
+	plan := compute(t, bar())
+	for need, want := range map[float64]string{-0.1: "a side to spare", 0: "a side to spare", 1.4: "a side tight, " + plan.Held(), 1.6: "a side too tight"} {
+		if got := Room(plan, calc.Across{Need: 30 + need, Room: 30}); got != want {
+			t.Errorf("%v mm over: %q, want %q", need, got, want)
+		}
+	}
+}
