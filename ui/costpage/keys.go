@@ -62,6 +62,9 @@ func (m *Model) print() []act.Msg {
 // Keys implements act.Pane.
 func (m *Model) Keys() []act.Section {
 	ask := part.AskKeys()
+	if m.entry != nil && m.entry.Plain {
+		ask = part.ConfirmKeys()
+	}
 	ask.Now = m.entry != nil
 	return []act.Section{m.keys().Section("Cost and quotes", m.entry == nil), ask}
 }

@@ -52,6 +52,9 @@ func (m *Model) ofRow(do func() []act.Msg) func() []act.Msg {
 // Keys implements act.Pane.
 func (m *Model) Keys() []act.Section {
 	ask := part.AskKeys()
+	if m.entry != nil && m.entry.Plain {
+		ask = part.ConfirmKeys()
+	}
 	ask.Now = m.entry != nil
 	return []act.Section{m.keys().Section("Weighings", m.entry == nil), ask}
 }

@@ -197,6 +197,17 @@ func AskKeys() act.Section {
 	return s
 }
 
+// ConfirmKeys are those of a question that Enter alone answers: where it takes something
+// out, "keep it" would promise the opposite.
+func ConfirmKeys() act.Section {
+	s := Keys{
+		Key("Enter", "do it", nil, "enter").Foot("do it"),
+		Key("Esc", "leave it as it was; so does any other key", nil, "esc").Foot("leave it as it was"),
+	}.Section("In a question", true)
+	s.Text = true
+	return s
+}
+
 // FirstLine is what of a pasted text goes into one line.
 func FirstLine(text string) string {
 	text = strings.TrimSpace(text)

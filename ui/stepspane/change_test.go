@@ -146,3 +146,24 @@ func TestHoldTimesAsTyped(t *testing.T) {
 		t.Errorf("minutesText(1:20) = %v, %v", d, err)
 	}
 }
+
+// Where Enter takes something out, the foot does not promise to keep it.
+func TestTheFootOfAConfirmation(t *testing.T) {
+	r := newRig(t, sheath(3), 60, 30)
+	foot := func() string {
+		for _, s := range r.Pane.Keys() {
+			if s.Now {
+				return s.Keys[0].Brief
+			}
+		}
+		return ""
+	}
+	r.Keys("x")
+	if got := foot(); got != "do it" {
+		t.Errorf("asked whether to remove a step, Enter is said to %q", got)
+	}
+	r.Keys("esc", "r")
+	if got := foot(); got != "keep it" {
+		t.Errorf("while a title is typed Enter is said to %q", got)
+	}
+}

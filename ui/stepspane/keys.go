@@ -40,6 +40,9 @@ func (m *Model) ofStep(do func() []act.Msg) func() []act.Msg {
 // Keys implements act.Pane.
 func (m *Model) Keys() []act.Section {
 	ask := part.AskKeys()
+	if m.question != nil && m.question.Plain {
+		ask = part.ConfirmKeys()
+	}
 	ask.Now = m.question != nil
 	return []act.Section{m.keys().Section("Steps", m.question == nil), ask}
 }
