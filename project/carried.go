@@ -23,10 +23,8 @@ type Half struct {
 }
 
 func carriedLength(key, name, hint string, s Spec, def any, p func(*Carried) *length.Length) column[Carried] {
-	s.Key, s.Group, s.Name, s.Hint, s.Needed = "carried."+key, "carried", name, hint, def == nil
-	c := value.LengthAt(s, 0, p)
-	c.Def = def
-	return c
+	s.Key, s.Group, s.Name, s.Hint = "carried."+key, "carried", name, hint
+	return value.RowLength(s, def, p)
 }
 
 var carriedColumns = []column[Carried]{
@@ -54,10 +52,8 @@ var carriedColumns = []column[Carried]{
 var edges = []string{"edge", "stitches"}
 
 func earlierLength(key, name, hint string, s Spec, p func(*Half) *length.Length) column[Half] {
-	s.Key, s.Group, s.Name, s.Hint, s.Needed = "earlier."+key, "earlier", name, hint, true
-	c := value.LengthAt(s, 0, p)
-	c.Def = nil
-	return c
+	s.Key, s.Group, s.Name, s.Hint = "earlier."+key, "earlier", name, hint
+	return value.RowLength(s, nil, p)
 }
 
 var earlierColumns = []column[Half]{

@@ -13,9 +13,7 @@ import (
 )
 
 func stationLength(key, name, hint string, fine length.Fineness, hi float64, def any, p func(*knife.Station) *length.Length) column[knife.Station] {
-	c := value.LengthAt(Spec{Key: "knife.station." + key, Group: "marks", Name: name, Hint: hint, Fine: fine, Max: hi, Needed: def == nil}, 0, p)
-	c.Def = def
-	return c
+	return value.RowLength(Spec{Key: "knife.station." + key, Group: "marks", Name: name, Hint: hint, Fine: fine, Max: hi}, def, p)
 }
 
 var none = length.Length(0)
@@ -100,10 +98,8 @@ func setGrind(s *knife.Station, v any, u length.Unit) error {
 var folded = []string{"paper", "same thickness", "leather", "finished"}
 
 func fitLength(key, name, hint string, s Spec, def any, p func(*Fit) *length.Length) column[Fit] {
-	s.Key, s.Group, s.Name, s.Hint, s.Needed = "fit."+key, "fits", name, hint, def == nil
-	c := value.LengthAt(s, 0, p)
-	c.Def = def
-	return c
+	s.Key, s.Group, s.Name, s.Hint = "fit."+key, "fits", name, hint
+	return value.RowLength(s, def, p)
 }
 
 var fits = []column[Fit]{

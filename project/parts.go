@@ -60,13 +60,8 @@ var added = []column[Part]{
 	value.At(Spec{Key: "part.halves", Group: "parts", Name: "half-widths", Kind: Text, Max: 2000,
 		Hint: `in place of length and width: places along its middle and half-widths there, "0 10; 40 20; 80 8"`},
 		"", func(p *Part) *string { return &p.Halves }).UnlessEmpty(),
-	addedThickness(),
-}
-
-func addedThickness() column[Part] {
-	c := value.LengthAt(Spec{Key: "part.thickness", Group: "parts", Name: "thickness", Kind: Leather, Max: 20,
-		Hint: "0: as thick as the body"}, none, func(p *Part) *length.Length { return &p.Thickness })
-	return c
+	value.LengthAt(Spec{Key: "part.thickness", Group: "parts", Name: "thickness", Kind: Leather, Max: 20,
+		Hint: "0: as thick as the body"}, none, func(p *Part) *length.Length { return &p.Thickness }),
 }
 
 // Outline is the part's cut line, its length along x, mm. The error says what would do.

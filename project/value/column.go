@@ -40,6 +40,14 @@ func LengthAt[T any](s Spec, def length.Length, p func(*T) *length.Length) Colum
 	return At(s, def, p)
 }
 
+// RowLength makes a column for a length of a row; def nil: there is no row without it.
+func RowLength[T any](s Spec, def any, p func(*T) *length.Length) Column[T] {
+	s.Needed = def == nil
+	c := LengthAt(s, 0, p)
+	c.Def = def
+	return c
+}
+
 // Optional makes a column for a length that need not be given.
 func Optional[T any](s Spec, p func(*T) *length.Length, given func(*T) *bool, on bool) Column[T] {
 	s.Kind = Length
