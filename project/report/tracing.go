@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"chape/calc/curve"
@@ -14,7 +15,16 @@ import (
 // ReadTo says how true a picture was read, of the root mean square of what was left over,
 // mm: never finer than a tenth, which no pencil is.
 func ReadTo(rms float64, u length.Unit) string {
-	return length.Length(max(0.1, math.Ceil(rms*20)/20)).Format(u, length.Calliper)
+	return Small(max(0.1, math.Ceil(rms*20)/20), u)
+}
+
+// Small shows how far something is off, mm: in inches as a decimal, for a fraction of 1/64
+// would call what is less nothing.
+func Small(mm float64, u length.Unit) string {
+	if u == length.Inches {
+		return strconv.FormatFloat(length.Length(mm).In(), 'f', 3, 64) + " in"
+	}
+	return length.Length(mm).Format(u, length.Calliper)
 }
 
 // TracingSummary says in one line how true a picture was read.
@@ -47,7 +57,7 @@ func TracingPage(r trace.Reading, u length.Unit) string {
 		p := r.Pattern
 		what := "half a pattern, or a folded one"
 		if p.Whole {
-			what = fmt.Sprintf("a whole pattern; its halves differ by %s, at most %s: cut to about %s", show(p.Off), show(p.Worst), show(p.Off/2))
+			what = fmt.Sprintf("a whole pattern; its halves differ by %s, at most %s: cut to about %s", Small(p.Off, u), Small(p.Worst, u), Small(p.Off/2, u))
 		}
 		fmt.Fprintf(&b, "pattern    %s\n\n%10s %10s\n", what, "x", "half-width")
 		for i, w := range p.Half {
@@ -58,13 +68,14 @@ func TracingPage(r trace.Reading, u length.Unit) string {
 	case trace.Leather:
 		fmt.Fprintf(&b, "leather    %s × %s, %.0f cm²\n", show(hi.X-lo.X), show(hi.Y-lo.Y), math.Abs(r.Outline.Area())/100)
 	default:
-		tracedKnife(&b, r, show)
+		tracedKnife(&b, r, u)
 	}
 	return b.String()
 }
 
-func tracedKnife(b *strings.Builder, r trace.Reading, show func(float64) string) {
-	fmt.Fprintf(b, "line       %s wide; the knife is taken %s inside its middle\n", show(r.Line), show(r.Standoff))
+func tracedKnife(b *strings.Builder, r trace.Reading, u length.Unit) {
+	show := func(mm float64) string { return length.Length(mm).Format(u, length.Calliper) }
+	fmt.Fprintf(b, "line       %s wide; the knife is taken %s inside its middle\n", Small(r.Line, u), Small(r.Standoff, u))
 	fmt.Fprintf(b, "knife      %s long\n", show(r.Knife.Length()))
 	var steps []string
 	for _, s := range r.Knife.Steps {
@@ -76,7 +87,7 @@ func tracedKnife(b *strings.Builder, r trace.Reading, show func(float64) string)
 		b.WriteString("steps      none: strokes outwards from the line mark them\n")
 	}
 	off, at := r.Knife.Off()
-	fmt.Fprintf(b, "marks      %d; their curves stay within %s of the outline (at %s)\n\n", len(r.Knife.Marks), show(off), show(at))
+	fmt.Fprintf(b, "marks      %d; their curves stay within %s of the outline (at %s)\n\n", len(r.Knife.Marks), Small(off, u), show(at))
 	fmt.Fprintf(b, "%10s %10s %10s\n", "at", "gap", "depth")
 	for _, m := range r.Knife.Marks {
 		fmt.Fprintf(b, "%10s %10s %10s\n", show(m.At), show(m.Gap), show(m.Depth))

@@ -140,15 +140,19 @@ func (c *traceCall) run(w call.World) error {
 			return err
 		}
 	}
-	if err := c.say(w, r, f); err != nil || r.Calibrated == 0 {
+	if err := c.say(w, r, set.Units, f); err != nil || r.Calibrated == 0 {
 		return err
 	}
 	return keepStandoff(w, set, r.Calibrated)
 }
 
-func (c *traceCall) say(w call.World, r trace.Reading, f planned) error {
+// say prints what was read, in the project's unit, or the usual one u where there is none.
+func (c *traceCall) say(w call.World, r trace.Reading, u length.Unit, f planned) error {
 	if !c.json {
-		_, err := fmt.Fprint(w.Out, report.TracingPage(r, f.project.Units))
+		if c.file != "" {
+			u = f.project.Units
+		}
+		_, err := fmt.Fprint(w.Out, report.TracingPage(r, u))
 		if err == nil && c.file != "" {
 			_, err = fmt.Fprintf(w.Out, "\n%s has these marks now; measure the thicknesses: chape %s\n", term.Plain(c.file), call.Typable(c.file))
 		}

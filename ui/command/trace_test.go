@@ -88,6 +88,11 @@ func TestTraceCommand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	configure(t, `units = "in"`)
+	out.Reset()
+	if err := Run(w, []string{"trace", path}); err != nil || !strings.Contains(out.String(), " read to about 0.004 in;") || strings.Contains(out.String(), "within 0 in") {
+		t.Errorf("in inches: %v\n%s", err, out.String())
+	}
 	p, _, err := file.Decode(to, data)
 	if err != nil || p.Tracing.Picture != "knife on paper.jpg" || len(p.Knife.Stations) != len(said.Marks) {
 		t.Errorf("the file holds %+v, %v", p.Tracing, err)

@@ -56,7 +56,7 @@ func (m *Model) found() []string {
 	st, k := m.Styles, m.reading.Knife
 	lines := layout.Paragraph(term.Short(m.picture, 40)+": "+report.TracingSummary(m.reading, m.snap.Unit), m.w, 2, st.Strong)
 	off, at := k.Off()
-	text := fmt.Sprintf("%d marks, their curves within %s of the outline", len(k.Marks), m.show(off, length.Calliper))
+	text := fmt.Sprintf("%d marks, their curves within %s of the outline", len(k.Marks), report.Small(off, m.snap.Unit))
 	if off > 0.2 {
 		text += " (at " + m.show(at, length.Ruler) + ")"
 	}
