@@ -180,9 +180,11 @@ func (e *Entry) Question() string {
 func (e *Entry) slip() string {
 	inches, large := e.Base.Units == length.Inches, e.ratio() >= 10
 	switch {
+	case strings.Contains(e.Line.Text(), "/"):
+		return "is the fraction right?"
 	case large && inches && e.ratio() > 20:
 		return "is the calliper in millimetres?"
-	case large && !strings.ContainsAny(e.Line.Text(), ".,/"):
+	case large && !strings.ContainsAny(e.Line.Text(), ".,"):
 		return "is the point missing?"
 	case !large && !inches && e.ratio() < 0.06:
 		return "is the calliper in inches?"

@@ -103,6 +103,7 @@ func TestASlipOfTheFinger(t *testing.T) {
 		{"knife.outline.front_thick", "16.2", "0.64", "0.64: is the calliper in inches? Enter keeps it, Esc puts 16.2 back"},
 		{"knife.outline.blade", "114", "1140.0", "is the point in its place?"},
 		{"knife.outline.swell", "4", "40", "40: is the point missing?"},
+		{"knife.outline.swell", "1/8", "1 7/8", "1 7/8: is the fraction right?"},
 	} {
 		f := open(t, defaults())
 		f.goTo(c.key, -1)
