@@ -20,7 +20,7 @@ func (m *Model) editKey(p part.Press) []act.Msg {
 		return []act.Msg{act.Say{Text: part.NoText, Warn: true}}
 	case p.Type == tea.KeyEnter && !p.Alt:
 		return m.keep(p)
-	case p.Paste && form.Numeric(e.Field) && len(readings(string(p.Runes))) > 1:
+	case p.Paste && form.Numeric(e.Field) && len(entry.Figures(string(p.Runes))) > 1:
 		m.edit = nil
 		return append([]act.Msg{act.Drop{}}, m.paste(p)...)
 	}
