@@ -75,8 +75,8 @@ type word string
 // holes are all that are made in the body: the seam's in both halves, the loop's, the
 // drain.
 func (p *Plan) holes() []sewn {
-	var out []sewn
 	drill, n := p.Stitch.Choice().Diameter, len(p.Stitch.Flat)
+	out := make([]sewn, 0, 2*n+len(p.Loop.Body)+len(p.Loop.Lap)+1)
 	for _, side := range []float64{1, -1} {
 		for i, v := range p.Stitch.Flat {
 			h := sewn{Circle: Circle{curve.Vec{X: v.X, Y: side * v.Y}, drill}, what: "hole of the seam", remedy: "give it a wider margin, or a longer pitch"}

@@ -40,12 +40,12 @@ type piece struct {
 const pieceSize = 32
 
 func newRim(l curve.Line) rim {
-	r := rim{line: l}
+	r := rim{line: l, pieces: make([]piece, 0, len(l)/pieceSize+1)}
 	for from := 0; from < len(l); from += pieceSize {
 		to := min(from+pieceSize, len(l))
 		lo, hi := l[from:to].Bounds()
 		end := l[to%len(l)]
-		r.pieces = append(r.pieces, piece{from, to, curve.Vec{X: math.Min(lo.X, end.X), Y: math.Min(lo.Y, end.Y)}, curve.Vec{X: math.Max(hi.X, end.X), Y: math.Max(hi.Y, end.Y)}})
+		r.pieces = append(r.pieces, piece{from, to, curve.Vec{X: min(lo.X, end.X), Y: min(lo.Y, end.Y)}, curve.Vec{X: max(hi.X, end.X), Y: max(hi.Y, end.Y)}})
 	}
 	return r
 }

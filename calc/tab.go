@@ -6,10 +6,14 @@ import (
 	"chape/calc/curve"
 )
 
+// tabPoints is more points than a tab with its relief holes has: arcs of less
+// than a turn each, in pieces of two degrees.
+const tabPoints = 2*182 + 2
+
 // outline is the whole body: the back half (y > 0) with the tab, then the
 // front half mirrored.
 func (s *sampled) outline(back, front curve.Line, l Loop, tabLength, tab float64) curve.Line {
-	out := make(curve.Line, 0, 2*len(front)+100)
+	out := make(curve.Line, 0, len(back)+len(front)+tabPoints)
 	fold := 0.0 // how far past the fold the tab and its relief hole reach
 	if tabLength > 0 && len(l.Relief) == 2 {
 		out = s.withTab(out, back, l, tabLength, tab)

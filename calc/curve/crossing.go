@@ -1,90 +1,93 @@
 package curve
 
-import "slices"
-
 // Crossing looks for two pieces of the closed polyline that cross; i and
-// j are their first points. Pieces that only touch do not cross. They are swept
-// by x, so a line that goes to and fro little costs n log n.
+// j are their first points. Pieces that only touch do not cross. Along a
+// stretch whose x never turns back none can cross; the stretches are held
+// against each other by the boxes round them, so that on an outline that goes
+// up and comes down again hardly a piece is looked at.
 func (l Line) Crossing() (i, j int, found bool) {
-	n := len(l)
-	order := make([]piece, n)
-	sorted := true
-	for k, a := range l {
-		b := l[(k+1)%n]
-		order[k] = piece{min(a.X, b.X), max(a.X, b.X), k}
-		sorted = sorted && (k == 0 || order[k-1].lo <= order[k].lo)
-	}
-	if !sorted {
-		order = merged(order)
-	}
-	open := make([]piece, 0, 64)
-	for _, p := range order {
-		kept := open[:0]
-		for _, q := range open {
-			if q.hi < p.lo {
+	all := l.stretches()
+	for n := range all {
+		a := &all[n]
+		for m := range all[:n] {
+			if b := &all[m]; a.run == b.run || !a.meets(b.lo, b.hi) {
 				continue
-			}
-			kept = append(kept, q)
-			if d := p.k - q.k; d == 1 || d == -1 || d == n-1 || d == 1-n {
-				continue
-			}
-			if cross(l[p.k], l[(p.k+1)%n], l[q.k], l[(q.k+1)%n]) {
-				return min(p.k, q.k), max(p.k, q.k), true
+			} else if i, j, found = l.crossingOf(b, a); found {
+				return i, j, true
 			}
 		}
-		open = append(kept, p)
 	}
 	return 0, 0, false
 }
 
-// merged sorts the pieces by where they begin. An outline goes up and comes
-// down again: its few rising and falling stretches are merged, which takes a
-// fraction of sorting them.
-func merged(all []piece) []piece {
-	var runs [][]piece
-	for from := 0; from < len(all); {
-		to := from + 1
-		up := to < len(all) && all[to].lo >= all[from].lo
-		for to < len(all) && (all[to].lo >= all[to-1].lo) == up {
-			to++
-		}
-		if !up {
-			slices.Reverse(all[from:to])
-		}
-		runs = append(runs, all[from:to])
-		from = to
-	}
-	spare := make([]piece, 0, len(all))
-	for len(runs) > 1 {
-		var next [][]piece
-		for i := 0; i < len(runs); i += 2 {
-			if i+1 == len(runs) {
-				next = append(next, runs[i])
-				continue
-			}
-			spare = spare[:0]
-			a, b := runs[i], runs[i+1]
-			for len(a) > 0 && len(b) > 0 {
-				if a[0].lo <= b[0].lo {
-					spare, a = append(spare, a[0]), a[1:]
-				} else {
-					spare, b = append(spare, b[0]), b[1:]
-				}
-			}
-			spare = append(append(spare, a...), b...)
-			whole := runs[i][:len(spare)]
-			copy(whole, spare)
-			next = append(next, whole)
-		}
-		runs = next
-	}
-	return runs[0]
+// stretch is some neighbouring pieces of a polyline, and the box round them. x
+// never turns back along all stretches of a run.
+type stretch struct {
+	from, to int // the pieces begin at these points, the last not included
+	run      int
+	lo, hi   Vec
 }
 
-// piece is the stretch of x of the piece that begins at point k.
-type piece struct {
-	lo, hi float64
-	k      int
+// stretchSize is how many pieces a stretch has at most.
+const stretchSize = 32
+
+// stretches cuts the closed polyline.
+func (l Line) stretches() []stretch {
+	all := make([]stretch, 0, len(l)/stretchSize+32)
+	run, way := 0, 0.0
+	for k, a := range l {
+		b := l.after(k)
+		dx := b.X - a.X
+		turns := dx*way < 0
+		if turns {
+			run, way = run+1, 0
+		}
+		if dx != 0 {
+			way = dx
+		}
+		if n := len(all); n == 0 || turns || k-all[n-1].from == stretchSize {
+			all = append(all, stretch{from: k, run: run, lo: a, hi: a})
+		}
+		s := &all[len(all)-1]
+		s.to = k + 1
+		s.lo = Vec{min(s.lo.X, b.X), min(s.lo.Y, b.Y)}
+		s.hi = Vec{max(s.hi.X, b.X), max(s.hi.Y, b.Y)}
+	}
+	return all
+}
+
+// after is the point after point k of the closed polyline.
+func (l Line) after(k int) Vec {
+	if k++; k < len(l) {
+		return l[k]
+	}
+	return l[0]
+}
+
+// meets tells whether the box has a point in common with that from lo to hi.
+func (s *stretch) meets(lo, hi Vec) bool {
+	return s.lo.X <= hi.X && lo.X <= s.hi.X && s.lo.Y <= hi.Y && lo.Y <= s.hi.Y
+}
+
+// crossingOf is Crossing for a piece of stretch a and one of the later stretch b.
+func (l Line) crossingOf(a, b *stretch) (i, j int, found bool) {
+	for i := a.from; i < a.to; i++ {
+		p, q := l[i], l.after(i)
+		lo, hi := Vec{min(p.X, q.X), min(p.Y, q.Y)}, Vec{max(p.X, q.X), max(p.Y, q.Y)}
+		if !b.meets(lo, hi) {
+			continue
+		}
+		for j := b.from; j < b.to; j++ {
+			if d := j - i; d == 1 || d == len(l)-1 { // neighbours touch
+				continue
+			}
+			r, s := l[j], l.after(j)
+			if min(r.X, s.X) <= hi.X && lo.X <= max(r.X, s.X) && cross(p, q, r, s) {
+				return i, j, true
+			}
+		}
+	}
+	return 0, 0, false
 }
 
 // cross tells whether the pieces ab and cd have a point in common inside both.

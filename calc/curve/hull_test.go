@@ -92,7 +92,7 @@ func pairwise(l Line) bool {
 }
 
 // TestCrossing: on outlines that go up and down like a sheath's, some knotted,
-// the sweep finds what every piece against every other finds.
+// the boxes find what every piece against every other finds.
 func TestCrossing(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 9))
 	found, clear := 0, 0

@@ -58,8 +58,8 @@ func (l Line) Reverse() Line {
 func (l Line) Bounds() (lo, hi Vec) {
 	lo, hi = Vec{math.Inf(1), math.Inf(1)}, Vec{math.Inf(-1), math.Inf(-1)}
 	for _, p := range l {
-		lo = Vec{math.Min(lo.X, p.X), math.Min(lo.Y, p.Y)}
-		hi = Vec{math.Max(hi.X, p.X), math.Max(hi.Y, p.Y)}
+		lo = Vec{min(lo.X, p.X), min(lo.Y, p.Y)}
+		hi = Vec{max(hi.X, p.X), max(hi.Y, p.Y)}
 	}
 	return lo, hi
 }
