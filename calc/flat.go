@@ -9,8 +9,9 @@ import (
 )
 
 // inFlat makes the curves of the opened leather, and what passing takes.
-func (s *sampled) inFlat(base curve.Graph) {
-	raw := curve.Graph{X: s.seam.X, Y: make([]float64, len(s.seam.X))}
+func (s *sampled) inFlat(base curve.Graph, disc *curve.Disc) {
+	n := len(s.seam.X)
+	raw := curve.Graph{X: s.seam.X, Y: make([]float64, n, n+s.beyond())}
 	over := raw.Between(0, s.mouth).X
 	s.need = curve.Graph{X: over, Y: make([]float64, len(over))}
 	first := len(raw.X) - len(over) // raw begins at -e, the knife at 0
@@ -35,8 +36,8 @@ func (s *sampled) inFlat(base curve.Graph) {
 		}
 		raw.Y[i] = inside + extra + s.fit(x)
 	}
-	s.stitch = s.closed(raw)
-	s.cut = curve.Dilate(s.stitch, base.Between(-(s.e+s.m), s.mouth).X, s.m)
+	s.stitch = s.closed(raw, disc)
+	s.cut = disc.Dilate(s.stitch, base.Between(-(s.e+s.m), s.mouth).X, s.m)
 
 	s.room = curve.Graph{X: over, Y: make([]float64, len(over))}
 	for k := range over {
@@ -45,17 +46,20 @@ func (s *sampled) inFlat(base curve.Graph) {
 	}
 }
 
+// beyond is more points than closed needs past the mouth.
+func (s *sampled) beyond() int { return int(s.b/s.step) + 3 }
+
 // closed closes the raw flat line by the blend: a sudden step in girth can't
 // be followed by leather. Beyond the mouth the line is held level.
-func (s *sampled) closed(raw curve.Graph) curve.Graph {
+func (s *sampled) closed(raw curve.Graph, disc *curve.Disc) curve.Graph {
 	n := len(raw.X)
-	long := curve.Graph{X: append([]float64(nil), raw.X...), Y: append([]float64(nil), raw.Y...)}
+	long := curve.Graph{X: append(make([]float64, 0, n+s.beyond()), raw.X...), Y: raw.Y}
 	level := raw.Y[n-1]
 	for x := s.mouth + s.step; x < s.mouth+s.b; x += s.step {
 		long.X, long.Y = append(long.X, x), append(long.Y, level)
 	}
 	long.X, long.Y = append(long.X, s.mouth+s.b), append(long.Y, level)
-	y := curve.Close(long, s.b, s.step)
+	y := disc.Close(long, s.b, s.step)
 	return curve.Graph{X: raw.X, Y: y.Y[:n]}
 }
 

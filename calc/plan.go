@@ -32,11 +32,13 @@ func compute(in Input, step float64) (*Plan, error) {
 }
 
 func (s *sampled) planeLines() Plane {
-	needs := s.edge.Between(0, s.mouth)
-	lower := curve.Graph{X: needs.X, Y: append([]float64(nil), needs.Y...)}
-	lower.Raise(s.handle)
+	lower := s.edge.Between(0, s.mouth).Line()
+	atHandle := lower[len(lower)-len(s.handle.X):] // both end at the mouth
+	for i, y := range s.handle.Y {
+		atHandle[i].Y = max(atHandle[i].Y, y)
+	}
 	return Plane{
-		Knife:  lower.Line(),
+		Knife:  lower,
 		Stitch: s.seam.Line(curve.Vec{X: -s.e}),
 		Inner:  s.inner.Line(),
 		Outer:  s.outer.Line(curve.Vec{X: s.outer.X[0]}),

@@ -56,9 +56,9 @@ func sample(in Input, step float64) (*sampled, error) {
 		s.step *= long // a long knife has no finer curves than a short one
 	}
 	xs := s.grid()
-	base := curve.Graph{X: xs, Y: make([]float64, len(xs))}
-	s.inPlane(base)
-	s.inFlat(base)
+	base, disc := curve.Graph{X: xs, Y: xs}, new(curve.Disc) // only for its abscissae
+	s.inPlane(base, disc)
+	s.inFlat(base, disc)
 	return s, s.eaten()
 }
 
@@ -122,23 +122,23 @@ func (s *sampled) grid() []float64 {
 
 // inPlane makes the curves on the closed sheath: the stitch line and the
 // welt's edges run round what the edge needs and round what the handle needs.
-func (s *sampled) inPlane(base curve.Graph) {
+func (s *sampled) inPlane(base curve.Graph, disc *curve.Disc) {
 	s.edge = s.lower(base.Between(s.c-s.q, s.mouth).X, false)
-	grown := curve.Dilate(s.edge, base.Between(-s.e, s.mouth+s.g).X, s.g)
+	grown := disc.Dilate(s.edge, base.Between(-s.e, s.mouth+s.g).X, s.g)
 	if s.hasHandle() {
 		s.handle = s.lower(base.Between(s.front, s.mouth).X, true)
-		grown.Raise(curve.Dilate(s.handle, base.Between(s.front-s.gh, s.mouth+s.gh).X, s.gh))
+		disc.Raise(grown, s.handle, base.Between(s.front-s.gh, s.mouth+s.gh).X, s.gh)
 	}
-	s.seam = curve.Close(grown, s.b, s.step).Between(-s.e, s.mouth)
+	s.seam = disc.Close(grown, s.b, s.step).Between(-s.e, s.mouth)
 
-	s.inner = curve.Dilate(s.edge, s.seam.X, s.c)
+	s.inner = disc.Dilate(s.edge, s.seam.X, s.c)
 	if s.hasHandle() {
-		s.inner.Raise(curve.Dilate(s.handle, s.seam.Between(s.front-s.ch, s.mouth).X, s.ch))
+		disc.Raise(s.inner, s.handle, s.seam.Between(s.front-s.ch, s.mouth).X, s.ch)
 	}
 	for i, x := range s.inner.X {
 		if x < -s.q {
 			s.inner.Y[i] = 0 // the welt reaches the fold
 		}
 	}
-	s.outer = curve.Dilate(s.seam, base.Between(-(s.e+s.m), s.mouth).X, s.m)
+	s.outer = disc.Dilate(s.seam, base.Between(-(s.e+s.m), s.mouth).X, s.m)
 }

@@ -1,6 +1,9 @@
 package curve
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Dilate gives, at each x of at (ascending), the lower edge of everything
 // within r of the region under g: max over |ξ| <= r of g(x+ξ) + √(r²−ξ²).
@@ -10,15 +13,40 @@ import "math"
 // points of g cross once at most: which one is on top changes hands from left
 // to right, and one sweep with a stack finds all. The curve is taken as
 // straight between its points.
-func Dilate(g Graph, at []float64, r float64) Graph {
-	out, _ := dilate(g, at, r)
-	return out
-}
+func Dilate(g Graph, at []float64, r float64) Graph { return new(Disc).Dilate(g, at, r) }
 
 // Erode is the opposite: min over |ξ| <= r of g(x+ξ) − √(r²−ξ²). Places
 // further than r from g get +Inf.
 func Erode(g Graph, at []float64, r float64) Graph {
-	out := Dilate(g.Neg(), at, r)
+	return new(Disc).erodeNeg(g.Neg(), at, r)
+}
+
+// Close is Disc.Close for a single graph.
+func Close(g Graph, r, step float64) Graph { return new(Disc).Close(g, r, step) }
+
+// Disc dilates and closes graph after graph, and keeps what it has to note on
+// the way for the next one. Its zero value is ready; what it returns is the
+// caller's. One goroutine at a time.
+type Disc struct {
+	tops          []top
+	around, grown []float64
+	x, y          []float64
+}
+
+// Dilate is the function of that name.
+func (d *Disc) Dilate(g Graph, at []float64, r float64) Graph {
+	return d.dilate(make([]float64, len(at)), g, at, r)
+}
+
+// Raise lifts base to the dilation of g over its stretch at.
+func (d *Disc) Raise(base, g Graph, at []float64, r float64) {
+	d.grown = slices.Grow(d.grown[:0], len(at))[:len(at)]
+	base.Raise(d.dilate(d.grown, g, at, r))
+}
+
+// erodeNeg is Erode for a graph that is mirrored already.
+func (d *Disc) erodeNeg(mirrored Graph, at []float64, r float64) Graph {
+	out := d.Dilate(mirrored, at, r)
 	for i, y := range out.Y {
 		out.Y[i] = -y
 	}
@@ -34,9 +62,9 @@ func DilateAt(g Graph, x, r float64) float64 {
 // filled with arcs of radius r, outward curves stay as they are. The graph has
 // nothing beyond its ends. The result stands over g's own abscissae, and is
 // nowhere below g. step is about the spacing of g.
-func Close(g Graph, r, step float64) Graph {
+func (d *Disc) Close(g Graph, r, step float64) Graph {
 	n := len(g.X)
-	around := make([]float64, 0, n+int(2*r/step)+4)
+	around := slices.Grow(d.around[:0], n+int(2*r/step)+4)
 	for x := g.X[0] - r; x < g.X[0]-step/2; x += step {
 		around = append(around, x)
 	}
@@ -48,33 +76,36 @@ func Close(g Graph, r, step float64) Graph {
 	for i, j := m, len(around)-1; i < j; i, j = i+1, j-1 {
 		around[i], around[j] = around[j], around[i]
 	}
-	grown, tops := dilate(g, around, r)
-	grown = addValleys(g, grown, tops, r, step)
-	out := Erode(grown, g.X, r)
+	d.around, d.grown = around, slices.Grow(d.grown[:0], len(around))[:len(around)]
+	grown := d.addValleys(g, d.dilate(d.grown, g, around, r), r, step)
+	for i, y := range grown.Y {
+		grown.Y[i] = -y
+	}
+	out := d.erodeNeg(grown, g.X, r)
 	for i, y := range out.Y {
 		out.Y[i] = max(y, g.Y[i])
 	}
 	return out
 }
 
-// dilate also tells which point of g is nearest the best from where on.
-func dilate(g Graph, at []float64, r float64) (Graph, []top) {
-	y := make([]float64, len(at))
+// dilate writes the heights to y, and leaves in tops which point of g is
+// nearest the best from where on.
+func (d *Disc) dilate(y []float64, g Graph, at []float64, r float64) Graph {
 	if len(g.X) == 0 {
 		for i := range y {
 			y[i] = math.Inf(-1)
 		}
-		return Graph{at, y}, nil
+		return Graph{at, y}
 	}
-	tops := onTop(g, r)
+	d.onTop(g, r)
 	p := 0
 	for i, x := range at {
-		for p+1 < len(tops) && tops[p+1].from <= x {
+		for p+1 < len(d.tops) && d.tops[p+1].from <= x {
 			p++
 		}
-		y[i] = g.round(tops[p].point, x, r)
+		y[i] = g.round(d.tops[p].point, x, r)
 	}
-	return Graph{at, y}, tops
+	return Graph{at, y}
 }
 
 // round is the best height over x from the straight pieces on both sides of
@@ -101,11 +132,10 @@ type top struct {
 	from  float64
 }
 
-// onTop gives the points whose arcs of radius r lie above all others
+// onTop finds the points whose arcs of radius r lie above all others
 // somewhere, from left to right.
-func onTop(g Graph, r float64) []top {
-	tops := make([]top, 1, len(g.X))
-	tops[0].from = math.Inf(-1)
+func (d *Disc) onTop(g Graph, r float64) {
+	tops := append(slices.Grow(d.tops[:0], len(g.X)), top{0, math.Inf(-1)})
 	for k := 1; k < len(g.X); k++ {
 		x := math.Inf(-1)
 		for len(tops) > 0 {
@@ -118,7 +148,7 @@ func onTop(g Graph, r float64) []top {
 		}
 		tops = append(tops, top{k, x})
 	}
-	return tops
+	d.tops = tops
 }
 
 // overtakes is the x from which on the arc round point k lies above that round
@@ -160,8 +190,8 @@ func (g Graph) piece(j int, x, r, top float64) float64 {
 // best point leaps from one side of a hollow to the other the two arcs meet in
 // a sharp valley; the disc of an erosion that rests there draws the arc of the
 // closing, so the valley has to be among the points.
-func addValleys(g, grown Graph, tops []top, r, step float64) Graph {
-	out := Graph{make([]float64, 0, len(grown.X)+16), make([]float64, 0, len(grown.X)+16)}
+func (d *Disc) addValleys(g, grown Graph, r, step float64) Graph {
+	tops, out := d.tops, Graph{slices.Grow(d.x[:0], len(grown.X)+16), slices.Grow(d.y[:0], len(grown.X)+16)}
 	i := 0
 	for p := 1; p < len(tops); p++ {
 		j, k, x := tops[p-1].point, tops[p].point, tops[p].from
@@ -176,7 +206,8 @@ func addValleys(g, grown Graph, tops []top, r, step float64) Graph {
 			out.X, out.Y = append(out.X, vx), append(out.Y, vy)
 		}
 	}
-	return Graph{append(out.X, grown.X[i:]...), append(out.Y, grown.Y[i:]...)}
+	d.x, d.y = append(out.X, grown.X[i:]...), append(out.Y, grown.Y[i:]...)
+	return Graph{d.x, d.y}
 }
 
 // valley finds where the arc from around point j meets that from around
