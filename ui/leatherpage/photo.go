@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/calc/curve"
+	"chape/calc/length"
 	"chape/calc/nest"
 	"chape/project/leather"
 	"chape/ui/act"
@@ -57,8 +58,9 @@ func (m *Model) takePhoto() []act.Msg {
 		return nil
 	})
 	if err == nil {
-		out = append(out, act.Say{Text: term.Plain(fmt.Sprintf("%s read: %.0f × %.0f mm, %d corners; flaws are yours to add",
-			filepath.Base(path), hi.X-lo.X, hi.Y-lo.Y, len(corners)))})
+		side := func(mm float64) string { return length.Length(mm).Format(m.snap.Unit, length.Ruler) }
+		out = append(out, act.Say{Text: term.Plain(fmt.Sprintf("%s read: %s × %s, %d corners; flaws are yours to add",
+			filepath.Base(path), side(hi.X-lo.X), side(hi.Y-lo.Y), len(corners)))})
 	}
 	return m.say(out, err)
 }

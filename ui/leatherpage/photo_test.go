@@ -4,9 +4,11 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"chape/calc/curve"
+	"chape/calc/length"
 	"chape/project/picture/phototest"
 	"chape/project/print/tracing"
 	"chape/ui/test/rig"
@@ -30,12 +32,19 @@ func TestAPhotographIsRead(t *testing.T) {
 		t.Fatal(err)
 	}
 	b := newBench(t, 78, 19, offcut())
+	b.Project.Units = length.Inches
+	b.Snap.Unit = length.Inches
+	b.Show()
 	b.Keys("enter", "down", "down", "down", "enter")
 	b.Send(rig.Paste(path))
 	l := b.kept().Pieces[0]
 	w, h := l.Bounds()
 	if math.Abs(w-115) > 0.8 || math.Abs(h-160) > 0.8 || len(l.Corners) > 60 {
 		t.Fatalf("%.2f × %.2f mm, %d corners, said %v; %v", w, h, len(l.Corners), b.Said, b.Pane.picker.Refused())
+	}
+	in := "read: " + length.Length(w).Format(b.Project.Units, length.Ruler) + " × "
+	if got := b.Said[len(b.Said)-1]; !strings.Contains(got, in) {
+		t.Errorf("said %q, want %q: in the project's unit", got, in)
 	}
 	if got, want := math.Abs(l.Corners.Area()), math.Abs(edge.Area()); math.Abs(got-want) > 0.01*want {
 		t.Errorf("area %.0f mm², want %.0f", got, want)
