@@ -26,12 +26,8 @@ func (s *sampled) inFlat(base curve.Graph, disc *curve.Disc) {
 		inside := half + us
 		if k := i - first; k >= 0 {
 			buf = s.inside.Sections(buf[:0], x)
-			inside = str.over(half, buf, curve.Vec{X: uc, Y: half}) + (us - uc)
-			for _, sec := range buf {
-				if boxed(half, sec) > passing {
-					passing = max(passing, str.alone(half, sec))
-				}
-			}
+			inside, passing = str.through(half, buf, uc, passing)
+			inside += us - uc
 			s.need.Y[k] = passing
 		}
 		raw.Y[i] = inside + extra + s.fit(x)

@@ -15,7 +15,7 @@ import (
 type tautString struct {
 	pts  []curve.Vec
 	hull []curve.Vec
-	one  [1]knife.Section
+	one  ridge
 }
 
 // over lays the string from the fold apex over half the welt's thickness at
@@ -63,6 +63,28 @@ func turnsDown(a, b, c curve.Vec) bool {
 	return (b.X-a.X)*(c.Y-a.Y)-(b.Y-a.Y)*(c.X-a.X) < 0
 }
 
+// through is over for the sections of one place, down to welt at half the
+// welt's thickness; and the longest string alone, of these sections and of those
+// that passed before. Most places have one section, which is drawn once for both.
+func (t *tautString) through(halfWelt float64, sections []knife.Section, welt, passed float64) (inside, passing float64) {
+	if len(sections) == 1 {
+		s := sections[0]
+		t.one.set(s)
+		inside = t.one.string(halfWelt, s.Top, welt)
+		if boxed(halfWelt, s) > passed {
+			passed = max(passed, t.one.string(halfWelt, 0, s.Depth()))
+		}
+		return inside, passed
+	}
+	inside = t.over(halfWelt, sections, curve.Vec{X: welt, Y: halfWelt})
+	for _, s := range sections {
+		if boxed(halfWelt, s) > passed {
+			passed = max(passed, t.alone(halfWelt, s))
+		}
+	}
+	return inside, passed
+}
+
 // boxed is a string that is never shorter than that of alone, for sections that
 // nobody need look at more closely: round the box that holds the section.
 func boxed(halfWelt float64, s knife.Section) float64 {
@@ -74,6 +96,6 @@ func boxed(halfWelt float64, s knife.Section) float64 {
 // its way in. It ends beside the edge at half the welt's thickness, below any
 // corner that stands over it.
 func (t *tautString) alone(halfWelt float64, s knife.Section) float64 {
-	t.one[0] = s.Shift(-s.Top)
-	return t.over(halfWelt, t.one[:], curve.Vec{X: s.Depth(), Y: halfWelt})
+	t.one.set(s)
+	return t.one.string(halfWelt, 0, s.Depth())
 }
