@@ -9,7 +9,7 @@ import (
 // checkFold compares the inside radius at the fold, where the spine or the
 // welt is thinnest, with the leather.
 func (p *Plan) checkFold() Check {
-	r, at := p.at.foldRadius()
+	r, at := p.at.fold, p.at.foldAt
 	leather := p.Input.Sheath.Leather.MM()
 	c := Check{Name: "fold", Value: r, At: at, HasAt: true}
 	const place = "inside radius at the fold, %v: %v for leather of %v; "
@@ -21,25 +21,16 @@ func (p *Plan) checkFold() Check {
 	return c
 }
 
-// foldRadius is the least inside radius of the fold over the knife, and
-// where: half the welt, or half the back where it lies against the fold.
-func (s *sampled) foldRadius() (r, at float64) {
-	half := s.in.Sheath.Welt.MM() / 2
-	r = math.Inf(1)
-	var buf []knife.Section
-	for _, x := range s.need.X {
-		here := half
-		buf = s.inside.Sections(buf[:0], x)
-		for _, sec := range buf {
-			if sec.Top < s.in.Sheath.Leather.MM() && sec.Kind != knife.Oval {
-				here = math.Max(here, sec.Thick/2)
-			}
-		}
-		if here < r-tie {
-			r, at = here, x
+// foldRadius is the inside radius of the fold over the sections of one place:
+// half the welt, or half the back where it lies against the fold.
+func (s *sampled) foldRadius(sections []knife.Section) float64 {
+	r := s.in.Sheath.Welt.MM() / 2
+	for i := range sections {
+		if sec := &sections[i]; sec.Top < s.in.Sheath.Leather.MM() && sec.Kind != knife.Oval {
+			r = max(r, sec.Thick/2)
 		}
 	}
-	return r, at
+	return r
 }
 
 // checkBack warns of a back that would cut the fold, and says where the back

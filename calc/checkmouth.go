@@ -53,7 +53,7 @@ func (p *Plan) firstHole() (near, raise float64) {
 	if near >= margin-tie {
 		return near, 0
 	}
-	line := p.Plane.Stitch.Reverse()
+	line := p.fromMouth
 	scale := p.Stitch.Laid / p.Stitch.PlaneLine
 	first := p.Input.Stitch.First.MM()
 	for raise = 0; near < margin && first+raise < p.Stitch.Laid; raise += 0.05 {

@@ -28,6 +28,9 @@ func (s *sampled) inFlat(base curve.Graph, disc *curve.Disc) {
 			buf = s.inside.Sections(buf[:0], x)
 			inside, passing = str.through(half, buf, uc, passing)
 			inside += us - uc
+			if r := s.foldRadius(buf); r < s.fold-tie {
+				s.fold, s.foldAt = r, x
+			}
 			s.need.Y[k] = passing
 		}
 		raw.Y[i] = inside + extra + s.fit(x)

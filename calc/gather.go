@@ -2,7 +2,6 @@ package calc
 
 import (
 	"math"
-	"slices"
 
 	"chape/calc/curve"
 )
@@ -28,24 +27,35 @@ func (s *sampled) gather(reach float64) (most, at, along float64) {
 		share = (mix(long, j, g)-mix(long, i, f))/reach - 1
 		return share, (mix(seam.X, i, f) + mix(seam.X, j, g)) / 2
 	}
-	shares, middles := make([]float64, 0, 2*len(plane)), make([]float64, 0, 2*len(plane))
+	most, at = math.Inf(-1), math.Inf(1)
+	var best []shareAt                            // what may turn out to share the place of the largest
 	for _, back := range [...]float64{0, reach} { // the stretch begins at a point, or ends at one
 		head, tail = 0, 0
 		for _, a := range plane {
-			if s0 := a - back; s0 >= -tie && s0+reach <= total+tie {
-				share, middle := stretch(s0)
-				shares, middles = append(shares, share), append(middles, middle)
+			s0 := a - back
+			if s0 < -tie || s0+reach > total+tie {
+				continue
 			}
+			share, middle := stretch(s0)
+			if share > most+tie {
+				best = best[:0]
+			}
+			if share >= most-tie {
+				best = append(best, shareAt{share, middle})
+			}
+			most = max(most, share)
 		}
 	}
-	most, at = slices.Max(shares), math.Inf(1)
-	for i, share := range shares {
-		if share >= most-tie {
-			at = math.Min(at, middles[i])
+	for _, b := range best {
+		if b.share >= most-tie {
+			at = min(at, b.at)
 		}
 	}
 	return most, at, reach
 }
+
+// shareAt is what a stretch takes more, and its middle.
+type shareAt struct{ share, at float64 }
 
 // cursor finds places in a rising list, each no lower than the last one asked.
 type cursor int

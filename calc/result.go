@@ -20,9 +20,10 @@ type Plan struct {
 	Thread Thread
 	Checks []Check
 
-	at         *sampled // what Across and Outline need
-	corner     corner   // of the mouth, on the front half
-	backCorner corner   // on the half with the tab
+	at         *sampled   // what Across and Outline need
+	corner     corner     // of the mouth, on the front half
+	backCorner corner     // on the half with the tab
+	fromMouth  curve.Line // Plane.Stitch from its other end
 }
 
 // Body holds the figures of the flat body.

@@ -1,7 +1,6 @@
 package calc
 
 import (
-	"math"
 	"slices"
 
 	"chape/calc/curve"
@@ -57,8 +56,8 @@ func (r rim) depth(v curve.Vec, enough float64) float64 {
 	inside, least := false, enough
 	for _, q := range r.pieces {
 		crosses := q.lo.Y <= v.Y && q.hi.Y > v.Y && q.hi.X > v.X // a ray to the right may
-		away := math.Hypot(max(0, q.lo.X-v.X, v.X-q.hi.X), max(0, q.lo.Y-v.Y, v.Y-q.hi.Y))
-		near := away < least
+		dx, dy := max(0, q.lo.X-v.X, v.X-q.hi.X), max(0, q.lo.Y-v.Y, v.Y-q.hi.Y)
+		near := dx*dx+dy*dy < least*least
 		if !crosses && !near {
 			continue
 		}

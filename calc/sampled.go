@@ -32,6 +32,8 @@ type sampled struct {
 	cut    curve.Graph // cut line, -(e+m)..mouth
 	need   curve.Graph // half girth that must pass, 0..mouth
 	room   curve.Graph // half girth there is, 0..mouth
+
+	fold, foldAt float64 // least inside radius of the fold over the knife, and where
 }
 
 // sample makes all curves of a valid input.
@@ -46,7 +48,7 @@ func sample(in Input, step float64) (*sampled, error) {
 		in: in, knife: profile.Laid(line), line: line, step: step,
 		c: sh.Clearance.MM(), g: sh.Gap.MM(), ch: sh.HandleClearance.MM(), gh: sh.handleGap().MM(),
 		b: sh.Blend.MM(), m: sh.outside().MM(), q: sh.pointWelt().MM(), e: sh.pointEnd().MM(),
-		mouth: sh.Mouth.MM(), front: math.Inf(1),
+		mouth: sh.Mouth.MM(), front: math.Inf(1), fold: math.Inf(1),
 	}
 	s.inside = s.knife.Before(s.mouth)
 	if at, has := s.inside.HandleFront(); has && at < s.mouth-tie {

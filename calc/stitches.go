@@ -12,7 +12,8 @@ import (
 // finds their places in the flat.
 func (p *Plan) layStitches() error {
 	s, st := p.at, p.Input.Stitch
-	line := p.Plane.Stitch.Reverse() // from the mouth
+	line := p.Plane.Stitch.Reverse()
+	p.fromMouth = line
 	q := &p.Stitch
 	q.Line = p.Flat.Stitch.Length()
 	q.PlaneLine = line.Length()
@@ -38,6 +39,7 @@ func (p *Plan) layStitches() error {
 	scale := q.Laid / q.PlaneLine // the computed line is scaled to the measured one
 	chord, at := line.Walk(st.First.MM()/scale, (q.Laid-st.Last.MM())/scale, q.Stitches)
 	q.Walk = chord * scale
+	q.Positions, q.Flat = make([]curve.Vec, 0, len(at)), make([]curve.Vec, 0, len(at))
 	for _, h := range at {
 		q.Positions = append(q.Positions, h.Vec)
 		q.Along = append(q.Along, h.S*scale)

@@ -192,21 +192,25 @@ func (p *Profile) Sections(dst []Section, x float64) []Section {
 			break
 		}
 		if x <= r.to() {
-			dst = append(dst, r.section(x).Shift(-p.line.At(x)))
+			dst = append(dst, r.section(x, -p.line.At(x)))
 		}
 	}
 	return dst
 }
 
-// section is the section of the run at x, which lies on it, from the rule.
-func (r *run) section(x float64) Section {
+// section is the section of the run at x, which lies on it, moved by du towards
+// the edge.
+func (r *run) section(x, du float64) Section {
 	j := 0 // the stretch that holds x
 	for j < len(r.spans)-1 && r.spans[j].x1 <= x {
 		j++
 	}
 	sp := &r.spans[j]
 	t := x - sp.x0
-	s := Section{Top: sp.top.at(t), Bottom: sp.bottom.at(t), Thick: sp.thick.at(t), Handle: sp.handle}
-	s.Bottom = max(s.Bottom, s.Top) // a hair of rounding where the depth is 0
-	return s.shaped(sp.shape)
+	top := sp.top.at(t)
+	bottom := max(sp.bottom.at(t), top) // a hair of rounding where the depth is 0
+	return Section{
+		Kind: sp.shape.Kind, Top: top + du, Bottom: bottom + du, Thick: sp.thick.at(t),
+		Bevel: sp.shape.Bevel, Round: sp.shape.Round.MM(), Handle: sp.handle,
+	}
 }

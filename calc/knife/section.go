@@ -18,12 +18,6 @@ type Section struct {
 	Handle      bool    // bolster, guard or grip: no edge to keep off
 }
 
-// shaped takes kind, bevel and round from the station.
-func (s Section) shaped(st Station) Section {
-	s.Kind, s.Bevel, s.Round = st.Kind, st.Bevel, st.Round.MM()
-	return s
-}
-
 // Depth is the section's extent across the blade.
 func (s Section) Depth() float64 { return s.Bottom - s.Top }
 
