@@ -58,7 +58,8 @@ func sample(in Input, step float64) (*sampled, error) {
 		s.step *= long // a long knife has no finer curves than a short one
 	}
 	xs := s.grid()
-	base, disc := curve.Graph{X: xs, Y: xs}, new(curve.Disc) // only for its abscissae
+	base := curve.Graph{X: xs, Y: xs} // only for its abscissae
+	disc := &curve.Disc{Room: len(xs) + int(2*s.b/s.step) + 64}
 	s.inPlane(base, disc)
 	s.inFlat(base, disc)
 	return s, s.eaten()

@@ -1,9 +1,6 @@
 package curve
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // Dilate gives, at each x of at (ascending), the lower edge of everything
 // within r of the region under g: max over |ξ| <= r of g(x+ξ) + √(r²−ξ²).
@@ -28,9 +25,20 @@ func Close(g Graph, r, step float64) Graph { return new(Disc).Close(g, r, step) 
 // the way for the next one. Its zero value is ready; what it returns is the
 // caller's. One goroutine at a time.
 type Disc struct {
+	// Room is how many points the longest curve has, Close's surroundings
+	// counted, so that its notes need not grow; 0 if that is not known.
+	Room          int
 	tops          []top
 	around, grown []float64
 	x, y          []float64
+}
+
+// room is an empty list with place for n; a new one is made for most at once.
+func room[T any](list []T, n, most int) []T {
+	if cap(list) < n {
+		list = make([]T, 0, max(n, most))
+	}
+	return list[:0]
 }
 
 // Dilate is the function of that name.
@@ -40,7 +48,7 @@ func (d *Disc) Dilate(g Graph, at []float64, r float64) Graph {
 
 // Raise lifts base to the dilation of g over its stretch at.
 func (d *Disc) Raise(base, g Graph, at []float64, r float64) {
-	d.grown = slices.Grow(d.grown[:0], len(at))[:len(at)]
+	d.grown = room(d.grown, len(at), d.Room)[:len(at)]
 	base.Raise(d.dilate(d.grown, g, at, r))
 }
 
@@ -64,7 +72,7 @@ func DilateAt(g Graph, x, r float64) float64 {
 // nowhere below g. step is about the spacing of g.
 func (d *Disc) Close(g Graph, r, step float64) Graph {
 	n := len(g.X)
-	around := slices.Grow(d.around[:0], n+int(2*r/step)+4)
+	around := room(d.around, n+int(2*r/step)+4, d.Room)
 	for x := g.X[0] - r; x < g.X[0]-step/2; x += step {
 		around = append(around, x)
 	}
@@ -76,7 +84,7 @@ func (d *Disc) Close(g Graph, r, step float64) Graph {
 	for i, j := m, len(around)-1; i < j; i, j = i+1, j-1 {
 		around[i], around[j] = around[j], around[i]
 	}
-	d.around, d.grown = around, slices.Grow(d.grown[:0], len(around))[:len(around)]
+	d.around, d.grown = around, room(d.grown, len(around), d.Room)[:len(around)]
 	grown := d.addValleys(g, d.dilate(d.grown, g, around, r), r, step)
 	for i, y := range grown.Y {
 		grown.Y[i] = -y
@@ -135,7 +143,7 @@ type top struct {
 // onTop finds the points whose arcs of radius r lie above all others
 // somewhere, from left to right.
 func (d *Disc) onTop(g Graph, r float64) {
-	tops := append(slices.Grow(d.tops[:0], len(g.X)), top{0, math.Inf(-1)})
+	tops := append(room(d.tops, len(g.X), d.Room), top{0, math.Inf(-1)})
 	for k := 1; k < len(g.X); k++ {
 		x := math.Inf(-1)
 		for len(tops) > 0 {
@@ -191,7 +199,7 @@ func (g Graph) piece(j int, x, r, top float64) float64 {
 // a sharp valley; the disc of an erosion that rests there draws the arc of the
 // closing, so the valley has to be among the points.
 func (d *Disc) addValleys(g, grown Graph, r, step float64) Graph {
-	tops, out := d.tops, Graph{slices.Grow(d.x[:0], len(grown.X)+16), slices.Grow(d.y[:0], len(grown.X)+16)}
+	tops, out := d.tops, Graph{room(d.x, len(grown.X)+16, d.Room), room(d.y, len(grown.X)+16, d.Room)}
 	i := 0
 	for p := 1; p < len(tops); p++ {
 		j, k, x := tops[p-1].point, tops[p].point, tops[p].from
