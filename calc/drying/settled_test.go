@@ -72,3 +72,11 @@ func TestNext(t *testing.T) {
 		t.Errorf("Apart = %v, %v, want 3 h and 0.36 g", apart, within)
 	}
 }
+
+// However far off the likely moment, the next weighing is asked for within half a day.
+func TestNextIsWithinHalfADay(t *testing.T) {
+	r := Record{Weighings: []Weighing{{0, 120}, {2 * time.Hour, 118}, {4 * time.Hour, 116}}}
+	if at, ok := r.Next(Estimate{Dry: 75, Likely: 200 * time.Hour}); !ok || at != 16*time.Hour {
+		t.Errorf("next at %v, %v; want 16 h", at, ok)
+	}
+}

@@ -116,3 +116,18 @@ func TestHalfShowsTheTabOverTheFold(t *testing.T) {
 		t.Error("the strip over the fold is not drawn")
 	}
 }
+
+// A step that is left out says so on the card.
+func TestCardSaysSkipped(t *testing.T) {
+	p := garden()
+	for i := range p.Steps {
+		p.Steps[i].Skipped = i == 0
+	}
+	j, err := newJob(p, compute(t, p), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := strings.Count(strings.Join(saying(t, j.pages(), "Work card"), " "), "(skipped)"); len(p.Steps) < 2 || n != 1 {
+		t.Errorf("%d of %d steps are said to be skipped, want 1", n, len(p.Steps))
+	}
+}

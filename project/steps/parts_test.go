@@ -183,3 +183,46 @@ func TestHoldByDataSheet(t *testing.T) {
 	none := must(SetHold(list, 0, 0, 0))
 	must(Tick(none, 0, noon))
 }
+
+// What the trade's list says of times that count from another step.
+func TestLoosenCountsFromForming(t *testing.T) {
+	for _, s := range FormThenSew(Whole) {
+		want := map[string]string{"LOOSEN 1": "FORM", "LOOSEN 2": "FORM"}[s.Short]
+		if s.From != want {
+			t.Errorf("%s counts from %q, want %q", s.Short, s.From, want)
+		}
+	}
+}
+
+// A skipped step that is ticked after all is skipped no longer.
+func TestTickEndsSkip(t *testing.T) {
+	list := must(t)(Tick([]Step{{Title: "Stamp", Skipped: true}}, 0, noon))
+	if s := list[0]; s.Skipped || s.Done.IsZero() {
+		t.Errorf("ticked: %+v", s)
+	}
+}
+
+func TestShortNames(t *testing.T) {
+	for text, want := range map[string]string{"dye 10": "DYE 10", "Größe 2": "GROSSE 2", "0x9": "0X9", "a  b": "A B", "loosen 12345": "LOOSEN 12", " - ": ""} {
+		if got := ShortFrom(text); got != want {
+			t.Errorf("ShortFrom(%q) = %q, want %q", text, got, want)
+		}
+	}
+}
+
+// Two looks a minute apart are a leap: the program was closed, or the machine asleep. What
+// fell due in between is told with its time.
+func TestLeapOfAMinute(t *testing.T) {
+	hold := []Hold{{Project: "a", Started: noon, Due: noon.Add(10 * time.Second)}}
+	for _, c := range []struct {
+		gap       time.Duration
+		meanwhile bool
+	}{{59 * time.Second, false}, {61 * time.Second, true}} {
+		var w Watch
+		w.Observe(hold, noon)
+		events := w.Observe(hold, noon.Add(c.gap))
+		if len(events) != 1 || events[0].Meanwhile != c.meanwhile {
+			t.Errorf("after %v: %+v, want meanwhile %v", c.gap, events, c.meanwhile)
+		}
+	}
+}

@@ -20,3 +20,21 @@ func TestReadingDoesNothing(t *testing.T) {
 		t.Errorf("a reading changes what is shown, or sends %v", r.Sent)
 	}
 }
+
+// The words of the keys that look closer and further say which is which.
+func TestKeyWords(t *testing.T) {
+	words := map[string]string{}
+	for _, s := range shown(t, 78, 24, nil).Keys() {
+		for _, k := range s.Keys {
+			words[k.Help().Key] = k.Help().Desc
+		}
+	}
+	for key, want := range map[string]string{
+		"z": "closer, at the chosen mark", "Z": "further away", "]": "next mark, towards the handle",
+		"[": "mark before, towards the point", "v": "draw the whole, the half, the closed sheath",
+	} {
+		if words[key] != want {
+			t.Errorf("%s does %q, want %q", key, words[key], want)
+		}
+	}
+}
