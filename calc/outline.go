@@ -113,6 +113,7 @@ func (s *sampled) roundCorner(r float64) corner {
 // mouthGraph is the mouth line as x over y, from lo to hi.
 func (s *sampled) mouthGraph(lo, hi float64) curve.Graph {
 	g := curve.Graph{X: curve.Grid(lo, hi, 0.5)}
+	g.Y = make([]float64, 0, len(g.X))
 	for _, y := range g.X {
 		g.Y = append(g.Y, s.mouthX(y))
 	}
