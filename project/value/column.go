@@ -141,3 +141,18 @@ func OptionalNumber[T any](s Spec, p func(*T) *float64, given func(*T) *bool) Co
 		Skip: func(t *T) bool { return !*given(t) },
 	}
 }
+
+// ZeroAs has the screens say a word in place of 0, which stands for it in the file.
+func ZeroAs[T any](word string, c Column[T]) Column[T] {
+	c.Auto = word
+	return c.ShownAs(func(t *T) any {
+		if v := c.Get(t).(length.Length); v != 0 {
+			return v
+		}
+		return nil
+	}, func(t *T, v any, _ length.Unit) error {
+		l, _ := v.(length.Length)
+		c.Set(t, l)
+		return nil
+	})
+}
