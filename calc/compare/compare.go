@@ -71,14 +71,18 @@ func Curves(measured, plan curve.Graph) curve.Graph {
 	return g
 }
 
+// tie is how near two differences are, mm, to count as the same: of such the first along
+// the fold is picked, whatever the last digits are.
+const tie = 0.01
+
 // Most picks where the plan is shortest and where it is most over; false where it
 // is nowhere so.
 func Most(ds []Difference) (short, over Difference, isShort, isOver bool) {
 	for _, d := range ds {
-		if d.By > short.By {
+		if d.By > 0 && (!isShort || d.By > short.By+tie) {
 			short, isShort = d, true
 		}
-		if d.By < over.By {
+		if d.By < 0 && (!isOver || d.By < over.By-tie) {
 			over, isOver = d, true
 		}
 	}
