@@ -6,6 +6,8 @@ import (
 	"chape/calc/knife"
 	"chape/project/steps"
 	"chape/project/weigh"
+
+	"chape/project/money"
 )
 
 // How many rows a file may hold: far more than anyone makes.
@@ -82,7 +84,7 @@ var Lists = []List{
 	list("earlier", mostEarlier, earlierColumns, func(p *Project) *[]Half { return &p.Earlier }, nil),
 	list("step", mostSteps, stepColumns, func(p *Project) *[]steps.Step { return &p.Steps }, nil),
 	list("pattern", mostPatterns, patterns, func(p *Project) *[]Pattern { return &p.Patterns }, nil),
-	list("quote", mostQuotes, quotes, func(p *Project) *[]Quote { return &p.Quotes }, nil),
+	list("quote", mostQuotes, money.Columns, func(p *Project) *[]Quote { return &p.Quotes }, nil),
 	list("weigh", mostWeighings, weighings, func(p *Project) *[]weigh.Weighing { return &p.Weigh }, nil),
 	list("part", mostAdded, added, func(p *Project) *[]Part { return &p.Added }, nil),
 }

@@ -69,7 +69,7 @@ func Defaults() Config {
 	return Config{
 		Paper: "a4", Cell: 2, Colours: "auto", Bell: true, Notice: "none", list: FormThenSew,
 		Cutter: svg.Look{Colours: svg.DefaultColours},
-		limits: calc.DefaultLimits(), price: price{offcut: calc.DefaultOffcut}, start: project.Defaults(),
+		limits: calc.DefaultLimits(), price: price{offcut: calc.DefaultOffcut}, asked: asked{holds: 30}, start: project.Defaults(),
 	}
 }
 

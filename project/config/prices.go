@@ -17,6 +17,7 @@ import (
 type asked struct {
 	unit, minimum, snap, rivet string
 	overhead, margin           float64
+	holds                      float64 // days that a quote holds
 }
 
 // priceSettings are the keys of what the shop pays and asks.
@@ -33,8 +34,9 @@ func (c *Config) priceSettings() []file.Setting {
 		text("price.rivet", `a rivet, as in "0.15"; empty: not known`, 20, &a.rivet),
 		number("price.hour", "an hour at the bench", 0, 1e6, &p.hour),
 		number("price.offcut", "leather lost between the pieces, as a share of what is cut", 0, 5, &p.offcut),
-		number("price.overhead", "rent, tools, electricity: as a share of the cost", 0, 5, &a.overhead),
+		number("price.overhead", "rent, tools, electricity: as a share of the cost expected", 0, 5, &a.overhead),
 		number("price.margin", "what the shop keeps, as a share of the price", 0, 0.9, &a.margin),
+		number("price.holds", "days that a quote holds, counted from the day it is made; 0: no end is set", 0, 3650, &a.holds),
 		text("price.minimum", `the least you ask, as in "80"; empty: none`, 20, &a.minimum),
 	}
 }
@@ -99,6 +101,6 @@ func (c Config) Shop() shop.Shop {
 	w, _ := calendar.ParseWeek(c.hours) // what does not parse is refused by Decode
 	return shop.Shop{
 		Prices: c.Prices(), Snap: amount(c.asked.snap), Rivet: amount(c.asked.rivet), Offcut: c.price.offcut,
-		Week: w, Name: c.maker, Address: c.address,
+		Holds: int(c.asked.holds), Week: w, Name: c.maker, Address: c.address,
 	}
 }

@@ -21,7 +21,7 @@ func TestPricesOfOldSettings(t *testing.T) {
 	if got := b.Say(); got != "at least 70.00 €" {
 		t.Errorf("cost %s, want at least 70.00 €: %v", got, b.Lines)
 	}
-	if c.Shop().Snap.Known() || c.Shop().Rivet.Known() || c.Shop().Week.Any() {
+	if c.Shop().Snap.Known() || c.Shop().Rivet.Known() || c.Shop().Holds != 30 || c.Shop().Week.Any() {
 		t.Error("what was not given is known")
 	}
 }
@@ -37,6 +37,7 @@ rivet = "0.15"
 overhead = 0.12
 margin = 0.2
 minimum = "80"
+holds = 45
 [shop]
 hours = "mon-fri 18-21"
 name = "A. Maker"
@@ -47,7 +48,7 @@ address = ["Mill Lane 3", "Anytown"]
 	}
 	p := c.Prices()
 	if p.Thread.String() != "0.035" || p.LeatherBy != money.SquareMetre || p.LeatherBy == length.SquareFoot || p.Leather.String() != "92.5" ||
-		p.Overhead.String() != "0.12" || p.Margin.String() != "0.2" || p.OwnMinimum.String() != "80" || p.Sundries.Known() {
+		p.Overhead.String() != "0.12" || p.Margin.String() != "0.2" || p.OwnMinimum.String() != "80" || c.Shop().Holds != 45 || p.Sundries.Known() {
 		t.Errorf("Prices = %+v", p)
 	}
 	if got := p.Currency.Show(c.Shop().Snap) + ", " + p.Currency.Show(c.Shop().Rivet); got != "0.85 CHF, 0.15 CHF" {

@@ -57,6 +57,7 @@ type (
 	}
 	quoteJSON struct {
 		Date     string  `json:"date"`
+		Until    *string `json:"until"`
 		Accepted *string `json:"accepted"`
 		Currency string  `json:"currency"`
 		Amount   string  `json:"amount"`
@@ -118,7 +119,7 @@ func (s Sheath) json(sh shop.Shop, now time.Time) sheathJSON {
 		out.Steps = append(out.Steps, stepJSON{st.Title, whole(st.Expected), whole(st.Spent), st.Done})
 	}
 	if q := s.Quote; q != nil {
-		out.Quote = &quoteJSON{*dayOf(q.Date), dayOf(q.Accepted), q.Bill.Currency.Sign, q.Bill.Currency.Amount(q.Total())}
+		out.Quote = &quoteJSON{*dayOf(q.Date), dayOf(s.Until), dayOf(q.Accepted), q.Bill.Currency.Sign, q.Bill.Currency.Amount(q.Total())}
 	}
 	if s.Err != "" {
 		out.Error = &s.Err

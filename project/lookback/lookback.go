@@ -38,6 +38,7 @@ type Sheath struct {
 	Cost    money.Bill // by the minutes spent, at today's prices
 	Price   money.Bill // what it comes to by those expected
 	Quote   *money.Quote
+	Until   time.Time // the last day on which the quote holds; zero: no end is set
 }
 
 // Yield is the share of the leather bought that became parts; 0 where none is known.
@@ -63,7 +64,7 @@ func Of(p project.Project, sh shop.Shop) Sheath {
 	s := Sheath{Title: p.Title, Customer: p.Customer.Name, Due: p.Customer.Due, Finished: shop.Finished(p.Steps), Open: steps.StillOpen(p.Steps)}
 	if i := p.Standing(); i >= 0 {
 		if q, err := p.Quotes[i].Money(); err == nil {
-			s.Quote = &q
+			s.Quote, s.Until = &q, p.Quotes[i].Until
 		}
 	}
 	for _, st := range p.Steps {

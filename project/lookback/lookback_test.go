@@ -115,7 +115,7 @@ func TestTables(t *testing.T) {
 			t.Errorf("%q has %d columns of %d", row, len(row), len(got.Head))
 		}
 	}
-	if a := Sheaths(all, sh, length.Inches).Rows[0]; !strings.HasSuffix(a[6], " in²") || !strings.HasSuffix(a[8], " yd") {
+	if a := Sheaths(all, sh, length.Inches).Rows[0]; !strings.HasSuffix(a[6], " in²") || !strings.HasSuffix(a[8], " ft") {
 		t.Errorf("in inches %q", a)
 	}
 }

@@ -72,15 +72,11 @@ func minutes(d time.Duration) string {
 	return money.Minutes(d)
 }
 
-// area is in cm² or in².
 func area(a length.Area, u length.Unit) string {
-	switch {
-	case a <= 0:
+	if a <= 0 {
 		return ""
-	case u == length.Inches:
-		return fmt.Sprintf("%.0f in²", float64(a)/(25.4*25.4))
 	}
-	return fmt.Sprintf("%.0f cm²", float64(a)/100)
+	return a.Format(u)
 }
 
 func share(f float64) string {
@@ -90,13 +86,13 @@ func share(f float64) string {
 	return fmt.Sprintf("%.0f %%", 100*f)
 }
 
-// thread is in metres or yards, as it is sold.
+// thread is in metres or feet, as the plan says it.
 func thread(l length.Length, u length.Unit) string {
 	switch {
 	case l <= 0:
 		return ""
 	case u == length.Inches:
-		return fmt.Sprintf("%.2f yd", l.In()/36)
+		return fmt.Sprintf("%.1f ft", l.In()/12)
 	}
 	return fmt.Sprintf("%.2f m", l.MM()/1000)
 }

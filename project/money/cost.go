@@ -56,7 +56,8 @@ type Use struct {
 	Thread  length.Length // waste and tails included
 	Items   []Item
 	Steps   []Step
-	Spent   bool // reckon with the minutes spent, not with those expected
+	Spent   bool        // reckon with the minutes spent, not with those expected
+	Unit    length.Unit // what leather and thread are shown in
 }
 
 // Kind is what a line is about.
@@ -112,10 +113,10 @@ func (b Bill) Say() string {
 func Cost(u Use, p Prices) Bill {
 	b := Bill{Currency: p.Currency}
 	for _, l := range u.Leather {
-		b.add(leatherLine(l, p))
+		b.add(leatherLine(l, p, u.Unit))
 	}
 	if u.Thread > 0 {
-		b.add(times(ThreadLine, "thread", metres(u.Thread), "m", p.Thread, p.Currency))
+		b.add(threadLine(u, p))
 	}
 	for _, i := range u.Items {
 		if i.Count > 0 {
@@ -167,7 +168,24 @@ func metres(l length.Length) decimal.Decimal {
 	return decimal.NewFromFloat(l.MM()).Div(decimal.New(1, 3)).Round(3)
 }
 
-func leatherLine(l Leather, p Prices) Line {
+// threadLine is priced by the metre; in inches it is shown in feet.
+func threadLine(u Use, p Prices) Line {
+	line := times(ThreadLine, "thread", metres(u.Thread), "m", p.Thread, p.Currency)
+	if u.Unit == length.Inches {
+		line.From = p.Currency.also(fmt.Sprintf("%.1f ft", u.Thread.In()/12), p.Thread, "a metre")
+	}
+	return line
+}
+
+// also is a quantity shown in another unit than it is priced by.
+func (c Currency) also(shown string, price Amount, by string) string {
+	if !price.known {
+		return shown
+	}
+	return shown + " at " + c.price(price) + " " + by
+}
+
+func leatherLine(l Leather, p Prices, u length.Unit) Line {
 	price, by := p.Leather, p.LeatherBy
 	if l.Price.known {
 		price, by = l.Price, l.By
@@ -185,6 +203,9 @@ func leatherLine(l Leather, p Prices) Line {
 	}
 	n := decimal.NewFromFloat(float64(l.Bought)).DivRound(decimal.NewFromFloat(float64(by)), 4)
 	line := times(LeatherLine, name, n, unit, price, p.Currency)
+	if u == length.Inches && by == SquareMetre {
+		line.From = p.Currency.also(l.Bought.Format(u), price, "a square metre")
+	}
 	if l.From != "" {
 		line.From += ", " + l.From
 	}
@@ -222,7 +243,7 @@ func Price(u Use, p Prices) Bill {
 	hundred := decimal.NewFromInt(100)
 	sum, _ := b.Total()
 	if p.Overhead.IsPositive() {
-		b.add(Line{OverheadLine, "overhead", p.Overhead.Mul(hundred).String() + " % of the cost", Of(sum.Mul(p.Overhead))})
+		b.add(Line{OverheadLine, "overhead", p.Overhead.Mul(hundred).String() + " % of the cost expected", Of(sum.Mul(p.Overhead))})
 	}
 	sum, _ = b.Total()
 	one := decimal.NewFromInt(1)

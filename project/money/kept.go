@@ -11,6 +11,7 @@ import (
 type Kept struct {
 	Date     time.Time // the day it was made, UTC midnight
 	Due      time.Time // the day promised with it, and then with the order; zero: none
+	Until    time.Time // the last day on which it holds; zero: no end is set
 	Accepted time.Time // the day it was accepted; zero: not yet
 	What     string    // the sheath as it was quoted, for the customer
 	Currency string    // put behind amounts; may be empty
@@ -28,6 +29,19 @@ func Keep(q Quote, what string, due time.Time) Kept {
 		out.Accepted = clock.DayOf(q.Accepted)
 	}
 	return out
+}
+
+// Hold has the quote hold for so many days from the day it was made on; 0: no end is set.
+func (q *Kept) Hold(days int) {
+	q.Until = time.Time{}
+	if days > 0 {
+		q.Until = q.Date.AddDate(0, 0, days)
+	}
+}
+
+// Over tells whether the quote holds no more on a day.
+func (q Kept) Over(day time.Time) bool {
+	return !q.Until.IsZero() && clock.DayOf(day).After(q.Until)
 }
 
 // Money is the quote in exact decimals. The error is of a text that will not do, which

@@ -103,7 +103,7 @@ func TestQuoteByHand(t *testing.T) {
 	}
 	for i, want := range []string{
 		"0.1234 m² at 92.50 €, placed, yield 68 %", "2.835 m at 0.035 €", "1 at 0.85 €", "2 at 0.125 €", "a sheath",
-		"5 h 25 min expected in 4 steps at 38.00 € an hour", "12 % of the cost", "20 % of the price"} {
+		"5 h 25 min expected in 4 steps at 38.00 € an hour", "12 % of the cost expected", "20 % of the price"} {
 		if got := price.Lines[i].From; got != want {
 			t.Errorf("line %d from %q, want %q", i, got, want)
 		}
@@ -140,6 +140,43 @@ func TestSquareFeetAndSpent(t *testing.T) {
 	}
 	if got := b.Lines[3].From; !strings.HasPrefix(got, "4 h 35 min spent") {
 		t.Errorf("work from %q", got)
+	}
+}
+
+// Shown in feet, reckoned as it is priced: 185806.08 mm² are 2 ft² exactly (16 CFR 500.19)
+// and 0.1858 m², at 90 are 16.722 → 16.72; 3048 mm are 10 ft exactly and 3.048 m, at 0.05
+// are 0.1524 → 0.15. Where leather is priced by the square foot it is shown so anyway.
+func TestShownInFeet(t *testing.T) {
+	p := Prices{Currency: Currency{Sign: "€"}, Leather: amt("90"), Thread: amt("0.05"), Sundries: amt("0"), Hour: amt("0")}
+	u := Use{Leather: []Leather{{Bought: 185806.08, From: "25 % for offcuts"}}, Thread: 3048, Unit: length.Inches}
+	b := Cost(u, p)
+	wantLines(t, b, "16.72", "0.15", "0", "0")
+	if got := b.Lines[0].From; got != "2.00 ft² at 90.00 € a square metre, 25 % for offcuts" {
+		t.Errorf("leather from %q", got)
+	}
+	if got := b.Lines[1].From; got != "10.0 ft at 0.05 € a metre" {
+		t.Errorf("thread from %q", got)
+	}
+	p.Leather, p.LeatherBy, p.Thread = amt("9"), length.SquareFoot, Amount{}
+	b = Cost(u, p)
+	if a, b := b.Lines[0].From, b.Lines[1].From; a != "2 ft² at 9.00 €, 25 % for offcuts" || b != "10.0 ft" {
+		t.Errorf("leather from %q, thread from %q", a, b)
+	}
+}
+
+// Made on 25 Nov, 30 days: it holds up to 25 Dec (5 days left of November, then 25), that
+// day's evening included.
+func TestHolds(t *testing.T) {
+	q := Kept{Date: time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC)}
+	if q.Hold(30); q.Until.Format(time.DateOnly) != "2026-12-25" {
+		t.Errorf("holds until %v", q.Until)
+	}
+	zone := time.FixedZone("", 2*3600)
+	if q.Over(time.Date(2026, 12, 25, 23, 59, 0, 0, zone)) || !q.Over(time.Date(2026, 12, 26, 0, 1, 0, 0, zone)) {
+		t.Error("it does not hold to the end of its last day")
+	}
+	if q.Hold(0); !q.Until.IsZero() || q.Over(q.Date.AddDate(9, 0, 0)) {
+		t.Error("no end is set, yet it ends")
 	}
 }
 

@@ -58,6 +58,7 @@ func Takes(p project.Project, plan *calc.Plan, loss Loss) bill.Use {
 	u := bill.Use{
 		Leather: []bill.Leather{{Cut: length.Area(c.LeatherArea), Bought: length.Area(c.ToBuy), From: loss.From}},
 		Thread:  length.Length(c.ThreadUsed),
+		Unit:    p.Units,
 	}
 	for _, s := range p.Steps {
 		if !s.Skipped {

@@ -20,6 +20,7 @@ type Shop struct {
 	Snap    money.Amount
 	Rivet   money.Amount
 	Offcut  float64       // share of leather bought on top of what is cut
+	Holds   int           // days that a quote holds; 0: no end is set
 	Week    calendar.Week // hours at the bench
 	Name    string        // of the maker, for the customer's papers
 	Address []string      // lines of it

@@ -10,6 +10,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"chape/calc/calendar"
+	"chape/calc/length"
 	"chape/project"
 	"chape/project/file"
 	"chape/project/money"
@@ -90,6 +91,43 @@ func TestQuoteIsKept(t *testing.T) {
 	if got := strings.Join(r.Commits, "; "); got != "quote "+old+"; accepted 2026-12-26" {
 		t.Errorf("commits %s", got)
 	}
+}
+
+// A quote that held for 30 days, accepted a month after: it says so, and takes the old price
+// all the same. The day until which it holds is the maker's to set.
+func TestHolds(t *testing.T) {
+	s := evenings()
+	s.Holds = 30
+	p := order()
+	p.Customer.Due = time.Time{}
+	r := newRig(t, p, 78, 40, Options{}, s)
+	old := r.Pane.reckon.Price.Say()
+	r.Keys("m", "enter").Shows("holds until 26 Dec", "not accepted yet")
+	r.Snap.Shop.Prices.Hour = amt("60")
+	r.Wait(31*24*time.Hour).Show().Shows("which held until 26 Dec", "held until 26 Dec, not accepted")
+	r.Keys("a", "enter").Shows("the quote held until 26 Dec", "Enter once more takes it at the old price, "+old)
+	if !r.Project.Quotes[0].Accepted.IsZero() {
+		t.Fatal("accepted before it was asked about")
+	}
+	r.Keys("enter")
+	if q := r.Project.Quotes[0]; q.Accepted.Format(time.DateOnly) != "2026-12-27" || q.Until.Format(time.DateOnly) != "2026-12-26" {
+		t.Errorf("kept %+v", q)
+	}
+	r.Shows("quoted " + old + " on 26 Nov, accepted on 27 Dec")
+
+	r = newRig(t, p, 78, 40, Options{}, s).Keys("m", "enter")
+	r.Keys("h").Answer("2026-11-01").Shows("give the day it was made or a later one").Answer("24 Dec").Shows("holds until 24 Dec")
+	r.Keys("h").Answer("").Lacks("holds until")
+	if got := strings.Join(r.Commits[1:], "; "); got != "the quote holds until 24 Dec; the quote holds without an end" {
+		t.Errorf("commits %s", got)
+	}
+}
+
+// In a project in inches no square metres and metres are shown.
+func TestInFeet(t *testing.T) {
+	p := order()
+	p.Units = length.Inches
+	newRig(t, p, 158, 40, Options{}, evenings()).Shows("59.9 in² at 90.00 € a square metre", "9.4 ft at 0.05 € a metre").Lacks(" m² ")
 }
 
 // A price set by hand stands; nonsense is refused with what would do.

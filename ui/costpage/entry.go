@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"chape/project"
+	"chape/project/clock"
 	"chape/project/money"
 	"chape/project/shop"
 	"chape/ui/act"
@@ -82,6 +83,7 @@ func (m *Model) addQuote(text string) (act.Commit, error) {
 		return act.Commit{}, err
 	}
 	made := money.Keep(q, shop.What(m.snap.Project), m.snap.Project.Customer.Due)
+	made.Hold(m.snap.Shop.Holds)
 	m.newest = true
 	return act.Commit{Label: "quote " + q.Bill.Say(), Do: func(p *project.Project) error {
 		p.Quotes = append(p.Clone().Quotes, made)
@@ -142,15 +144,63 @@ func (m *Model) askAccepted() []act.Msg {
 			return f.At(i).Set(p, v)
 		}), nil
 	})
-	due := m.snap.Project.Customer.Due
 	m.entry.doubt = func(text string) string {
 		v, err := f.Parse(text, m.snap.Project)
-		if day, ok := v.(time.Time); err != nil || !ok || due.IsZero() || !day.After(due) {
+		day, ok := v.(time.Time)
+		if err != nil || !ok || day.IsZero() {
 			return ""
 		}
-		return "that is after the day it is promised for, " + m.day(due) + ": Esc, then give another day (due, on the Knife pane); or Enter once more"
+		return m.lateYes(q, day)
 	}
 	return out
+}
+
+// lateYes is what a customer's late yes is asked about: the day promised, and how long the
+// quote held. A quote that holds no more can be accepted all the same.
+func (m *Model) lateYes(q project.Quote, day time.Time) string {
+	due := m.snap.Project.Customer.Due
+	promised := "that is after the day it is promised for, " + m.day(due)
+	held := "the quote held until " + m.day(q.Until)
+	late, over := !due.IsZero() && day.After(due), q.Over(day)
+	const other = ": Esc, then give another day (due, on the Knife pane); or Enter once more"
+	switch {
+	case late && over:
+		return promised + ", and " + held + other
+	case late:
+		return promised + other
+	case over:
+		price := ""
+		if b, err := q.Money(); err == nil {
+			price = ", " + b.Bill.Say()
+		}
+		return held + ": Enter once more takes it at the old price" + price + "; Esc, then " + quoteKey + " makes one of today"
+	}
+	return ""
+}
+
+// askUntil asks for the last day on which the quote holds; none sets no end.
+func (m *Model) askUntil() []act.Msg {
+	q, i, _ := m.quote()
+	text := ""
+	if !q.Until.IsZero() {
+		text = q.Until.Format(time.DateOnly)
+	}
+	f := field(i, "quote.until")
+	return m.ask(part.NewAsk("It holds until; empty: no end is set", text, longestEntry), func(text string) (act.Commit, error) {
+		v, err := f.Parse(clock.Day(text, m.o.Clock()), m.snap.Project)
+		if err != nil {
+			return act.Commit{}, err
+		}
+		p := m.snap.Project.Clone()
+		if err := f.Set(&p, v); err != nil {
+			return act.Commit{}, err
+		}
+		label := "the quote holds until " + m.day(p.Quotes[i].Until)
+		if p.Quotes[i].Until.IsZero() {
+			label = "the quote holds without an end"
+		}
+		return m.change(label, func(p *project.Project, i int) error { return f.At(i).Set(p, v) }), nil
+	})
 }
 
 func (m *Model) askRemove() []act.Msg {

@@ -12,6 +12,7 @@ const (
 	learnKey  = "l"
 	hoursKey  = "v"
 	printKey  = "P"
+	untilKey  = "h"
 )
 
 // keys are those of the page while nothing is being typed. None is a digit or a sign.
@@ -25,6 +26,7 @@ func (m *Model) keys() part.Keys {
 		part.Key("Esc", "back", leave, "esc").Foot("back"),
 		part.Key(hoursKey, "the price, or the minutes, where one fits", part.Quiet(m.turn), hoursKey).Foot("minutes"),
 		part.Key(learnKey, "expect the minutes that finished sheaths took", m.askLearn, learnKey).Late("learn"),
+		part.Key(untilKey, "until when the quote holds", m.ofQuote(m.askUntil), untilKey).Late("holds until"),
 		part.Key("]", "next quote", part.Quiet(func() { m.choose(1) }), "]"),
 		part.Key("[", "quote before", part.Quiet(func() { m.choose(-1) }), "["),
 		part.Key("x", "take the quote out", m.ofQuote(m.askRemove), "x"),

@@ -33,8 +33,14 @@ func (m *Model) verdict() string {
 		return text
 	}
 	text += "; quoted " + q.Bill.Say() + " on " + m.day(q.Date)
-	if !q.Accepted.IsZero() {
+	kept := m.snap.Project.Quotes[i]
+	switch {
+	case !q.Accepted.IsZero():
 		text += ", accepted on " + m.day(q.Accepted)
+	case kept.Over(m.snap.Now):
+		text += ", which held until " + m.day(kept.Until)
+	case !kept.Until.IsZero():
+		text += ", holds until " + m.day(kept.Until)
 	}
 	return text
 }
@@ -57,7 +63,7 @@ func (m *Model) money(w int) []string {
 	b := m.reckon.Price
 	for i, l := range b.Lines {
 		if l.Kind >= money.OverheadLine && (i == 0 || b.Lines[i-1].Kind < money.OverheadLine) {
-			out = append(out, m.row(sumRow("cost", m.reckon.Cost), w, st.Strong)...)
+			out = append(out, m.row(sumRow("cost expected", m.reckon.Cost), w, st.Strong)...)
 		}
 		out = append(out, m.lineRow(l, b.Currency, w)...)
 	}
@@ -65,11 +71,12 @@ func (m *Model) money(w int) []string {
 	if _, atLeast := b.Total(); atLeast {
 		out = append(out, layout.Paragraph("* prices are missing: give them in your settings, [price]; chape settings says where", w, 3, st.Note)...)
 	}
-	if m.reckon.Use.Spends() {
-		taken := sumRow("cost so far", m.reckon.Taken)
-		taken[2] = strings.TrimPrefix(taken[2]+", by the minutes spent", ", ")
-		out = append(out, m.row(taken, w, st.Text)...)
+	taken, by := sumRow("cost so far", m.reckon.Taken), ", by the minutes spent"
+	if !m.reckon.Use.Spends() {
+		by = ", without work: no minutes were spent yet"
 	}
+	taken[2] = strings.TrimPrefix(taken[2]+by, ", ")
+	out = append(out, m.row(taken, w, st.Text)...)
 	return append(out, m.quotes(w)...)
 }
 
@@ -157,10 +164,15 @@ func (m *Model) quoteText(q project.Quote) string {
 	if !q.Due.IsZero() {
 		words = append(words, "promised "+m.day(q.Due))
 	}
-	if q.Accepted.IsZero() {
-		words = append(words, "not accepted yet: "+acceptKey)
-	} else {
+	switch {
+	case !q.Accepted.IsZero():
 		words = append(words, "accepted "+m.day(q.Accepted))
+	case q.Over(m.snap.Now):
+		words = append(words, "held until "+m.day(q.Until)+", not accepted: "+acceptKey)
+	case !q.Until.IsZero():
+		words = append(words, "holds until "+m.day(q.Until)+", not accepted yet: "+acceptKey)
+	default:
+		words = append(words, "not accepted yet: "+acceptKey)
 	}
 	return strings.Join(words, "  ")
 }

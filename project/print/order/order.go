@@ -84,6 +84,10 @@ func pages(p project.Project, q project.Quote, o Options) ([]sheet.Page, error) 
 		f.Para("It is promised for "+day(q.Due)+".", size, 0)
 	}
 	f.Gap(gap)
+	if q.Accepted.IsZero() && !q.Until.IsZero() {
+		f.Para("This offer holds until "+day(q.Until)+".", size, 0)
+		f.Gap(gap)
+	}
 	if q.Accepted.IsZero() {
 		f.Para("Accepted by ______________________     Date ______________", size, 0)
 	} else {

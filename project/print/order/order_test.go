@@ -54,8 +54,18 @@ func TestQuoteAndOrder(t *testing.T) {
 			t.Errorf("the shop's own %q in %s", inner, got)
 		}
 	}
+	if strings.Contains(got, "holds until") {
+		t.Errorf("an end that was not set in %s", got)
+	}
+	p.Quotes[0].Until = time.Date(2026, 12, 26, 0, 0, 0, 0, time.UTC)
+	if got := says(t, p, maker); !strings.Contains(got, "This offer holds until 26 December 2026.") {
+		t.Errorf("not until when it holds in %s", got)
+	}
 	p.Quotes[0].Accepted = time.Date(2026, 12, 1, 0, 0, 0, 0, time.UTC)
 	got = says(t, p, Options{})
+	if strings.Contains(got, "holds until") {
+		t.Errorf("an order holds until a day in %s", got)
+	}
 	for _, want := range []string{"Order | 1 December 2026", "From ____", "quoted on 26 November 2026", "Accepted on 1 December 2026"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in %s", want, got)
