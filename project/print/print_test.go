@@ -106,8 +106,8 @@ func TestPageSize(t *testing.T) {
 			t.Fatal(err)
 		}
 		for i, p := range readPDF(t, data) {
-			if math.Abs(p.width-c.width) > 0.01 || math.Abs(p.height-c.height) > 0.01 {
-				t.Errorf("%s: page %d is %.3f x %.3f mm, want %v x %v", c.paper, i+1, p.width, p.height, c.width, c.height)
+			if math.Abs(p.Width-c.width) > 0.01 || math.Abs(p.Height-c.height) > 0.01 {
+				t.Errorf("%s: page %d is %.3f x %.3f mm, want %v x %v", c.paper, i+1, p.Width, p.Height, c.width, c.height)
 			}
 		}
 	}
@@ -123,7 +123,7 @@ func TestPricks(t *testing.T) {
 		}
 		found := 0
 		for i, p := range readPDF(t, data) {
-			pricks := p.circles(sheet.ScaleLayer)
+			pricks := p.Circles(sheet.ScaleLayer)
 			if len(pricks) == 0 {
 				continue
 			}
@@ -141,7 +141,7 @@ func TestPricks(t *testing.T) {
 			if d := printed(corner.Y-up.Y, c.Y); math.Abs(d-100) > 0.01 || math.Abs(up.X-corner.X) > 0.01 {
 				t.Errorf("%v page %d: pricks %.3f mm apart along", c, i+1, d)
 			}
-			if said := strings.Contains(oneLine(p.words()), "Corrected for a printer"); said != c.Set() {
+			if said := strings.Contains(oneLine(p.Words()), "Corrected for a printer"); said != c.Set() {
 				t.Errorf("%v page %d: says that it is corrected: %v", c, i+1, said)
 			}
 		}
@@ -166,10 +166,10 @@ func TestNothingNearTheEdge(t *testing.T) {
 			}
 			const least = 8 - 0.01 // mm, as promised
 			for i, q := range readPDF(t, data) {
-				for _, l := range q.paths {
-					lo, hi := l.pts.Bounds()
-					if lo.X < least || lo.Y < least || hi.X > q.width-least || hi.Y > q.height-least {
-						t.Errorf("%q %+v page %d: %s line from %v to %v", p.Title, o, i+1, l.layer, lo, hi)
+				for _, l := range q.Paths {
+					lo, hi := l.Pts.Bounds()
+					if lo.X < least || lo.Y < least || hi.X > q.Width-least || hi.Y > q.Height-least {
+						t.Errorf("%q %+v page %d: %s line from %v to %v", p.Title, o, i+1, l.Layer, lo, hi)
 					}
 				}
 			}
@@ -199,10 +199,10 @@ func TestTrial(t *testing.T) {
 	}
 	pages := readPDF(t, data)
 	for i, q := range pages {
-		if !strings.Contains(oneLine(q.words()), "not for cutting leather") {
+		if !strings.Contains(oneLine(q.Words()), "not for cutting leather") {
 			t.Errorf("page %d does not say that it is a trial", i+1)
 		}
-		if strings.Contains(q.words(), "hangs") || strings.Contains(q.words(), "Work card") {
+		if strings.Contains(q.Words(), "hangs") || strings.Contains(q.Words(), "Work card") {
 			t.Errorf("page %d of a trial speaks of the leather", i+1)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"chape/calc"
 	"chape/calc/curve"
 	"chape/project"
+	"chape/project/print/printtest"
 	"chape/project/print/sheet"
 )
 
@@ -26,15 +27,15 @@ var markRE = regexp.MustCompile(`^[A-Z]+[12]$`)
 func (p readPage) marks(t *testing.T) map[string]curve.Vec {
 	t.Helper()
 	out := map[string]curve.Vec{}
-	circles := p.circles(sheet.RegisterLayer)
-	for _, w := range p.texts {
-		if w.layer != sheet.RegisterLayer || !markRE.MatchString(w.s) {
+	circles := p.Circles(sheet.RegisterLayer)
+	for _, w := range p.Texts {
+		if w.Layer != sheet.RegisterLayer || !markRE.MatchString(w.Says) {
 			continue
 		}
 		best := math.Inf(1)
 		for _, c := range circles {
-			if d := c.At.Dist(w.at); d < best {
-				best, out[w.s] = d, c.At
+			if d := c.At.Dist(w.At); d < best {
+				best, out[w.Says] = d, c.At
 			}
 		}
 	}
@@ -50,7 +51,7 @@ func assemble(t *testing.T, all []readPage, title string, c sheet.Correction) as
 	t.Helper()
 	var a assembly
 	for _, p := range all {
-		if len(p.circles(sheet.ScaleLayer)) > 0 && strings.Contains(oneLine(p.words()), title) {
+		if len(p.Circles(sheet.ScaleLayer)) > 0 && strings.Contains(oneLine(p.Words()), title) {
 			a.pages = append(a.pages, p.printed(c))
 		}
 	}
@@ -88,20 +89,20 @@ func oneLine(s string) string { return strings.ReplaceAll(s, "\n", " ") }
 func (p readPage) printed(c sheet.Correction) readPage {
 	fx, fy := c.Factors()
 	at := func(v curve.Vec) curve.Vec {
-		return curve.Vec{X: p.width/2 + (v.X-p.width/2)/fx, Y: p.height/2 + (v.Y-p.height/2)/fy}
+		return curve.Vec{X: p.Width/2 + (v.X-p.Width/2)/fx, Y: p.Height/2 + (v.Y-p.Height/2)/fy}
 	}
-	out := readPage{width: p.width, height: p.height}
-	for _, q := range p.paths {
-		pts := q.pts
-		q.pts = nil
+	out := readPage{printtest.Page{Width: p.Width, Height: p.Height}}
+	for _, q := range p.Paths {
+		pts := q.Pts
+		q.Pts = nil
 		for _, v := range pts {
-			q.pts = append(q.pts, at(v))
+			q.Pts = append(q.Pts, at(v))
 		}
-		out.paths = append(out.paths, q)
+		out.Paths = append(out.Paths, q)
 	}
-	for _, w := range p.texts {
-		w.at = at(w.at)
-		out.texts = append(out.texts, w)
+	for _, w := range p.Texts {
+		w.At = at(w.At)
+		out.Texts = append(out.Texts, w)
 	}
 	return out
 }
@@ -127,12 +128,12 @@ func shift(t *testing.T, a, b map[string]curve.Vec) (curve.Vec, bool) {
 // core is the page inside its joint lines.
 func (p readPage) core() sheet.Box {
 	b := sheet.Box{Lo: curve.Vec{X: math.Inf(-1), Y: math.Inf(-1)}, Hi: curve.Vec{X: math.Inf(1), Y: math.Inf(1)}}
-	mid := curve.Vec{X: p.width / 2, Y: p.height / 2}
-	for _, q := range p.paths {
-		if q.layer != sheet.RegisterLayer || !q.dashed {
+	mid := curve.Vec{X: p.Width / 2, Y: p.Height / 2}
+	for _, q := range p.Paths {
+		if q.Layer != sheet.RegisterLayer || len(q.Dashes) == 0 {
 			continue
 		}
-		u, v := q.pts[0], q.pts[1]
+		u, v := q.Pts[0], q.Pts[1]
 		switch {
 		case math.Abs(u.X-v.X) < 0.01 && u.X < mid.X:
 			b.Lo.X = u.X
@@ -160,12 +161,12 @@ func (a assembly) cut() (trimmed, all []curve.Line) {
 			}
 			return out
 		}
-		for _, q := range p.paths {
-			if q.layer != sheet.CutLayer {
+		for _, q := range p.Paths {
+			if q.Layer != sheet.CutLayer {
 				continue
 			}
-			all = append(all, move(q.pts, q.closed))
-			for _, piece := range (sheet.Path{Pts: q.pts, Closed: q.closed}).Clip(a.cores[i]) {
+			all = append(all, move(q.Pts, q.Closed))
+			for _, piece := range (sheet.Path{Pts: q.Pts, Closed: q.Closed}).Clip(a.cores[i]) {
 				trimmed = append(trimmed, move(piece.Pts, piece.Closed))
 			}
 		}

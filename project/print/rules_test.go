@@ -133,9 +133,9 @@ func TestRulesOfSheets(t *testing.T) {
 		marks := map[string]int{}
 		for i, q := range readPDF(t, data) {
 			clearOfRim(t, n, i+1, q)
-			for _, w := range q.texts {
-				if w.layer == sheet.RegisterLayer {
-					marks[w.s]++
+			for _, w := range q.Texts {
+				if w.Layer == sheet.RegisterLayer {
+					marks[w.Says]++
 				}
 			}
 		}
@@ -161,10 +161,10 @@ func noneOver(t *testing.T, n int, p sheet.Page) {
 func clearOfRim(t *testing.T, n, page int, q readPage) {
 	t.Helper()
 	const least = 8 - 0.002 // the bytes have hundredths of points
-	for _, l := range q.paths {
-		lo, hi := l.pts.Bounds()
-		if r := l.width / 2; lo.X-r < least || lo.Y-r < least || hi.X+r > q.width-least || hi.Y+r > q.height-least {
-			t.Errorf("knife %d, page %d: a %s line %.2f wide runs from %v to %v, nearer than 8 mm to the rim", n, page, l.layer, l.width, lo, hi)
+	for _, l := range q.Paths {
+		lo, hi := l.Pts.Bounds()
+		if r := l.Width / 2; lo.X-r < least || lo.Y-r < least || hi.X+r > q.Width-least || hi.Y+r > q.Height-least {
+			t.Errorf("knife %d, page %d: a %s line %.2f wide runs from %v to %v, nearer than 8 mm to the rim", n, page, l.Layer, l.Width, lo, hi)
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"chape/calc"
+	"chape/project/print/printtest"
 	"chape/project/print/sheet"
 )
 
@@ -39,12 +40,12 @@ func TestEightSides(t *testing.T) {
 		}
 		seen := false
 		for _, q := range readPDF(t, data) {
-			if !slices.ContainsFunc(q.texts, func(w readText) bool { return w.s == "back half" }) {
+			if !slices.ContainsFunc(q.Texts, func(w printtest.Text) bool { return w.Says == "back half" }) {
 				continue
 			}
 			seen = true
 			checkSide(t, name, q, plan, c.right)
-			if want := map[calc.Up]string{calc.GrainUp: "Grain side up", calc.FleshUp: "Flesh side up"}[c.up]; !strings.Contains(oneLine(q.words()), want) {
+			if want := map[calc.Up]string{calc.GrainUp: "Grain side up", calc.FleshUp: "Flesh side up"}[c.up]; !strings.Contains(oneLine(q.Words()), want) {
 				t.Errorf("%s: the sheet does not say %q", name, want)
 			}
 		}
@@ -58,9 +59,9 @@ func TestEightSides(t *testing.T) {
 func checkSide(t *testing.T, name string, q readPage, plan *calc.Plan, right bool) {
 	t.Helper()
 	var fold, low, high float64
-	for _, l := range q.paths {
-		if l.layer == sheet.FoldLayer && l.dashed && math.Abs(l.pts[0].X-l.pts[1].X) < 0.01 {
-			fold, low, high = l.pts[0].X, l.pts[0].Y, l.pts[1].Y
+	for _, l := range q.Paths {
+		if l.Layer == sheet.FoldLayer && len(l.Dashes) > 0 && math.Abs(l.Pts[0].X-l.Pts[1].X) < 0.01 {
+			fold, low, high = l.Pts[0].X, l.Pts[0].Y, l.Pts[1].Y
 		}
 	}
 	if !(high < low) {
@@ -75,7 +76,7 @@ func checkSide(t *testing.T, name string, q readPage, plan *calc.Plan, right boo
 	want = append(want, plan.Loop.Relief...)
 	for _, w := range want {
 		ok := false
-		for _, got := range q.circles(sheet.ReliefLayer) {
+		for _, got := range q.Circles(sheet.ReliefLayer) {
 			ok = ok || math.Abs(got.At.X-(fold+side*w.Centre.Y)) < 0.05 && math.Abs(got.At.Y-(zero-w.Centre.X)) < 0.05 &&
 				math.Abs(got.Radius-w.Diameter/2) < 0.01
 		}

@@ -25,7 +25,7 @@ func TestTracingSheet(t *testing.T) {
 			t.Fatalf("%s: %d pages, want 2", c.paper, len(pages))
 		}
 		fx, fy := c.corr.Factors()
-		pricks := pages[0].circles(sheet.ScaleLayer)
+		pricks := pages[0].Circles(sheet.ScaleLayer)
 		if len(pricks) != 4 {
 			t.Fatalf("%s: %d pricks, want 4", c.paper, len(pricks))
 		}
@@ -35,7 +35,7 @@ func TestTracingSheet(t *testing.T) {
 		if got := pricks[3].At.Y - pricks[2].At.Y; math.Abs(got-100*fy) > 0.02 {
 			t.Errorf("%s: pricks %g mm apart along, want %g", c.paper, got, 100*fy)
 		}
-		first, second := oneLine(pages[0].words()), oneLine(pages[1].words())
+		first, second := oneLine(pages[0].Words()), oneLine(pages[1].Words())
 		for _, want := range []string{"set your dividers here: 100 mm", "Print at 100 %"} {
 			if !strings.Contains(first, want) {
 				t.Errorf("%s: the sheet does not say %q", c.paper, want)

@@ -18,8 +18,8 @@ func TestNarrowPaperSaysAll(t *testing.T) {
 	}
 	sheets := 0
 	for i, p := range readPDF(t, data) {
-		words := oneLine(p.words())
-		if len(p.circles(sheet.ScaleLayer)) == 0 || !strings.Contains(words, "Half pattern, sheet") {
+		words := oneLine(p.Words())
+		if len(p.Circles(sheet.ScaleLayer)) == 0 || !strings.Contains(words, "Half pattern, sheet") {
 			continue
 		}
 		sheets++
@@ -43,7 +43,7 @@ func TestWords(t *testing.T) {
 	}
 	var all strings.Builder
 	for _, q := range readPDF(t, data) {
-		all.WriteString(oneLine(q.words()) + " ")
+		all.WriteString(oneLine(q.Words()) + " ")
 	}
 	got := all.String()
 	for _, want := range []string{"½″ é × ° é", "pattern 3", "25 November 2026", "row 2, column 1", "set your dividers here: 100 mm", "4″",
@@ -111,7 +111,7 @@ func TestLettersLeftOut(t *testing.T) {
 		}
 		times := 0
 		for i, q := range readPDF(t, data) {
-			words := oneLine(q.words())
+			words := oneLine(q.Words())
 			if strings.Contains(words, say) {
 				times++
 			}
