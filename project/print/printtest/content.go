@@ -26,6 +26,12 @@ func (m matrix) before(n matrix) matrix {
 	}
 }
 
+// saved is what q keeps and Q brings back, as far as it is read here.
+type saved struct {
+	at   matrix
+	grey float64
+}
+
 // reader runs the operators of a content stream.
 type reader struct {
 	Page
@@ -33,7 +39,7 @@ type reader struct {
 	book  book
 	high  float64 // of the page, user units
 	at    matrix
-	saved []matrix
+	saved []saved
 	args  []string
 	now   Path
 	on    sheet.Layer
@@ -103,10 +109,11 @@ func (r *reader) state(tok string) bool {
 		}
 		r.at = m.before(r.at)
 	case "q":
-		r.saved = append(r.saved, r.at)
+		r.saved = append(r.saved, saved{r.at, r.grey})
 	case "Q":
 		if len(r.saved) > 0 {
-			r.at, r.saved = r.saved[len(r.saved)-1], r.saved[:len(r.saved)-1]
+			last := r.saved[len(r.saved)-1]
+			r.at, r.grey, r.saved = last.at, last.grey, r.saved[:len(r.saved)-1]
 		}
 	case "J", "j", "G":
 	default:
