@@ -75,7 +75,7 @@ type Choose struct{ Mark int }
 type Say struct {
 	Text  string
 	Warn  bool
-	Lasts bool // only another one takes it away: the keys stand below it
+	Lasts bool // until another one, a change or another page; the keys stand below it
 }
 
 // PrintPair has two patterns printed on one page, laid over each other.

@@ -90,8 +90,11 @@ type Explainer interface {
 	Explain() (title string, body func(w, h int) []string, ok bool)
 }
 
+// Keyed is a pane, or whatever else has keys by state.
+type Keyed interface{ Keys() []Section }
+
 // Typing tells whether keys go into a text of the pane.
-func Typing(p Pane) bool {
+func Typing(p Keyed) bool {
 	for _, s := range p.Keys() {
 		if s.Now && s.Text {
 			return true
@@ -101,7 +104,7 @@ func Typing(p Pane) bool {
 }
 
 // Alive are the keys of a pane that are alive now.
-func Alive(p Pane) []Key {
+func Alive(p Keyed) []Key {
 	var keys []Key
 	for _, s := range p.Keys() {
 		if s.Now {

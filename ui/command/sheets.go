@@ -81,6 +81,10 @@ func writeSheets(w call.World, dir string, files []folder.File, force bool) erro
 			return errors.Join(err, e)
 		}
 	}
+	var foreign *folder.ErrForeign
+	if errors.As(err, &foreign) {
+		return fmt.Errorf("%w with --out; --force replaces it", err)
+	}
 	return err
 }
 

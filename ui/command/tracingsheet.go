@@ -2,15 +2,12 @@ package command
 
 import (
 	"flag"
-	"fmt"
-	"path/filepath"
 	"slices"
 
 	"chape/project/print"
 	"chape/project/print/folder"
 	"chape/project/print/tracing"
 	"chape/ui/command/call"
-	"chape/ui/term"
 )
 
 // tracingAlone refuses options that say nothing of a tracing sheet.
@@ -28,14 +25,5 @@ func printTracing(w call.World, dir string, o print.Options, force bool) error {
 	if err != nil {
 		return call.Misuse("%v", err)
 	}
-	paths, err := folder.Write(dir, []folder.File{file}, force, func(_, _ int, path string) {
-		if w.Progress != nil && path != "" {
-			w.Progress("writing " + filepath.Base(path))
-		}
-	})
-	if err != nil {
-		return err
-	}
-	_, err = fmt.Fprintln(w.Out, term.Plain(paths[0]))
-	return err
+	return writeSheets(w, dir, []folder.File{file}, force)
 }

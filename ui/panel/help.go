@@ -1,19 +1,37 @@
 package panel
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
-	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/ui/act"
 	"chape/ui/layout"
+	"chape/ui/part"
 )
 
 // Section is the keys of one part of the screen.
 type Section struct {
 	Title string
 	Keys  []key.Binding
+}
+
+// Sections are the keys of a pane, or of a panel. Those without a title are said in the
+// foot alone.
+func Sections(of act.Keyed) []Section {
+	var all []Section
+	for _, s := range of.Keys() {
+		if s.Title == "" {
+			continue
+		}
+		section := Section{Title: s.Title}
+		for _, k := range s.Keys {
+			section.Keys = append(section.Keys, k.Binding)
+		}
+		all = append(all, section)
+	}
+	return all
 }
 
 // Help lists the keys.
@@ -24,35 +42,43 @@ type Help struct {
 	top      int
 }
 
+// once leaves of the sections of one title the first: many pages ask in the same way.
+func once(sections []Section) []Section {
+	var out []Section
+	for _, s := range sections {
+		if !slices.ContainsFunc(out, func(o Section) bool { return o.Title == s.Title }) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
 // NewHelp gives the list of the sections' keys; those of close take it away, as Esc
 // does.
 func NewHelp(sections []Section, s Style, close ...key.Binding) *Help {
-	return &Help{frame: frame{style: s}, sections: sections, close: close}
+	return &Help{frame: frame{style: s}, sections: once(sections), close: close}
 }
 
-// Key scrolls the list, or closes it; a measuring tool does neither.
-func (p *Help) Key(k tea.KeyMsg, _ bool) (out []act.Msg, done bool) {
+func (p *Help) keys() part.Keys {
 	room := p.inner().H
 	most := max(0, len(p.lines())-room)
-	p.top = max(0, min(p.top, most))
-	switch k.Type {
-	case tea.KeyUp:
-		p.top = max(0, p.top-1)
-	case tea.KeyDown:
-		p.top = min(most, p.top+1)
-	case tea.KeyPgUp:
-		p.top = max(0, p.top-room)
-	case tea.KeyPgDown, tea.KeySpace:
-		p.top = min(most, p.top+room)
-	case tea.KeyHome:
-		p.top = 0
-	case tea.KeyEnd:
-		p.top = most
-	case tea.KeyEsc, tea.KeyCtrlC:
-		return nil, true
+	to := func(at func(top int) int) func() []act.Msg {
+		return part.Quiet(func() { p.top = max(0, min(at(min(p.top, most)), most)) })
 	}
-	return nil, key.Matches(k, p.close...)
+	by := func(n int) func() []act.Msg { return to(func(top int) int { return top + n }) }
+	return part.Keys{
+		part.Key("↑", "a line up", by(-1), "up"),
+		part.Key("↓", "a line down", by(1), "down"),
+		part.Key("PgUp", "a page up", by(-room), "pgup"),
+		part.Key("PgDn, Space", "a page down", by(room), "pgdown", " ").Foot("a page down"),
+		part.Key("Home", "the first line", to(func(int) int { return 0 }), "home"),
+		part.Key("End", "the last line", to(func(int) int { return most }), "end"),
+		p.leaving("close the list of keys", p.close).Foot("closes this"),
+	}
 }
+
+// Take scrolls the list, or closes it; a measuring tool does neither.
+func (p *Help) Take(k part.Press) (out []act.Msg, done bool) { return p.take(p.keys(), k) }
 
 // The widths of the list of keys.
 const (
@@ -102,16 +128,10 @@ func (p *Help) View() []string {
 	return layout.Frame(p.w, p.h, title, true, lines[top:], p.style.Edges)
 }
 
-// Foot says how to move in the list.
-func (p *Help) Foot() []key.Binding {
-	return []key.Binding{
-		key.NewBinding(key.WithHelp("↑ ↓ PgUp PgDn Home End", "move")),
-		key.NewBinding(key.WithHelp("Esc", "closes this")),
-	}
+// Keys implements Panel.
+func (p *Help) Keys() []act.Section {
+	return []act.Section{p.keys().Section("The list of keys", true)}
 }
-
-// Typing is never so.
-func (p *Help) Typing() bool { return false }
 
 // keyNames brings the parts' ways of writing keys to one.
 var keyNames = map[string]string{

@@ -27,3 +27,13 @@ func TestHelpIsNeverCut(t *testing.T) {
 		}
 	}
 }
+
+// Many pages ask in the same way: what they share is listed once.
+func TestHelpSaysOnce(t *testing.T) {
+	same := Section{Title: "In a question", Keys: []key.Binding{key.NewBinding(key.WithKeys("enter"), key.WithHelp("Enter", "keep it"))}}
+	p := NewHelp([]Section{same, {Title: "Other"}, same}, Style{})
+	p.SetSize(80, 24)
+	if view := strings.Join(p.View(), "\n"); strings.Count(view, "keep it") != 1 {
+		t.Errorf("said more than once:\n%s", view)
+	}
+}

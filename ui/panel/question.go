@@ -1,11 +1,9 @@
 package panel
 
 import (
-	"github.com/charmbracelet/bubbles/key"
-	tea "github.com/charmbracelet/bubbletea"
-
 	"chape/ui/act"
 	"chape/ui/layout"
+	"chape/ui/part"
 	"chape/ui/term"
 )
 
@@ -18,25 +16,19 @@ type Question struct {
 // NewQuestion gives the panel for q.
 func NewQuestion(q act.Question, s Style) *Question { return &Question{frame: frame{style: s}, q: q} }
 
-// Key takes the letters of the choices. A measuring tool types none.
-func (p *Question) Key(k tea.KeyMsg, _ bool) (out []act.Msg, done bool) {
-	if k.Type == tea.KeyEsc && !p.q.Stays {
-		return nil, true
-	}
-	if k.Type != tea.KeyRunes || k.Paste {
-		return nil, false
-	}
+func (p *Question) keys() part.Keys {
+	var keys part.Keys
 	for _, c := range p.q.Choices {
-		if string(k.Runes) != c.Key {
-			continue
-		}
-		if c.Do != nil {
-			out = c.Do()
-		}
-		return out, true
+		keys = append(keys, part.Key(c.Key, c.Does, p.ends(c.Do), c.Key))
 	}
-	return nil, false
+	if !p.q.Stays {
+		keys = append(keys, p.leaving("go back", nil))
+	}
+	return keys
 }
+
+// Take takes the letters of the choices. A measuring tool types none.
+func (p *Question) Take(k part.Press) (out []act.Msg, done bool) { return p.take(p.keys(), k) }
 
 // View is the question and its choices.
 func (p *Question) View() []string {
@@ -45,17 +37,21 @@ func (p *Question) View() []string {
 		lines = append(lines, layout.Wrap(term.Plain(t), p.w-4)...)
 	}
 	lines = append(lines, "")
-	for _, c := range p.q.Choices {
-		lines = append(lines, p.style.Strong.Render(c.Key)+"  "+term.Plain(c.Does))
-	}
-	if !p.q.Stays {
-		lines = append(lines, p.style.Strong.Render("Esc")+"  go back")
+	for _, r := range p.keys() {
+		h := r.Help()
+		for i, does := range layout.Wrap(term.Plain(h.Desc), max(1, p.w-4-questionKey)) {
+			name := ""
+			if i == 0 {
+				name = p.style.Strong.Render(h.Key)
+			}
+			lines = append(lines, layout.Line(name, questionKey)+does)
+		}
 	}
 	return p.framed(p.q.Title, lines)
 }
 
-// Foot is empty: the choices say themselves.
-func (p *Question) Foot() []key.Binding { return nil }
+// questionKey is the column of the keys.
+const questionKey = 5
 
-// Typing is never so.
-func (p *Question) Typing() bool { return false }
+// Keys implements Panel.
+func (p *Question) Keys() []act.Section { return []act.Section{p.keys().Section(p.q.Title, true)} }

@@ -81,7 +81,7 @@ func (s *Session) opened(msg openedMsg) []act.Msg {
 	next := s.takeBack(msg.doc)
 	s.leave()
 	s.doc, s.o.Notices, s.o.Lock = next, msg.notices, msg.lock
-	s.polling = false
+	s.polling, s.written = false, ""
 	out := []act.Msg{Opened{}}
 	if msg.elsewhere {
 		out = append(out, act.Say{Text: "this project is open in another window as well: changes made there show here"})

@@ -168,12 +168,30 @@ func (s *Session) printed(msg printedMsg) []act.Msg {
 	if msg.err != nil {
 		return warn("not printed: " + msg.err.Error())
 	}
-	out := []act.Msg{act.Say{Text: "written: " + strings.Join(msg.paths, ", "), Lasts: true}}
+	s.written = strings.Join(msg.paths, ", ")
+	out := []act.Msg{act.Say{Text: "written: " + s.written, Lasts: true}}
 	if msg.note != nil && msg.path == s.doc.Path() {
 		s.doc.Record(func(p *project.Project) { p.Note(*msg.note) })
 		out = append(out, Changed{})
 	}
 	return out
+}
+
+// Written is what was printed last, while this project is open; "": nothing.
+func (s *Session) Written() string { return s.written }
+
+// KeepPaper has it remembered which paper lies in the printer. Only a failure is said.
+func (s *Session) KeepPaper(p sheet.Paper) []act.Msg {
+	keep := s.o.KeepPaper
+	if keep == nil {
+		return nil
+	}
+	return do(func() tea.Msg {
+		if err := keep(p); err != nil {
+			return act.Say{Text: "the paper is not kept for the next time: " + err.Error(), Warn: true}
+		}
+		return nil
+	})
 }
 
 // KeepPrinter has it remembered what a sheet measured.

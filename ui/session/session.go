@@ -32,6 +32,7 @@ type Options struct {
 	Document func(p project.Project, path string, stamp store.Stamp) *document.Doc
 	// KeepPrinter keeps what the pricks on a sheet measured; nil: for this time only.
 	KeepPrinter func(c sheet.Correction) error
+	KeepPaper   func(p sheet.Paper) error // keeps what paper lies in the printer; nil: for this time only
 	Prints      string                    // the folder for sheets that the user has chosen; "": none
 	Documents   string                    // the folder for them otherwise; "": beside the project
 	Named       string                    // the project named on the command line: its sheets go beside it
@@ -47,6 +48,7 @@ type Session struct {
 	doc *document.Doc
 
 	printing bool   // sheets are being drawn
+	written  string // what was printed last
 	quitting bool   // as soon as the running save has ended
 	next     string // the project to be opened then
 	dropped  bool   // a loose copy that nobody wants

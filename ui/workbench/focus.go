@@ -33,8 +33,16 @@ func (m *Model) takeUp(next *leaf) tea.Cmd {
 	taken, _ := m.tell(next, act.InHand{Is: true})
 	m.stale()
 	m.changed = true
+	m.said()
 	m.settleMode()
 	return tea.Batch(left, taken)
+}
+
+// said takes away a message that lasts: the work has gone on.
+func (m *Model) said() {
+	if m.message.Lasts {
+		m.message = act.Say{}
+	}
 }
 
 // leave goes back from the page in hand.

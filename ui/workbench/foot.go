@@ -60,7 +60,8 @@ func (m *Model) keyLine(keys []key.Binding) string {
 // footKeys are the keys that matter where the user is, in few words.
 func (m *Model) footKeys() []key.Binding {
 	if m.panel != nil {
-		return m.panel.Foot()
+		keys, _ := brief(act.Alive(m.panel))
+		return keys
 	}
 	l := m.inHand()
 	first, late := brief(act.Alive(l.pane))
@@ -112,24 +113,13 @@ func in(b key.Binding, words string) key.Binding {
 func (m *Model) sections() []panel.Section {
 	all := []panel.Section{{Title: "Everywhere, while nothing is typed", Keys: m.rootKeys()}}
 	for _, l := range m.pages {
-		var own []panel.Section
-		for _, s := range l.pane.Keys() {
-			if s.Title == "" {
-				continue // said in the foot alone
-			}
-			section := panel.Section{Title: s.Title}
-			for _, k := range s.Keys {
-				section.Keys = append(section.Keys, k.Binding)
-			}
-			own = append(own, section)
-		}
-		if l == m.inHand() {
+		if own := panel.Sections(l.pane); l == m.inHand() {
 			all = append(own, all...)
 		} else {
 			all = append(all, own...)
 		}
 	}
-	return all
+	return append(all, panel.Sections(m.printPanel())...)
 }
 
 // rootKeys are the root's own keys and those that open pages, in the order of the help.

@@ -22,7 +22,7 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 			return cmd
 		}
 	}
-	if first, rest, several := part.Letters(k); several && m.mode != editing && (m.panel == nil || !m.panel.Typing()) {
+	if first, rest, several := part.Letters(k); several && m.mode != editing && (m.panel == nil || !act.Typing(m.panel)) {
 		cmd := m.key(first)
 		return tea.Batch(cmd, m.settle(), m.key(rest)) // to whoever has the keyboard now
 	}
@@ -159,7 +159,7 @@ func (m *Model) askPrint() tea.Cmd {
 }
 
 func (m *Model) printPanel() *panel.Print {
-	return panel.NewPrint(m.o.Print, m.session.PrintFolder(), m.session.Doc().Unit(), m.panelStyle(), m.Keys.Break, m.Keys.Quit)
+	return panel.NewPrint(m.o.Print, m.session.PrintFolder, m.session.Doc().Unit(), m.panelStyle(), m.Keys.Break, m.Keys.Quit).Written(m.session.Written())
 }
 
 // askTracing opens the same panel for a sheet to trace a knife on, which needs no plan.
@@ -176,7 +176,7 @@ func (m *Model) askTracing() {
 func (m *Model) explain() {
 	if e, can := m.inHand().pane.(act.Explainer); can {
 		if title, body, ok := e.Explain(); ok {
-			m.put(helping, panel.NewExplain(title, body, m.panelStyle(), m.Keys.Help, m.Keys.Quit))
+			m.put(helping, panel.NewExplain(title, body, m.panelStyle(), m.Keys.Help, m.Keys.Quit, m.Keys.Break))
 			return
 		}
 	}
@@ -185,7 +185,7 @@ func (m *Model) explain() {
 
 // showHelp lists the keys, those of what is in hand first.
 func (m *Model) showHelp() {
-	m.put(helping, panel.NewHelp(m.sections(), m.panelStyle(), m.Keys.Help, m.Keys.Quit))
+	m.put(helping, panel.NewHelp(m.sections(), m.panelStyle(), m.Keys.Help, m.Keys.Quit, m.Keys.Break))
 }
 
 func (m *Model) suspend() tea.Cmd {

@@ -31,6 +31,11 @@ func TestEveryKeyIsInTheHelp(t *testing.T) {
 		}
 	}
 	all := append(bindings(m.Keys), m.openers()...)
+	for _, s := range m.printPanel().Keys() {
+		for _, k := range s.Keys {
+			all = append(all, k.Binding)
+		}
+	}
 	for _, l := range m.pages {
 		for _, s := range l.pane.Keys() {
 			for _, k := range s.Keys {

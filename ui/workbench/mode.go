@@ -72,8 +72,10 @@ func (m *Model) panelKey(p part.Press) tea.Cmd {
 		return m.quit()
 	case m.mode == printing && key.Matches(p.KeyMsg, m.Keys.Suspend):
 		return m.suspend()
+	case act.Typing(m.panel) && key.Matches(p.KeyMsg, m.Keys.Break): // first what is typed
+		p.KeyMsg = tea.KeyMsg{Type: tea.KeyEsc}
 	}
-	out, done := m.panel.Key(p.KeyMsg, p.Tool())
+	out, done := m.panel.Take(p)
 	if done {
 		m.closed()
 	}

@@ -202,12 +202,12 @@ func TestUndoOverTheShelf(t *testing.T) {
 func TestHelpScrolls(t *testing.T) {
 	s := filed(t, 80, 24, fresh())
 	for _, key := range []string{"esc", "q", "?"} {
-		s.keys("?", "?", "end")      // over what the row in hand means
-		s.shows("correct the grams") // the last section
+		s.keys("?", "?", "end")          // over what the row in hand means
+		s.shows("back without printing") // the last section
 		s.lacks("Everywhere, while nothing is typed")
 		s.keys("home", "x")
 		s.shows("Knife")
-		s.lacks("correct the grams")
+		s.lacks("back without printing")
 		if s.keys(key); s.m.mode != browsing || s.quit {
 			t.Errorf("%s: mode %v, quit %v", key, s.m.mode, s.quit)
 		}

@@ -21,7 +21,7 @@ func TestPrintPanel(t *testing.T) {
 	s.shows("a3")
 	s.fits()
 	s.keys("t", "0.3", "enter")
-	s.shows("0.3 thick")
+	s.shows("0.3 mm thick")
 	s.keys("t", "300", "enter")
 	s.shows("no thickness for trial stock")
 	s.keys("esc", "esc")
@@ -91,11 +91,76 @@ func TestPrintsAreFound(t *testing.T) {
 		s.shows("written: ")
 		s.shows("? keys")
 		s.fits()
-		s.keys("tab")
+		s.keys("down")
 	}
 	if files, _ := filepath.Glob(filepath.Join(other, "*.pdf")); len(files) == 0 {
 		t.Error("no sheets in the folder that was chosen")
 	}
 	s.keys("ctrl+s")
 	s.lacks("written: ")
+}
+
+// TestWrittenGoes: what was printed stays while one looks, goes with another page or a
+// change, and P shows it again.
+func TestWrittenGoes(t *testing.T) {
+	s := filed(t, 120, 40, fresh())
+	for _, goes := range [][]string{{"tab"}, {"o"}, {"b"}, {"tab", "tab", "down", "4", "2", "enter"}} {
+		s.keys("P", "enter")
+		s.shows("written: ")
+		s.keys("up", "home")
+		s.shows("written: ")
+		s.keys(goes...)
+		s.lacks("written: ")
+		s.keys("esc", "esc", "P")
+		s.shows("written last: ")
+		s.shows("knife pattern 1.pdf")
+		s.keys("esc")
+	}
+}
+
+// TestPaperIsKept: what is printed on is what lies in the printer.
+func TestPaperIsKept(t *testing.T) {
+	s := filed(t, 80, 24, fresh())
+	var kept []string
+	s.m.o.KeepPaper = func(p sheet.Paper) error { kept = append(kept, p.Name); return nil }
+	s.keys("P", "pp", "esc", "P")
+	s.shows("a4")
+	s.keys("pp", "enter", "P")
+	s.shows("letter")
+	s.keys("enter")
+	if len(kept) != 1 || kept[0] != "letter" {
+		t.Errorf("kept %q", kept)
+	}
+	s.m.o.KeepPaper = func(sheet.Paper) error { return errors.New("no folder") }
+	s.run(s.m.do(s.m.session.KeepPaper(sheet.Papers[0])))
+	s.shows("not kept for the next time: no folder")
+}
+
+// TestNewFolderIsAsked: one that is not there yet is made only after a second Enter.
+func TestNewFolderIsAsked(t *testing.T) {
+	s := filed(t, 80, 24, fresh())
+	there, none := t.TempDir(), filepath.Join(t.TempDir(), "none")
+	kept := ""
+	s.m.o.KeepPrints = func(folder string) error { kept = folder; return nil }
+	s.keys("P", "d", s.path, "enter")
+	s.shows("this is a file")
+	s.keys("esc", "d", none, "enter")
+	s.shows("there is no such folder yet")
+	if kept != "" {
+		t.Fatalf("kept %q unasked", kept)
+	}
+	s.keys("x", "backspace", "enter") // it was typed on: asked anew
+	s.shows("there is no such folder yet")
+	s.keys("enter")
+	if kept != none {
+		t.Errorf("kept %q", kept)
+	}
+	s.keys("d", there, "enter")
+	if kept != there {
+		t.Errorf("kept %q", kept)
+	}
+	s.keys("d", "enter")
+	if kept != "" {
+		t.Errorf("the usual one: %q", kept)
+	}
 }

@@ -117,12 +117,16 @@ func (m *Model) takePrint(msg act.Msg) (cmd tea.Cmd, known bool) {
 	case act.TracingSheet:
 		m.askTracing()
 		return nil, true
-	case panel.FolderMsg:
-		cmd := m.do(m.session.SetPrints(msg.Folder))
+	case panel.FolderSeenMsg:
 		if p, ok := m.panel.(*panel.Print); ok {
-			p.SetFolder(m.session.PrintFolder())
+			return m.do(p.Seen(msg)), true
 		}
-		return cmd, true
+		return nil, true
+	case panel.FolderMsg:
+		return m.do(m.session.SetPrints(msg.Folder)), true
+	case panel.PaperMsg:
+		m.o.Print.Paper = msg.Paper
+		return m.do(m.session.KeepPaper(msg.Paper)), true
 	case panel.MeasuredMsg:
 		m.o.Print.Correction = msg.Correction
 		return m.do(m.session.KeepPrinter(msg.Correction)), true
@@ -136,6 +140,7 @@ func (m *Model) commit(c act.Commit) bool {
 	was := m.session.Doc().Committed()
 	err := m.session.Doc().Commit(c.Label, c.Do)
 	if err == nil {
+		m.said()
 		if words := session.Outgrown(was, m.session.Doc().Committed(), m.Keys.Raise.Help().Key); words != "" {
 			m.message = act.Say{Text: words}
 		}

@@ -50,14 +50,14 @@ func Write(dir string, files []File, force bool, progress func(done, all int, pa
 		}
 	}
 	if err := os.MkdirAll(dir, 0o777); err != nil {
-		return nil, fmt.Errorf("folder %q can't be made: %w: name another with --out", dir, bare(err))
+		return nil, fmt.Errorf("folder %q can't be made: %w: choose another", dir, bare(err))
 	}
 	for i, f := range files {
 		if progress != nil {
 			progress(i, len(files), paths[i])
 		}
 		if err := writeWhole(paths[i], f.Data); err != nil {
-			return paths[:i], fmt.Errorf("%q can't be written: %w: see to the disk, or name another folder with --out", paths[i], bare(err))
+			return paths[:i], fmt.Errorf("%q can't be written: %w: see to the disk, or choose another folder", paths[i], bare(err))
 		}
 	}
 	if progress != nil {

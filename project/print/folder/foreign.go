@@ -17,7 +17,7 @@ import (
 type ErrForeign struct{ Path string }
 
 func (e *ErrForeign) Error() string {
-	return fmt.Sprintf("%q is there and was not printed by this program: name another folder with --out, or say --force to replace it", e.Path)
+	return fmt.Sprintf("%q is there and was not printed by this program: move it away, or choose another folder", e.Path)
 }
 
 // replaceable refuses a path that holds something of someone else's. A link is never
@@ -28,11 +28,11 @@ func replaceable(path string, force bool) error {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil
 	case err != nil:
-		return fmt.Errorf("%q can't be looked at: %w: name another folder with --out", path, bare(err))
+		return fmt.Errorf("%q can't be looked at: %w: choose another folder", path, bare(err))
 	case info.Mode()&fs.ModeSymlink != 0:
-		return fmt.Errorf("%q is a link to somewhere else: remove it, or name another folder with --out", path)
+		return fmt.Errorf("%q is a link to somewhere else: remove it, or choose another folder", path)
 	case !info.Mode().IsRegular():
-		return fmt.Errorf("%q is there and is no file: name another folder with --out", path)
+		return fmt.Errorf("%q is there and is no file: choose another folder", path)
 	case force:
 		return nil
 	}

@@ -7,6 +7,7 @@ import (
 	"github.com/adrg/xdg"
 
 	"chape/project/config"
+	"chape/project/print/sheet"
 )
 
 // keepPrints keeps the folder for printed sheets.
@@ -17,6 +18,14 @@ func (s Chosen) keepPrints() func(string) error {
 	return func(folder string) error {
 		return s.keep(config.Change{Key: "prints", Value: folder})
 	}
+}
+
+// keepPaper keeps the paper that lies in the printer.
+func (s Chosen) keepPaper() func(sheet.Paper) error {
+	if s.Path == "" {
+		return nil
+	}
+	return func(p sheet.Paper) error { return s.keep(config.Change{Key: "paper", Value: p.Name}) }
 }
 
 // documents is the folder for what one makes, by the system's own rules, where it is there;

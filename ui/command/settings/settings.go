@@ -113,6 +113,7 @@ func (s Chosen) Workbench() workbench.Options {
 			Document:    s.Document,
 			KeepPrinter: s.KeepPrinter,
 			KeepPrints:  s.keepPrints(),
+			KeepPaper:   s.keepPaper(),
 			Documents:   documents(),
 			Elsewhere:   elsewhere(),
 		},

@@ -44,10 +44,10 @@ func Wheel(down bool) tea.MouseMsg {
 	return tea.MouseMsg{Action: tea.MouseActionPress, Button: tea.MouseButtonWheelUp}
 }
 
-// CheckKeys asks of every pane that no key stands twice in one state, that each has a
+// CheckKeys asks of every pane and panel that no key stands twice in one state, that each has a
 // name and words, and that none is what a measuring tool types. Root are the keys that
 // the root keeps for itself in that state.
-func CheckKeys(t *testing.T, p act.Pane, root ...act.Key) {
+func CheckKeys(t *testing.T, p act.Keyed, root ...act.Key) {
 	t.Helper()
 	for _, s := range p.Keys() {
 		does := map[string]string{}
