@@ -9,6 +9,9 @@ import (
 	"chape/calc/curve"
 	"chape/calc/trace"
 	"chape/project"
+	"chape/project/picture/phototest"
+	"chape/project/print/sheet"
+	"chape/project/print/tracing"
 	"chape/project/traced"
 )
 
@@ -47,6 +50,37 @@ func TestKnifeFromItsPicture(t *testing.T) {
 	}
 	if q.Tracing.Picture != "dir picture.jpg" || len(q.Knife.Stations) != len(got.Knife.Marks) {
 		t.Errorf("taken as %+v with %d marks", q.Tracing, len(q.Knife.Stations))
+	}
+}
+
+// Letter and legal paper hold 180 × 245 and 180 × 320 mm: sides with an even number of squares, which end with two white ones.
+func TestOtherPapers(t *testing.T) {
+	for name, high := range map[string]float64{"letter": 245, "legal": 320} {
+		paper, err := sheet.ParsePaper(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		data, err := tracing.PDF(tracing.Options{Paper: paper})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := phototest.Read(data, 6)
+		if err != nil {
+			t.Fatal(err)
+		}
+		disc := make(curve.Line, 60)
+		for i := range disc {
+			sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(len(disc)))
+			disc[i] = curve.Vec{X: 90 + 25*cos, Y: 140 + 25*sin}
+		}
+		p.Lay(disc, [3]uint8{64, 41, 23})
+		got, err := read2(t, p, phototest.Camera{Width: 1200, Height: 1500, Fill: 0.9, Seed: 1}, trace.Options{Of: trace.Leather})
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		if got.Sheet.Width != 180 || got.Sheet.Height != high || math.Abs(got.Outline.Area()-disc.Area()) > 15 {
+			t.Errorf("%s: the sheet is %v, the disc's area %.0f mm², want %.0f", name, got.Sheet, got.Outline.Area(), disc.Area())
+		}
 	}
 }
 

@@ -19,8 +19,8 @@ var errChain = errors.New("the frame can't be followed from corner to corner: no
 // Frame follows the frame's black squares from mark to mark. Their number is the sheet's size.
 func (v *View) Frame(c Corners) (frame.Sheet, []Place, error) {
 	var sides [4]chain
-	for i := range sides {
-		sides[i] = v.follow(c[i], c[(i+1)%4], c[(i+3)%4])
+	for i, way := range [4][3]int{{0, 1, 3}, {1, 2, 0}, {3, 2, 0}, {0, 3, 1}} {
+		sides[i] = v.follow(c[way[0]], c[way[1]], c[way[2]])
 		if sides[i].squares == nil {
 			return frame.Sheet{}, nil, errChain
 		}
@@ -44,7 +44,8 @@ func (v *View) Frame(c Corners) (frame.Sheet, []Place, error) {
 	return s, out, nil
 }
 
-// onSide is the middle of the band on side i, so far along it from its own first corner.
+// onSide is the middle of the band on side i, so far along x or y: from there the squares are counted on all sides, for
+// an even number of them ends with two white ones.
 func onSide(s frame.Sheet, i int, along float64) curve.Vec {
 	const out = frame.Band / 2
 	switch i {
@@ -53,9 +54,9 @@ func onSide(s frame.Sheet, i int, along float64) curve.Vec {
 	case 1:
 		return curve.Vec{X: s.Width + out, Y: along}
 	case 2:
-		return curve.Vec{X: s.Width - along, Y: s.Height + out}
+		return curve.Vec{X: along, Y: s.Height + out}
 	}
-	return curve.Vec{X: -out, Y: s.Height - along}
+	return curve.Vec{X: -out, Y: along}
 }
 
 type square struct {
