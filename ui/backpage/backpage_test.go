@@ -72,6 +72,15 @@ func TestMovesAndLeaves(t *testing.T) {
 	newRig(t, filepath.Join(t.TempDir(), "none"), 78, 19).Shows("no projects on the shelf yet")
 }
 
+// Columns that have no room are named, and an arrow leads to them.
+func TestAllColumnsAreReached(t *testing.T) {
+	r := newRig(t, full(t), 78, 19).Shows("→ leather bought, yield, thread", "spent expected")
+	r.Keys("right", "right", "right", "right", "right", "right", "right", "right").Shows("← the columns before", "leather bought yield thread", "Field knife", "3, finished 1").Lacks("→")
+	r.Keys("left").Shows("cost so far")
+	r.Keys("v").Lacks("→", "←").Keys("right").Shows("spent sheaths")
+	newRig(t, full(t), 158, 40).Lacks("→").Keys("right").Shows("spent expected")
+}
+
 // A look that was broken off brings nothing any more.
 func TestBrokenOff(t *testing.T) {
 	r := newRig(t, full(t), 78, 19)

@@ -10,6 +10,7 @@ import (
 	"chape/project/shelf"
 	"chape/project/shop"
 	"chape/ui/act"
+	"chape/ui/canvas"
 	"chape/ui/part"
 	"chape/ui/term/ink"
 )
@@ -34,6 +35,8 @@ type Model struct {
 	err   error
 	all   []lookback.Sheath
 	steps bool // steps in place of sheaths
+	past  int  // so many columns behind the name are turned past
+	ascii bool
 	list  part.List
 }
 
@@ -46,8 +49,10 @@ func (m *Model) SetSize(w, h int) {
 	m.scroll()
 }
 
-// SetSnapshot implements act.Pane: prices and unit are all that it takes of it.
-func (m *Model) SetSnapshot(s act.Snapshot) { m.shop, m.unit = s.Shop, s.Unit }
+// SetSnapshot implements act.Pane: prices, unit and font are all that it takes of it.
+func (m *Model) SetSnapshot(s act.Snapshot) {
+	m.shop, m.unit, m.ascii = s.Shop, s.Unit, s.Font.Glyphs == canvas.ASCII
+}
 
 type (
 	begunMsg struct {
@@ -111,8 +116,11 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 
 // keys are those of the page.
 func (m *Model) keys() part.Keys {
+	turn := func(by int) func() []act.Msg { return part.Quiet(func() { m.turn(by) }) }
 	return append(m.list.Keys("row"), part.Keys{
-		part.Key("v", "by sheath, or by step", part.Quiet(func() { m.steps = !m.steps }), "v").Foot("sheaths, steps"),
+		part.Key("→", "the columns further on, where they have no room", turn(1), "right"),
+		part.Key("←", "the columns before", turn(-1), "left"),
+		part.Key("v", "by sheath, or by step", part.Quiet(func() { m.steps, m.past = !m.steps, 0 }), "v").Foot("sheaths, steps"),
 		part.Key("g", "read the shelf again", m.look, "g").Foot("again"),
 		part.Key("Esc", "back; breaks off what is being read", func() []act.Msg { return []act.Msg{act.Leave{}} }, "esc").Foot("back"),
 	}...)
