@@ -23,6 +23,8 @@ func Run(w call.World, args []string) error {
 		return err
 	}
 	switch {
+	case *version && fs.NArg() > 0:
+		return call.Misuse("--version takes nothing behind it: %q is too much", fs.Arg(0))
 	case *version:
 		_, err := fmt.Fprintln(w.Out, "chape", w.Version)
 		return err

@@ -1,7 +1,10 @@
 package command
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
+	"os"
 	"path/filepath"
 	"strings"
 	"unicode/utf8"
@@ -66,6 +69,9 @@ func newPath(path string) (string, error) {
 		path += call.Ending
 	}
 	dir, name := filepath.Split(path)
+	if _, err := os.Stat(dir); dir != "" && errors.Is(err, fs.ErrNotExist) {
+		return "", fmt.Errorf("there is no folder %q: make it first, or name another one", filepath.Clean(dir))
+	}
 	switch {
 	case strings.EqualFold(name, call.Ending):
 		return "", call.Misuse("%q has no name before its ending: try \"chape new %sorchard.toml\"", path, dir)

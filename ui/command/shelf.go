@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"os"
 	"strings"
-	"text/tabwriter"
 	"time"
 
 	"github.com/charmbracelet/x/ansi"
@@ -24,6 +23,7 @@ var shelfVerb = call.Verb{
 	More: `  --json         for other programs: areas in mm², lengths in mm, minutes, money
                  as texts
 
+The table fits 80 columns and says which figures it leaves out.
 FOLDER is another folder of projects; your shelf, if it is not given.`,
 	Run: func(w call.World, v call.Verb, args []string) error {
 		fs := call.Flags(v.Name)
@@ -67,7 +67,7 @@ func lookBack(w call.World, set settings.Chosen, folder string, asJSON bool) err
 			_, err := fmt.Fprintln(w.Out, "no projects in", term.Plain(folder))
 			return err
 		}
-		return errors.Join(printTable(w, lookback.Sheaths(all, set.Shop(), set.Units), 0), printTable(w, lookback.StepRows(all), widestStep))
+		return errors.Join(printTable(w, lookback.Sheaths(all, set.Shop(), set.Units)), printTable(w, lookback.StepRows(all)))
 	}
 	data, err := lookback.JSON(all, set.Shop(), now())
 	if err == nil {
@@ -76,12 +76,13 @@ func lookBack(w call.World, set settings.Chosen, folder string, asJSON bool) err
 	return err
 }
 
-// widestStep leaves the table of steps room in 80 columns: their names are sentences.
-const widestStep = 40
+// Tables fit pageWidth, as the plan's page does, on a terminal and in a pipe; a name of
+// more than widestName runs on below.
+const pageWidth, widestName = 80, 36
 
-// printTable prints a table, figures to the right, and an empty line behind it. A name runs
-// on below where it is wider than widest; 0: it never does.
-func printTable(w call.World, t lookback.Table, widest int) error {
+// printTable prints a table, figures to the right, with the columns that have room, and an
+// empty line behind it.
+func printTable(w call.World, t lookback.Table) error {
 	if len(t.Rows) == 0 {
 		return nil
 	}
@@ -89,23 +90,29 @@ func printTable(w call.World, t lookback.Table, widest int) error {
 	if len(t.Total) > 0 {
 		rows = append(rows, t.Total)
 	}
-	tab := tabwriter.NewWriter(w.Out, 0, 0, 2, ' ', tabwriter.AlignRight)
 	name := 0
 	for _, row := range rows {
-		name = max(name, ansi.StringWidth(term.Plain(row[0])))
+		for i := range row {
+			row[i] = term.Plain(row[i])
+		}
+		name = max(name, ansi.StringWidth(row[0]))
 	}
-	if widest > 0 {
-		name = min(name, widest)
-	}
+	name = min(name, widestName)
+	widths := layout.Columns(rows, pageWidth, name)
+	widths[0] = name
+	var text strings.Builder
 	for _, row := range rows {
-		for i, part := range layout.Wrap(term.Plain(row[0]), name) {
-			figures := row[1:]
+		for i, part := range layout.Wrap(row[0], name) {
 			if i > 0 { // what has no room runs on below, without figures
-				figures = make([]string, len(figures))
+				fmt.Fprintln(&text, "  "+part)
+				continue
 			}
-			fmt.Fprintln(tab, layout.Line(part, name)+"\t"+strings.Join(figures, "\t")+"\t")
+			fmt.Fprintln(&text, strings.TrimRight(layout.Row(append([]string{part}, row[1:]...), widths), " "))
 		}
 	}
-	fmt.Fprintln(tab)
-	return tab.Flush()
+	if left := t.Head[len(widths):]; len(left) > 0 {
+		fmt.Fprintf(&text, "No room here for: %s. --json has all.\n", strings.Join(left, ", "))
+	}
+	_, err := fmt.Fprintln(w.Out, text.String())
+	return err
 }
