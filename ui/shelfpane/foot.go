@@ -51,7 +51,10 @@ func (m *Model) questionLines() []string {
 // takes as many lines for every project, so that the list does not jump.
 func (m *Model) about(now time.Time) []string {
 	lines := []string{m.o.Styles.Quiet.Render(strings.Repeat("-", m.w)), "", "", ""}
-	if m.shop.Week.Any() {
+	switch {
+	case m.shop.Week.Any() && m.w < abreast:
+		lines = append(lines, "", "", "")
+	case m.shop.Week.Any():
 		lines = append(lines, "")
 	}
 	e, ok := m.Chosen()
@@ -77,14 +80,32 @@ func (m *Model) about(now time.Time) []string {
 	if e.Customer != "" {
 		lines[3] = "for " + term.Plain(e.Customer)
 	}
-	if r := m.ready(e, now); len(lines) > 4 {
-		lines[3] = layout.Ends(lines[3], m.o.Styles.Quiet.Render(r.Lacks), m.w)
-		lines[4] = r.Text
-		if r.Short {
-			lines[4] = m.o.Styles.Warning(r.Text)
-		}
-	}
+	m.putReady(lines, m.ready(e, now))
 	return lines
+}
+
+// abreast is how wide the list has to be for a customer and what was not counted to stand
+// side by side.
+const abreast = 90
+
+// putReady puts when it can be ready into the lines that are kept for it.
+func (m *Model) putReady(lines []string, r shop.Ready) {
+	if len(lines) <= 4 {
+		return
+	}
+	style, text := m.o.Styles.Text, r.Text
+	if r.Short {
+		style, text = m.o.Styles.Warn, "! "+text
+	}
+	lacks := m.o.Styles.Quiet.Render(r.Lacks)
+	if len(lines) == 5 {
+		lines[3], lines[4] = layout.Ends(lines[3], lacks, m.w), style.Render(text)
+		return
+	}
+	said := lines[4:]
+	for i, l := range append(layout.Paragraph(text, m.w, 2, style), lacks) {
+		said[i] = l
+	}
 }
 
 // ready is when a project can be ready, if nothing else comes first; nothing where the

@@ -22,12 +22,12 @@ func (m *Model) keys() part.Keys {
 	}...)
 }
 
-// ofChosen does nothing where there is no project.
+// ofChosen is done with the chosen project; where there is none it is said what would do.
 func (m *Model) ofChosen(do func(shelf.Entry) []act.Msg) func() []act.Msg {
 	return func() []act.Msg {
 		e, ok := m.Chosen()
 		if !ok {
-			return nil
+			return say(m.nothing())
 		}
 		return do(e)
 	}

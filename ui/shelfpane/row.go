@@ -38,7 +38,11 @@ func (m *Model) columns() columns {
 }
 
 func (c columns) heads() string {
-	return strings.Repeat(" ", leadWidth) + c.join("knife", "step in hand", "hold", "promised")
+	hold := "hold"
+	if c.step == 0 {
+		hold = "hold, or step"
+	}
+	return strings.Repeat(" ", leadWidth) + c.join("knife", "step in hand", hold, "promised")
 }
 
 // join sets the four texts in their columns.

@@ -145,5 +145,20 @@ func TestReadyOnTheShelf(t *testing.T) {
 	if n := strings.Count(r.Screen(), "27 Nov !"); n != 1 {
 		t.Errorf("%d projects are short of days:\n%s", n, r.Screen())
 	}
+	for _, w := range []int{58, 78, 120} { // neither takes the other's room
+		r.Pane.SetSize(w, 20)
+		r.Shows("for R. Example", "not counted, so later: 1 step without minutes", "1 day short")
+	}
 	rig.CheckSizes(t, r.Pane, 100, 30)
+}
+
+// Keys that are of a project say what would do where there is none.
+func TestNothingChosen(t *testing.T) {
+	for _, k := range []string{"enter", "f", "r", "p"} {
+		r := newRig(t, t.TempDir(), 60, 20)
+		r.keys(k)
+		if len(r.Said) != 1 || !strings.Contains(r.Said[0], "n begins one") {
+			t.Errorf("%s says %q", k, r.Said)
+		}
+	}
 }

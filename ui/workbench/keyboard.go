@@ -113,6 +113,12 @@ func (m *Model) rootKey(p part.Press) (cmd tea.Cmd, known bool) {
 		return m.suspend(), true
 	case is(0, m.Keys.Quit, m.Keys.Break):
 		return m.quit(), true
+	case !key.Matches(k, m.rootKeys()...) || m.owns(k):
+	case m.bare: // it is of a project, and none is open
+		return m.leave(), true
+	default:
+		m.message = act.Say{Text: p.String() + " is a key of Knife, Plan and Steps: Esc leads back to them"}
+		return nil, true
 	}
 	return nil, false
 }

@@ -1,6 +1,7 @@
 package workbench
 
 import (
+	"chape/calc"
 	"chape/ui/act"
 	"path/filepath"
 	"strings"
@@ -234,5 +235,21 @@ func TestFootIsNeverCut(t *testing.T) {
 			}
 		}
 		s.keys("esc")
+	}
+}
+
+// TestKeysOfNoUseHere: on a page that a key of the panes does nothing on, it says where it
+// would; while no project is open, what opens one.
+func TestKeysOfNoUseHere(t *testing.T) {
+	s := filed(t, 80, 24, fresh())
+	for _, k := range []string{"E", "N", "P"} {
+		s.keys("o", k)
+		s.shows(k + " is a key of Knife, Plan and Steps: Esc leads back to them")
+		s.keys("esc")
+	}
+	s = start(t, 80, 24, fresh(), "", calc.Compute, func(o *Options) { o.OnShelf = true })
+	for _, k := range []string{"E", "N", "P"} {
+		s.keys(k)
+		s.shows("Enter opens a project, n begins one, q quits")
 	}
 }
