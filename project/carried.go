@@ -22,6 +22,20 @@ type Half struct {
 	Line string        // "edge": the finished edge; "stitches": the stitch line
 }
 
+// MadeFor is the knife of another project that the earlier sheath was made for; the zero
+// one: it was made for this one, or nobody has said. It is a copy, as it was then.
+type MadeFor struct {
+	Title  string
+	Inputs string // that knife and its sheath, as a project file; package earlier reads it
+}
+
+var madeFor = []column[Project]{
+	value.At(Spec{Key: "made_for.title", Group: "made for", Name: "made for", Kind: Text, Max: LongestLine,
+		Hint: "the knife that the earlier sheath was made for"}, "", func(p *Project) *string { return &p.MadeFor.Title }).UnlessEmpty(),
+	value.At(Spec{Key: "made_for.inputs", Group: "made for", Name: "its numbers", Kind: Lines, Max: longestInputs,
+		Hint: "that knife and its sheath, as a project file"}, "", func(p *Project) *string { return &p.MadeFor.Inputs }).UnlessEmpty(),
+}
+
 func carriedLength(key, name, hint string, s Spec, def any, p func(*Carried) *length.Length) column[Carried] {
 	s.Key, s.Group, s.Name, s.Hint = "carried."+key, "carried", name, hint
 	return value.RowLength(s, def, p)

@@ -11,7 +11,7 @@ import (
 
 // scalars are the keys that stand once in a file, in the order in which they
 // are written and shown.
-var scalars = slices.Concat(head, customer, outline, tracing, sheath, strap, belt, stitches, room, hide)
+var scalars = slices.Concat(head, customer, outline, tracing, sheath, strap, belt, stitches, room, hide, madeFor)
 
 // Fields lists every value that stands once in a project, in the order of the
 // screens. Marks, fits, steps and weighings have their own.

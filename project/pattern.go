@@ -44,6 +44,6 @@ func (p Project) Drawn() Project {
 	p.Title, p.Units, p.Notes, p.Room = "", length.Millimetres, "", plain.Room
 	p.Customer = Customer{Hand: p.Customer.Hand, Edge: p.Customer.Edge}
 	p.Source, p.Outline, p.Tracing = FromStations, plain.Outline, Tracing{}
-	p.Steps, p.Weigh, p.Patterns, p.Quotes, p.Carried, p.Earlier = nil, nil, nil, nil, nil, nil
+	p.Steps, p.Weigh, p.Patterns, p.Quotes, p.Carried, p.Earlier, p.MadeFor = nil, nil, nil, nil, nil, nil, MadeFor{}
 	return p
 }

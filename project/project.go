@@ -47,6 +47,7 @@ type Project struct {
 	Fits     []Fit
 	Carried  []Carried
 	Earlier  []Half
+	MadeFor  MadeFor
 	Steps    []steps.Step
 	Patterns []Pattern
 	Quotes   []Quote

@@ -1,8 +1,6 @@
 package compare
 
 import (
-	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -10,30 +8,6 @@ import (
 	"chape/calc/curve"
 	"chape/calc/length"
 )
-
-// Half is a half-width measured at a place, fold to edge.
-type Half struct{ At, Wide float64 }
-
-// Curve puts measured half-widths in order, straight in between. The error names
-// one that will not do: two at least are needed, at different places.
-func Curve(measured []Half) (curve.Graph, error) {
-	hs := slices.Clone(measured)
-	slices.SortFunc(hs, func(a, b Half) int { return cmp.Compare(a.At, b.At) })
-	var g curve.Graph
-	for i, h := range hs {
-		if math.IsNaN(h.At+h.Wide) || math.IsInf(h.At+h.Wide, 0) || h.Wide < 0 {
-			return curve.Graph{}, fmt.Errorf("a half-width of %v mm at %v mm: give 0 or more", h.Wide, h.At)
-		}
-		if i > 0 && h.At-hs[i-1].At < 1e-6 {
-			return curve.Graph{}, fmt.Errorf("two half-widths at %v mm: give one of them", h.At)
-		}
-		g.X, g.Y = append(g.X, h.At), append(g.Y, h.Wide)
-	}
-	if len(hs) < 2 {
-		return curve.Graph{}, fmt.Errorf("%d half-widths measured: give two at least", len(hs))
-	}
-	return g, nil
-}
 
 // Difference is how two patterns differ at a place.
 type Difference struct {

@@ -2,7 +2,7 @@ package compare
 
 import (
 	"math"
-	"strings"
+	"slices"
 	"testing"
 
 	"chape/calc"
@@ -78,10 +78,7 @@ func TestMarksOf(t *testing.T) {
 
 // An old sheath 4 wider at 100 and 6 narrower at 140 than a plan that is level at 40.
 func TestDifferencesByHand(t *testing.T) {
-	old, err := Curve([]Half{{140, 34}, {0, 40}, {100, 44}, {60, 40}})
-	if err != nil {
-		t.Fatal(err)
-	}
+	old := curve.Graph{X: []float64{0, 60, 100, 140}, Y: []float64{40, 40, 44, 34}}
 	plan := curve.Graph{X: []float64{-10, 160}, Y: []float64{40, 40}}
 	ds := At(old, plan, []float64{-5, 0, 80, 100, 120, 140, 150})
 	want := []Difference{{0, 40, 40, 0}, {80, 42, 40, 2}, {100, 44, 40, 4}, {120, 39, 40, -1}, {140, 34, 40, -6}}
@@ -105,17 +102,17 @@ func TestDifferencesByHand(t *testing.T) {
 	}
 }
 
-func TestCurveRefuses(t *testing.T) {
-	for _, c := range []struct {
-		in   []Half
-		want string
-	}{
-		{nil, "two at least"}, {[]Half{{1, 2}}, "two at least"}, {[]Half{{1, 2}, {1, 3}}, "one of them"},
-		{[]Half{{1, -2}, {5, 3}}, "0 or more"}, {[]Half{{math.NaN(), 2}, {1, 3}}, "0 or more"},
-	} {
-		if _, err := Curve(c.in); err == nil || !strings.Contains(err.Error(), c.want) {
-			t.Errorf("Curve(%v): %v, want %q", c.in, err, c.want)
-		}
+// By hand: marks 0, 60, 100, 140 onto 0, 90, 120, 160. What was 4 at 100 is 4 at 120, half
+// way between is half way; where the marks leave no room the last place stays.
+func TestCarryCurveByHand(t *testing.T) {
+	from, to := Marks{0, 60, 100, 140}, Marks{0, 90, 120, 160}
+	g := CarryCurve(curve.Graph{X: []float64{60, 80, 100, 140}, Y: []float64{0, 2, 4, -6}}, from, to)
+	if want := (curve.Graph{X: []float64{90, 105, 120, 160}, Y: []float64{0, 2, 4, -6}}); !slices.Equal(g.X, want.X) || !slices.Equal(g.Y, want.Y) {
+		t.Errorf("carried to %v, want %v", g, want)
+	}
+	g = CarryCurve(curve.Graph{X: []float64{50, 60, 80, 100}, Y: []float64{1, 2, 3, 4}}, from, Marks{0, 90, 90, 160})
+	if !slices.Equal(g.X, []float64{75, 90}) || !slices.Equal(g.Y, []float64{1, 4}) {
+		t.Errorf("carried into no room: %v", g)
 	}
 }
 

@@ -23,12 +23,13 @@ type Row struct {
 	Inside bool   // the plan has that line there; else there is no difference
 }
 
-// Rows sets every half-width of p against its plan, in the order of the fold.
-func Rows(p project.Project, plan *calc.Plan) []Row {
-	stitch := versions.StitchLine(plan)
-	finished := curve.Dilate(stitch, stitch.X, p.Sheath.Margin.MM()) // sanded flush
+// Rows sets half-widths against the plan of the knife that they were made for, in the order
+// of the fold.
+func Rows(halves []project.Half, k Knife) []Row {
+	stitch := versions.StitchLine(k.Plan)
+	finished := curve.Dilate(stitch, stitch.X, k.Project.Sheath.Margin.MM()) // sanded flush
 	var out []Row
-	for i, h := range p.Earlier {
+	for i, h := range halves {
 		line := finished
 		if h.Line == "stitches" {
 			line = stitch
@@ -64,10 +65,10 @@ func Curve(rows []Row) curve.Graph {
 // Follow is how near corrections follow what is taken over, mm: as a ruler shows it.
 const Follow = 0.5
 
-// Corrections takes a part (a share) of the difference from lo to hi over; off is how far
-// their sum is from it at worst. There are none where less than two places were measured.
-func Corrections(rows []Row, part, lo, hi float64) (fits []project.Fit, off float64) {
-	raw, off := compare.Corrections(Curve(rows), part, lo, hi, Follow)
+// Corrections takes a part (a share) of what there is to take from lo to hi over; off is how
+// far their sum is from it at worst. There are none where less than two places were measured.
+func Corrections(toTake curve.Graph, part, lo, hi float64) (fits []project.Fit, off float64) {
+	raw, off := compare.Corrections(toTake, part, lo, hi, Follow)
 	for _, f := range raw {
 		round := func(l length.Length) length.Length { return length.Length(math.Round(20*l.MM()) / 20) }
 		fits = append(fits, project.Fit{Fit: calc.Fit{At: round(f.At), By: round(f.By), Reach: round(f.Reach)}, With: "finished", Note: "from an earlier sheath"})
@@ -76,8 +77,8 @@ func Corrections(rows []Row, part, lo, hi float64) (fits []project.Fit, off floa
 }
 
 // Words say where the plan is short of the earlier sheath and where it is over, at most:
-// "4 mm short at 117, bolster, back face; 6 mm over at 150, mouth".
-func Words(p project.Project, rows []Row) string {
+// "the plan is 4 mm short over the bolster, at 117; 6 mm over at the mouth, at 150".
+func Words(k Knife, rows []Row, u length.Unit) string {
 	var ds []compare.Difference
 	for _, r := range rows {
 		if r.Inside {
@@ -87,20 +88,23 @@ func Words(p project.Project, rows []Row) string {
 	if len(ds) == 0 {
 		return ""
 	}
-	all := places.Of(p)
+	all, plan := places.Of(k.Project), "the plan is "
+	if k.Title != "" {
+		plan = "the plan of " + k.Title + " is "
+	}
 	say := func(d compare.Difference, how string) string {
-		return length.Length(math.Abs(d.By)).Format(p.Units, length.Ruler) + " " + how + " at " + length.Length(d.At).Short(p.Units) + ", " + places.At(all, d.At)
+		return length.Length(math.Abs(d.By)).Format(u, length.Ruler) + " " + how + " " + places.On(all, d.At) + ", at " + length.Length(d.At).Short(u)
 	}
 	short, over, isShort, isOver := compare.Most(ds)
 	const least = 0.25 // mm: what a ruler shows
 	isShort, isOver = isShort && short.By >= least, isOver && over.By <= -least
 	switch {
 	case isShort && isOver:
-		return "the plan is " + say(short, "short") + "; " + say(over, "over")
+		return plan + say(short, "short") + "; " + say(over, "over")
 	case isShort:
-		return "the plan is " + say(short, "short")
+		return plan + say(short, "short")
 	case isOver:
-		return "the plan is " + say(over, "over")
+		return plan + say(over, "over")
 	}
-	return "the plan is as wide as that sheath"
+	return plan + "as wide as that sheath"
 }

@@ -82,6 +82,9 @@ func Of(p project.Project) []Place {
 	return all
 }
 
+// What stands before the handle begins and ends at these.
+const frontFace, backFace = ", front face", ", back face"
+
 // namesOf names landmarks, one after the other along the knife: what stands in front of
 // the handle is called what the maker called it, where that is known.
 func namesOf(p project.Project) func(calc.Landmark) string {
@@ -95,14 +98,14 @@ func namesOf(p project.Project) func(calc.Landmark) string {
 		case calc.FrontMark:
 			begun = true
 			if front != "" {
-				return front + ", front face"
+				return front + frontFace
 			}
 		case calc.StepMark:
 			if begun {
 				steps++
 			}
 			if begun && steps == 1 && front != "" {
-				return front + ", back face"
+				return front + backFace
 			}
 		}
 		return l.Kind.String()
@@ -126,6 +129,23 @@ func At(all []Place, x float64) string {
 		return ""
 	}
 	return "past the " + all[len(all)-1].Said()
+}
+
+// On is where x lies on the knife, in as few words as will do: "over the bolster", "at the
+// mouth"; else as At says it.
+func On(all []Place, x float64) string {
+	for i, p := range all {
+		front, ok := strings.CutSuffix(p.Name, frontFace)
+		for j := i + 1; ok && j < len(all); j++ {
+			if all[j].Name == front+backFace && x >= p.At-one && x <= all[j].At+one {
+				return "over the " + front
+			}
+		}
+		if p.Name != "" && math.Abs(p.At-x) <= one {
+			return "at the " + p.Name
+		}
+	}
+	return At(all, x)
 }
 
 // Next is the place after x, or before it where by is below 0; x itself where there is

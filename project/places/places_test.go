@@ -30,6 +30,14 @@ func TestOf(t *testing.T) {
 			t.Errorf("at %v: %q, want %q", x, got, want)
 		}
 	}
+	for x, want := range map[float64]string{109.9: "over the bolster", 115: "over the bolster", 122: "over the bolster", 0: "at the point"} {
+		if got := On(all, x); got != want {
+			t.Errorf("on %v: %q, want %q", x, got, want)
+		}
+	}
+	if got := On(all, 123); got != At(all, 123) {
+		t.Errorf("on 123: %q", got)
+	}
 	if got := At(all, 115); got != "between bolster, front face (marks 9, 10) and bolster, back face (marks 11, 12)" {
 		t.Errorf("at 115: %q", got)
 	}

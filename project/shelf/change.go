@@ -33,7 +33,7 @@ type Take struct {
 func From(earlier project.Project, title string, start project.Project, take Take) project.Project {
 	p := project.New(title, earlier.Units, start)
 	e, had := earlier.Clone(), p.Parts()
-	p.Notes, p.Customer, p.Weigh, p.Patterns, p.Carried, p.Earlier, p.Fits = "", project.Customer{}, nil, nil, nil, nil, nil
+	p.Notes, p.Customer, p.Weigh, p.Patterns, p.Carried, p.Earlier, p.MadeFor, p.Fits = "", project.Customer{}, nil, nil, nil, nil, project.MadeFor{}, nil
 	if take.Sheath {
 		mouth := p.Sheath.Mouth
 		p.Sheath, p.Sold, p.Strap, p.Belt, p.Stitch = e.Sheath, e.Sold, e.Strap, e.Belt, e.Stitch

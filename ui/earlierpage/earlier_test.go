@@ -30,6 +30,8 @@ func TestGolden(t *testing.T) {
 	newRig(t, old(), 78, 19).Golden(t, "old_78x19")
 	newRig(t, old(), 158, 40).Keys("down", "t").Golden(t, "taking_158x40")
 	newRig(t, old(), 78, 19).Keys("8", "0", "enter").Golden(t, "typing_78x19")
+	newRig(t, old(), 78, 19).Keys("v", "down", "down").Golden(t, "curve_78x19")
+	newRig(t, old(), 158, 40).Golden(t, "curve_158x40")
 }
 
 func TestEverySize(t *testing.T) {
@@ -71,7 +73,7 @@ func TestTyped(t *testing.T) {
 }
 
 func TestTakenOver(t *testing.T) {
-	r := newRig(t, old(), 78, 24).Shows("the plan is", "short at 110, bolster, front face")
+	r := newRig(t, old(), 78, 24).Shows("the plan is", "4 mm short over the bolster, at 110")
 	r.Keys("t").Shows("100 % from 0 to 150")
 	if r.Pane.made == nil {
 		t.Error("what would be taken over is not drawn")

@@ -6,9 +6,11 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/calc"
+	"chape/calc/curve"
 	"chape/calc/trace"
 	"chape/project"
 	"chape/project/earlier"
+	"chape/project/shelf"
 	"chape/ui/act"
 	"chape/ui/canvas"
 	"chape/ui/part"
@@ -26,7 +28,16 @@ type Model struct {
 	list  part.List
 	entry *entry
 	made  *calc.Plan // with what is being taken over; nil: nothing is
-	photo *photo     // being chosen or read; nil: none is
+	fits  []project.Fit
+	photo *photo // being chosen or read; nil: none is
+	pick  *pick  // the knife that it was made for is being chosen; nil: it is not
+	curve bool   // the difference is drawn in place of the pattern
+
+	knife  earlier.Knife // that it was made for
+	of     project.MadeFor
+	wrong  error       // why that knife can't be planned
+	toTake curve.Graph // over this knife's fold
+	shelf  *shelf.Shelf
 
 	settings func() tracing.Settings // of the moment, for photographs
 	reader   tracing.Reader          // nil: the usual one
@@ -62,11 +73,28 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	m.snap = s
 	m.glyphs = s.Font.Glyphs
 	m.c.SetAspect(s.Font.Aspect)
-	m.rows = nil
-	if s.Plan != nil {
-		m.rows = earlier.Rows(s.Project, s.Plan)
-	}
+	m.compare()
 	m.scroll()
+}
+
+// compare sets the half-widths against the knife that they were made for.
+func (m *Model) compare() {
+	m.rows, m.toTake = nil, curve.Graph{}
+	s := &m.snap
+	if s.Plan == nil {
+		return
+	}
+	switch made := s.Project.MadeFor; {
+	case made.Inputs == "":
+		m.knife, m.wrong = earlier.Own(s.Project, s.Plan), nil
+	case made != m.of:
+		m.knife, m.wrong = earlier.KnifeOf(made, s.Plan.Input.Limits)
+	}
+	m.of = s.Project.MadeFor
+	if m.wrong == nil {
+		m.rows = earlier.Rows(s.Project.Earlier, m.knife)
+		m.toTake, m.wrong = earlier.ToTake(m.rows, m.knife, s.Project)
+	}
 }
 
 // Update implements act.Pane.
@@ -80,6 +108,10 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 		if m.photo != nil {
 			return m, m.toPhoto(msg)
 		}
+		if m.pick != nil {
+			out, _ := m.pickKeys().Take(msg)
+			return m, out
+		}
 		if part.StartsNumber(msg.KeyMsg) {
 			text := string(msg.Runes)
 			if msg.Paste {
@@ -90,7 +122,10 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 		out, _ := m.keys().Take(msg)
 		return m, out
 	case tea.MouseMsg:
-		if m.entry == nil {
+		switch {
+		case m.pick != nil:
+			m.pick.list.Wheel(msg)
+		case m.entry == nil:
 			m.list.Wheel(msg)
 		}
 	case Halves:
@@ -102,7 +137,12 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 		if !msg.Is {
 			m.drop()
 			m.closePhoto()
+			m.pick = nil
 		}
+	case listedMsg:
+		return m, m.listed(msg)
+	case pickedMsg:
+		return m, m.picked(msg)
 	default:
 		return m, m.toPhoto(msg)
 	}
@@ -112,6 +152,8 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 const (
 	takeKey   = "t"
 	lineKey   = "l"
+	knifeKey  = "k"
+	curveKey  = "v"
 	removeKey = "x"
 )
 
@@ -122,6 +164,8 @@ func (m *Model) keys() part.Keys {
 		part.Key(lineKey, "it was measured to the finished edge, or the stitch line", m.ofRow(m.turnLine), lineKey).Foot("edge, stitches"),
 		part.Key(removeKey, "take the half-width out", m.ofRow(m.remove), removeKey).Foot("take out"),
 		part.Key(takeKey, "take the difference over as corrections, all or a part", m.askTake, takeKey).Foot("take over"),
+		part.Key(curveKey, "the difference as a curve, or the pattern", part.Quiet(func() { m.curve = !m.curve }), curveKey).Foot("curve"),
+		part.Key(knifeKey, "the knife it was made for: this one, or another of the shelf", m.askKnife, knifeKey).Foot("made for"),
 		part.Key("Esc", "back", func() []act.Msg { return []act.Msg{act.Leave{}} }, "esc").Foot("back"),
 	}
 	return append(append(keys, m.photoKeys()...), m.list.Keys("half-width")...)
@@ -145,9 +189,15 @@ func (m *Model) Keys() []act.Section {
 	if picking == nil { // for the help
 		picking = &photo{Picker: tracing.New(trace.Pattern, m.settings, m.Styles)}
 	}
-	out := []act.Section{m.keys().Section("Earlier sheath", m.entry == nil && m.photo == nil)}
-	return append(append(out, picking.Keys(m.photo != nil)...), ask)
+	out := []act.Section{m.keys().Section("Earlier sheath", m.entry == nil && m.photo == nil && m.pick == nil)}
+	out = append(append(out, picking.Keys(m.photo != nil)...), ask)
+	return append(out, m.pickKeys().Section("Made for", m.pick != nil))
 }
 
 // scroll keeps the chosen row in sight.
-func (m *Model) scroll() { m.list.Set(len(m.rows), max(m.tableRows()-1, 1)) }
+func (m *Model) scroll() {
+	m.list.Set(len(m.rows), max(m.tableRows()-1, 1))
+	if m.pick != nil {
+		m.pick.list.Set(len(m.pick.entries)+1, m.tableRows())
+	}
+}

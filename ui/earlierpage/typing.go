@@ -32,7 +32,7 @@ func (m *Model) ask(label, text string, number bool, keep func(string) ([]act.Ms
 	m.entry = &entry{Ask: a, keep: keep}
 }
 
-func (m *Model) drop() { m.entry, m.made = nil, nil }
+func (m *Model) drop() { m.entry, m.made, m.fits = nil, nil, nil }
 
 // reply takes a key while a line is typed.
 func (m *Model) reply(p part.Press) []act.Msg {
@@ -142,14 +142,21 @@ func (m *Model) remove(r earlier.Row) []act.Msg {
 
 // askTake asks what of the difference is taken over; the drawing shows it.
 func (m *Model) askTake() []act.Msg {
-	g := earlier.Curve(m.rows)
+	g := m.toTake
+	if m.wrong != nil {
+		return []act.Msg{act.Say{Text: m.wrong.Error(), Warn: true}}
+	}
 	if len(g.X) < 2 {
 		return []act.Msg{act.Say{Text: "two half-widths at least, at different places: type a place, Enter, the half-width, Enter"}}
 	}
 	lo, hi := math.Max(0, g.X[0]), g.X[len(g.X)-1]
 	u := m.snap.Unit
 	text := "100 % from " + length.Length(lo).Short(u) + " to " + length.Length(hi).Short(u)
-	m.ask("How much of the difference, and from where to where along the fold ("+u.String()+")?", text, false, func(text string) ([]act.Msg, error) {
+	whose := "along the fold"
+	if m.knife.Title != "" {
+		whose = "along this knife, carried over by the landmarks of both"
+	}
+	m.ask("How much of the difference, and from where to where "+whose+" ("+u.String()+")?", text, false, func(text string) ([]act.Msg, error) {
 		fits, err := m.taken(text)
 		if err != nil {
 			return nil, err
@@ -166,7 +173,7 @@ func (m *Model) askTake() []act.Msg {
 
 // draw shows what a text would take over, as far as it can be read.
 func (m *Model) draw(text string) {
-	m.made = nil
+	m.made, m.fits = nil, nil
 	fits, err := m.taken(text)
 	if err != nil || m.snap.Plan == nil {
 		return
@@ -174,7 +181,7 @@ func (m *Model) draw(text string) {
 	p := m.snap.Project.Clone()
 	p.Fits = append(p.Fits, fits...)
 	if plan, err := calc.Compute(p.Input(m.snap.Plan.Input.Limits)); err == nil {
-		m.made = plan
+		m.made, m.fits = plan, fits
 	}
 }
 
@@ -184,7 +191,7 @@ func (m *Model) taken(text string) ([]project.Fit, error) {
 	if err != nil {
 		return nil, err
 	}
-	fits, _ := earlier.Corrections(m.rows, share, lo, hi)
+	fits, _ := earlier.Corrections(m.toTake, share, lo, hi)
 	if len(fits) == 0 {
 		return nil, errors.New("there is no difference to take over there: give a longer stretch, or Esc")
 	}

@@ -10,21 +10,27 @@ import (
 	"chape/project/places"
 	"chape/ui/draw"
 	"chape/ui/layout"
+	"chape/ui/term"
 )
 
-const leastDraw = 5 // rows
+const leastDraw, leastCurve = 5, 7 // rows
 
 // head says how the plan stands to the earlier sheath, or how to begin.
 func (m *Model) head() []string {
+	st := m.Styles
 	switch {
 	case m.photo != nil:
 		return m.photo.Lines(m.w)
+	case m.pick != nil:
+		return layout.Paragraph("Which knife was the earlier sheath made for? Its half-widths are then set against the plan of that one; what is taken over is carried to this one by the landmarks of both.", m.w, 4, st.Text)
 	case m.snap.Plan == nil:
-		return layout.Paragraph("no plan yet: correct the numbers of the knife first", m.w, 2, m.Styles.Warn)
+		return layout.Paragraph("no plan yet: correct the numbers of the knife first", m.w, 2, st.Warn)
+	case m.wrong != nil:
+		return layout.Paragraph("! "+term.Plain(m.wrong.Error())+"; "+knifeKey+" chooses it again", m.w, 3, st.Warn)
 	case len(m.rows) == 0:
-		return layout.Paragraph("Lay an earlier sheath, or its paper, flat with the fold along a rule, zero where the knife's point lay. At some places type how far along, Enter, then how far from the fold to the finished edge, Enter. "+lineKey+" says that it was to the stitch line.", m.w, 6, m.Styles.Text)
+		return layout.Paragraph("Lay an earlier sheath, or its paper, flat with the fold along a rule, zero where the knife's point lay. At some places type how far along, Enter, then how far from the fold to the finished edge, Enter. "+lineKey+" says that it was to the stitch line, "+knifeKey+" that it was made for another knife.", m.w, 6, st.Text)
 	}
-	return layout.Paragraph(earlier.Words(m.snap.Project, m.rows), m.w, 2, m.Styles.Strong)
+	return layout.Paragraph(term.Plain(earlier.Words(m.knife, m.rows, m.snap.Unit)), m.w, 3, st.Strong)
 }
 
 // foot is what is typed.
@@ -35,34 +41,55 @@ func (m *Model) foot() []string {
 	return m.entry.Lines(m.w, m.Styles)
 }
 
-// rooms are the rows of drawing and table.
-func (m *Model) rooms() (head, foot []string, drawing, table int) {
-	head, foot = m.head(), m.foot()
-	room := max(m.h-len(head)-len(foot), 0)
-	drawing = room
-	if len(m.rows) > 0 {
-		drawing = room * 55 / 100
-	}
-	if drawing < leastDraw || m.snap.Plan == nil {
-		drawing = 0
-	}
-	return head, foot, drawing, room - drawing
+// rooms are the rows of the page from top to bottom.
+type rooms struct {
+	head, foot            []string
+	drawing, curve, table int
 }
 
-func (m *Model) tableRows() int {
-	_, _, _, table := m.rooms()
-	return table
+// rooms shares them out: where there is room both the pattern and the difference are drawn,
+// else the one that is wanted.
+func (m *Model) rooms() rooms {
+	r := rooms{head: m.head(), foot: m.foot()}
+	room := max(m.h-len(r.head)-len(r.foot), 0)
+	const both = 22
+	switch {
+	case m.pick != nil || m.snap.Plan == nil || m.wrong != nil:
+	case len(m.rows) == 0:
+		r.drawing = room
+	case m.curve:
+		r.curve = room * 60 / 100
+	case room >= both:
+		r.drawing, r.curve = room*38/100, room*32/100
+	default:
+		r.drawing = room * 55 / 100
+	}
+	if r.drawing < leastDraw {
+		r.drawing = 0
+	}
+	if r.curve < leastCurve {
+		r.curve = 0
+	}
+	r.table = room - r.drawing - r.curve
+	return r
 }
+
+func (m *Model) tableRows() int { return m.rooms().table }
 
 // View draws exactly the size that was set.
 func (m *Model) View() string {
 	if m.w == 0 || m.h == 0 {
 		return ""
 	}
-	head, foot, drawing, table := m.rooms()
-	out := append(head, m.drawing(m.w, drawing)...)
-	out = append(out, layout.Fit(m.table(table), m.w, table)...)
-	return strings.Join(layout.Fit(append(out, foot...), m.w, m.h), "\n")
+	r := m.rooms()
+	out := append(r.head, m.drawing(m.w, r.drawing)...)
+	out = append(out, m.difference(m.w, r.curve)...)
+	table := m.table(r.table)
+	if m.pick != nil {
+		table = m.pickLines()
+	}
+	out = append(out, layout.Fit(table, m.w, r.table)...)
+	return strings.Join(layout.Fit(append(out, r.foot...), m.w, m.h), "\n")
 }
 
 // drawing is the plan's half with the earlier sheath's half-widths on it, joined by a thin
@@ -72,15 +99,18 @@ func (m *Model) drawing(w, h int) []string {
 		return nil
 	}
 	m.c.Reset(w, h, m.glyphs)
-	cust, is := m.snap.Project.Customer, m.snap.Plan
+	cust, is := m.snap.Project.Customer, m.knife.Plan
 	was := (*calc.Plan)(nil)
 	plans := []*calc.Plan{is}
 	if m.made != nil {
-		was, is = is, m.made
-		plans = append(plans, is)
+		was, is = m.snap.Plan, m.made
+		plans = []*calc.Plan{was, is}
 	}
 	s := draw.LayPair(m.c, m.glyphs, calc.BackIsRight(cust.Hand, cust.Edge, calc.GrainUp), false, plans...)
 	s.Pair(m.c, was, is, false)
+	if m.made != nil && m.knife.Title != "" { // it lies on another knife
+		return layout.Fit(m.c.Render(m.pens), w, h)
+	}
 	for _, line := range []string{"edge", "stitches"} {
 		var at, wide []float64
 		for _, r := range m.rows {
@@ -104,7 +134,7 @@ func (m *Model) table(h int) []string {
 	u := m.snap.Unit
 	fig := func(mm float64) string { return length.Length(mm).Figure(u, length.Ruler) }
 	out := []string{m.Styles.Quiet.Render(layout.Line(fmt.Sprintf("  %8s  %10s  %8s  %-16s  %s", "at, "+u.String(), "that one", "plan", "the plan is", "measured to"), m.w))}
-	all := places.Of(m.snap.Project)
+	all := places.Of(m.knife.Project)
 	from, to := m.list.Shown()
 	for i := from; i < to && len(out) < h; i++ {
 		r := m.rows[i]

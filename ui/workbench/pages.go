@@ -32,7 +32,7 @@ func pages(o *Options) []act.Page {
 		planpane.AsPage(o.Styles),
 		stepspane.AsPage(o.Clock, o.Styles),
 		trialpage.AsPage(o.Styles, o.Shelf),
-		earlierpage.AsPage(settings, o.Styles),
+		earlierpage.AsPage(settings, o.Styles, o.Shelf),
 		comparepage.AsPage(o.Styles),
 		tracepage.AsPage(o.Clock, settings, o.Styles),
 		benchview.AsPage(o.Clock, o.wait, o.Styles),

@@ -1,10 +1,6 @@
 package jobs
 
 import (
-	"cmp"
-	"slices"
-	"strings"
-
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/calc"
@@ -34,30 +30,19 @@ type Planned struct {
 	err  error
 }
 
-// list names the projects of the shelf that are in hand.
+// list names the projects of the shelf.
 func list(sh *shelf.Shelf) Others {
 	if sh == nil {
 		return nil
 	}
-	scan, err := sh.Look()
+	entries, err := sh.ByTitle(mostOthers)
 	if err != nil {
 		return nil // the shelf itself says why
 	}
-	entries := append(scan.Next(mostOthers), scan.Entries()...)
 	var out Others
-	listed := map[string]bool{}
-	for _, e := range entries { // what was read just now, then what was known before
-		if listed[e.Path] || e.State == shelf.Unread {
-			continue
-		}
-		listed[e.Path] = true
-		if (e.State == shelf.InHand || e.State == shelf.Finished) && !e.PutAway && len(out) < mostOthers {
-			out = append(out, Other{Path: e.Path, Title: e.Title})
-		}
+	for _, e := range entries {
+		out = append(out, Other{Path: e.Path, Title: e.Title})
 	}
-	slices.SortFunc(out, func(a, b Other) int {
-		return cmp.Or(strings.Compare(a.Title, b.Title), strings.Compare(a.Path, b.Path))
-	})
 	return out
 }
 
