@@ -1,6 +1,7 @@
 package versions
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -70,7 +71,7 @@ func (p Pair) at(u length.Unit) []float64 {
 func (p Pair) HalfWidths(u length.Unit) report.Table {
 	t := report.Table{
 		Name:    "half-widths, " + u.String(),
-		Note:    "from the fold; + where " + p.Is.Name() + " is wider",
+		Note:    "from the fold; + " + p.wider(),
 		Columns: []string{"along the fold", "stitch line then", "now", "change", "cut line then", "now", "change", ""},
 	}
 	all := places.Of(p.Is.Project())
@@ -151,6 +152,20 @@ func (p Pair) Figures(u length.Unit) report.Table {
 		t.Rows = append(t.Rows, []string{"corrections", strconv.Itoa(n), strconv.Itoa(m), ""})
 	}
 	return t
+}
+
+// wider says what a difference above 0 means.
+func (p Pair) wider() string {
+	if p.Is.Standing {
+		return "where it is wider now"
+	}
+	return fmt.Sprintf("where pattern %d is wider", p.Is.Number)
+}
+
+// Difference is how much the stitch line is further from the fold than it was, over the
+// fold, mm: where both have it.
+func (p Pair) Difference() curve.Graph {
+	return compare.Curves(graph(p.IsPlan.Flat.Stitch), graph(p.WasPlan.Flat.Stitch))
 }
 
 // Most says in one line where the later pattern is wider and narrower at most, at the

@@ -85,6 +85,12 @@ func TestBetweenByHand(t *testing.T) {
 	if w := pair.Most(length.Millimetres); !strings.HasPrefix(w, "2 mm wider a side at 60") {
 		t.Errorf("most: %q", w)
 	}
+	if d := pair.Difference(); d.At(60) < 1.999 || d.At(60) > 2.001 || d.At(50) < 0.999 || d.At(50) > 1.001 || d.At(30) != 0 {
+		t.Errorf("the difference at 60, 50 and 30 is %v, %v, %v", d.At(60), d.At(50), d.At(30))
+	}
+	if n := pair.HalfWidths(length.Millimetres).Note; n != "from the fold; + where it is wider now" {
+		t.Errorf("note %q", n)
+	}
 	back, _ := Between(all[1], all[0], calc.DefaultLimits())
 	if w := back.Most(length.Millimetres); !strings.HasPrefix(w, "2 mm narrower a side at 60") {
 		t.Errorf("most the other way round: %q", w)

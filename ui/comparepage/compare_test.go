@@ -40,10 +40,13 @@ func TestGolden(t *testing.T) {
 	newRig(t, three(), 158, 40).Keys("left").Golden(t, "first_and_third_158x40")
 	newRig(t, three(), 78, 19).Keys("pgdown").Golden(t, "rolled_78x19")
 	newRig(t, project.Defaults(), 78, 19).Golden(t, "one_78x19")
+	newRig(t, three(), 78, 19).Keys("left", "v").Golden(t, "curve_78x19")
+	newRig(t, three(), 158, 40).Keys("left", "v").Golden(t, "curve_158x40")
 }
 
 func TestEverySize(t *testing.T) {
 	rig.CheckSizes(t, newRig(t, three(), 78, 19).Pane, 170, 50)
+	rig.CheckSizes(t, newRig(t, three(), 78, 19).Keys("v").Pane, 100, 40)
 	rig.CheckSizes(t, newRig(t, project.Defaults(), 78, 19).Pane, 100, 40)
 	rig.CheckSizes(t, newRig(t, project.Blank(), 78, 19).Pane, 100, 40)
 }
@@ -60,8 +63,11 @@ func TestAnyTwo(t *testing.T) {
 		t.Errorf("p sends %v", r.Last())
 	}
 	r.Keys("right").Shows("twice pattern 2")
-	one := newRig(t, project.Defaults(), 78, 24).Keys("p", "right", "[")
-	if len(one.Said) == 0 || one.Said[0] != "there is only one pattern yet" {
-		t.Errorf("said %q", one.Said)
+	if r.Keys("p"); len(r.Said) == 0 || r.Said[len(r.Said)-1] != "twice the same pattern: ← or → takes another one" {
+		t.Errorf("said %q", r.Said)
+	}
+	one := newRig(t, project.Defaults(), 78, 24).Keys("p", "right", "[", "v")
+	if n := len(one.Pane.Keys()[0].Keys); len(one.Said) != 0 || n != 1 {
+		t.Errorf("with one pattern there are %d keys; said %q", n, one.Said)
 	}
 }

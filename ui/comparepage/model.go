@@ -28,6 +28,7 @@ type Model struct {
 	err     error
 	lines   []string // of the tables
 	top     int      // the line of them that leads
+	curve   bool     // the difference is drawn in place of the patterns
 	glyphs  canvas.Glyphs
 	c       *canvas.Canvas
 	pens    []canvas.Style
@@ -117,13 +118,18 @@ func (m *Model) keys() part.Keys {
 	}
 	roll := func(by int) func() []act.Msg { return part.Quiet(func() { m.roll(by) }) }
 	const end = 1 << 20
+	back := part.Key("Esc", "back", func() []act.Msg { return []act.Msg{act.Leave{}} }, "esc").Foot("back")
+	if len(m.all) < 2 { // the others would do nothing
+		return part.Keys{back}
+	}
 	return part.Keys{
 		part.Key("→", "the thin one: the next number", turn(&m.was, 1), "right").Foot("other thin one"),
 		part.Key("←", "the thin one: the number before", turn(&m.was, -1), "left"),
 		part.Key("]", "the heavy one: the next number", turn(&m.is, 1), "]").Foot("other heavy one"),
 		part.Key("[", "the heavy one: the number before", turn(&m.is, -1), "["),
 		part.Key("p", "print both on a page, with the table", m.print, "p").Foot("print both"),
-		part.Key("Esc", "back", func() []act.Msg { return []act.Msg{act.Leave{}} }, "esc").Foot("back"),
+		part.Key("v", "the difference as a curve, or the patterns", part.Quiet(func() { m.curve = !m.curve }), "v").Foot("curve"),
+		back,
 		part.Key("↑", "table up", roll(-1), "up"),
 		part.Key("↓", "table down", roll(1), "down"),
 		part.Key("PgUp", "a page up", part.Quiet(func() { m.roll(-m.pageful()) }), "pgup"),
@@ -135,7 +141,7 @@ func (m *Model) keys() part.Keys {
 
 func (m *Model) print() []act.Msg {
 	if !m.laid() {
-		return []act.Msg{act.Say{Text: "there is only one pattern yet"}}
+		return []act.Msg{act.Say{Text: "twice the same pattern: ← or → takes another one"}}
 	}
 	return []act.Msg{act.PrintPair{Pair: m.pair}}
 }

@@ -1,11 +1,13 @@
 package comparepage
 
 import (
+	"math"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/calc"
+	"chape/project/places"
 	"chape/project/report"
 	"chape/ui/draw"
 	"chape/ui/layout"
@@ -81,6 +83,9 @@ func (m *Model) drawing(w, h int) []string {
 	if m.pair.IsPlan == nil {
 		return layout.Fit(nil, w, h)
 	}
+	if m.curve && m.laid() {
+		return m.difference(w, h)
+	}
 	m.c.Reset(w, h, m.glyphs)
 	cust := m.snap.Project.Customer
 	s := draw.LayPair(m.c, m.glyphs, calc.BackIsRight(cust.Hand, cust.Edge, calc.GrainUp), true, m.pair.IsPlan, m.pair.WasPlan)
@@ -90,6 +95,19 @@ func (m *Model) drawing(w, h int) []string {
 	}
 	s.Pair(m.c, was, m.pair.IsPlan, true)
 	return layout.Fit(m.c.Render(m.pens), w, h)
+}
+
+// difference is how much the heavy one's stitch line lies further from the fold.
+func (m *Model) difference(w, h int) []string {
+	u, is := m.snap.Unit, m.pair.Is.Project()
+	d := draw.Difference{By: m.pair.Difference(), At: math.NaN(), Places: draw.NamesOf(places.Of(is)), Say: draw.Saying(u, "wider", "narrower")}
+	if n := len(d.By.X); n > 0 {
+		d.Lo, d.Hi = d.By.X[0], max(is.Sheath.Mouth.MM(), d.By.X[n-1])
+	}
+	m.c.Reset(w, h-1, m.glyphs)
+	d.Draw(m.c, m.glyphs)
+	says := "the stitch line, " + u.String() + ": above the line the heavy one is wider, below it narrower"
+	return append([]string{m.Styles.Quiet.Render(layout.Line(says, w))}, layout.Fit(m.c.Render(m.pens), w, h-1)...)
 }
 
 // tables are the lines of both tables.

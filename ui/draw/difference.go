@@ -6,6 +6,8 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chape/calc/curve"
+	"chape/calc/length"
+	"chape/project/places"
 	"chape/ui/canvas"
 	"chape/ui/term/ink"
 )
@@ -28,6 +30,33 @@ type Name struct {
 	At     float64
 	Word   string
 	Lesser bool
+}
+
+// Saying says a difference in a unit, without the unit: "4.0 short", "6.0 over".
+func Saying(u length.Unit, above, below string) func(mm float64) string {
+	return func(mm float64) string {
+		text := length.Length(math.Abs(mm)).Figure(u, length.Ruler)
+		switch {
+		case text == length.Length(0).Figure(u, length.Ruler):
+			return "0"
+		case mm < 0:
+			return text + " " + below
+		}
+		return text + " " + above
+	}
+}
+
+// NamesOf are landmarks by their names and, giving way to them, marks by their numbers.
+func NamesOf(all []places.Place) []Name {
+	var out []Name
+	for _, q := range all {
+		n := Name{At: q.At, Word: q.Name, Lesser: q.Name == ""}
+		if n.Lesser {
+			n.Word = q.Said()
+		}
+		out = append(out, n)
+	}
+	return out
 }
 
 // chart is where a Difference lies on a canvas, in dots.

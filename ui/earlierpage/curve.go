@@ -2,13 +2,10 @@ package earlierpage
 
 import (
 	"math"
-	"strconv"
-	"strings"
 
 	"chape/calc"
 	"chape/calc/compare"
 	"chape/calc/curve"
-	"chape/calc/length"
 	"chape/project"
 	"chape/project/earlier"
 	"chape/project/places"
@@ -23,7 +20,7 @@ func (m *Model) difference(w, h int) []string {
 		return nil
 	}
 	u := m.snap.Unit
-	d, of := draw.Difference{By: earlier.Curve(m.rows), Say: sayShort(u)}, m.knife.Project
+	d, of := draw.Difference{By: earlier.Curve(m.rows), Say: draw.Saying(u, "short", "over")}, m.knife.Project
 	says := "the difference, " + u.String() + ": above the line the plan is short, below it over"
 	if m.entry != nil && m.entry.typed != nil {
 		d.By, d.At, of = m.toTake, math.NaN(), m.snap.Project
@@ -35,7 +32,7 @@ func (m *Model) difference(w, h int) []string {
 	if len(d.By.X) > 0 {
 		d.Lo, d.Hi = min(0, d.By.X[0]), max(of.Sheath.Mouth.MM(), d.By.X[len(d.By.X)-1])
 	}
-	d.Places = named(of)
+	d.Places = draw.NamesOf(places.Of(of))
 	m.c.Reset(w, h-1, m.glyphs)
 	d.Draw(m.c, m.glyphs)
 	return append([]string{m.Styles.Quiet.Render(layout.Line(says, w))}, layout.Fit(m.c.Render(m.pens), w, h-1)...)
@@ -48,35 +45,4 @@ func (m *Model) taking() (g curve.Graph) {
 		g.X, g.Y = append(g.X, x), append(g.Y, compare.Sum(fits, x))
 	}
 	return g
-}
-
-// sayShort says a difference in the unit: "4 short", "6 over".
-func sayShort(u length.Unit) func(mm float64) string {
-	return func(mm float64) string {
-		text := length.Length(math.Abs(mm)).Figure(u, length.Ruler)
-		switch {
-		case text == length.Length(0).Figure(u, length.Ruler):
-			return "0"
-		case mm < 0:
-			return text + " over"
-		}
-		return text + " short"
-	}
-}
-
-// named are the landmarks of a knife, and its marks by their numbers.
-func named(p project.Project) []draw.Name {
-	var out []draw.Name
-	for _, q := range places.Of(p) {
-		n := draw.Name{At: q.At, Word: q.Name, Lesser: q.Name == ""}
-		if n.Lesser {
-			var numbers []string
-			for _, i := range q.Marks {
-				numbers = append(numbers, strconv.Itoa(i))
-			}
-			n.Word = "mark " + strings.Join(numbers, ", ")
-		}
-		out = append(out, n)
-	}
-	return out
 }

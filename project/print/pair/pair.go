@@ -62,6 +62,13 @@ func pages(p versions.Pair, o Options, u length.Unit) []sheet.Page {
 	f.Page().Add(d, curve.Vec{Y: f.Y})
 	f.Y += d.Bounds().Hi.Y + 2
 	f.Para(fmt.Sprintf("Drawn at 1 : %.2f, not to cut by.", 1/scale), 2.7, 0)
+	const tall = 42
+	if d := difference(p, u, w, tall); len(d.Paths) > 0 {
+		f.Need(tall + 8)
+		f.Para("How much further from the fold the stitch line of the heavy one lies, along the fold, "+u.String()+":", 2.7, 0)
+		f.Page().Add(d, curve.Vec{Y: f.Y})
+		f.Y += tall + 2
+	}
 	card.Table(f, p.HalfWidths(u), 1)
 	if t := p.Figures(u); len(t.Rows) > 0 {
 		card.Table(f, t, 1)

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"chape/calc"
+	"chape/calc/curve"
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/file"
@@ -52,6 +53,50 @@ func TestPage(t *testing.T) {
 				t.Errorf("%s: no %q on the page", paper, want)
 			}
 		}
+	}
+}
+
+// A correction of 2 at 60 of reach 20: the curve's top is 2 mm above the zero line on the
+// scale that its figures give, and over 60 on the fold; the places are called by their names.
+func TestDifferenceToScale(t *testing.T) {
+	p := two(t, func(p *project.Project) {
+		p.Fits = []project.Fit{{Fit: calc.Fit{At: 60, By: 2, Reach: 20}, With: "leather"}}
+	})
+	const w, h = 170, 42
+	d := difference(p, length.Millimetres, w, h)
+	if b := d.Bounds(); b.Lo.X < -0.01 || b.Lo.Y < -0.01 || b.Hi.X > w+0.3 || b.Hi.Y > h+0.01 {
+		t.Errorf("it reaches to %v", b)
+	}
+	words := map[string]curve.Vec{}
+	for _, text := range d.Texts {
+		words[text.Says] = text.At
+	}
+	for _, want := range []string{"0", "2.0 wider", "point", "deepest place", "bolster, front face"} {
+		if _, ok := words[want]; !ok {
+			t.Errorf("no %q among %v", want, words)
+		}
+	}
+	g := p.Difference()
+	var top curve.Vec
+	for _, path := range d.Paths {
+		if path.Stroke.Width == sheet.Wide.Width {
+			top = path.Pts[0]
+			for _, v := range path.Pts {
+				if v.Y < top.Y {
+					top = v
+				}
+			}
+		}
+	}
+	if want := gutter + (60-g.X[0])/(g.X[len(g.X)-1]-g.X[0])*(w-gutter); top.X < want-1 || top.X > want+1 {
+		t.Errorf("it is highest at %v, 60 is at %v", top.X, want)
+	}
+	if up := words["0"].Y - words["2.0 wider"].Y; up < 20 || words["2.0 wider"].Y-top.Y > 1.5 {
+		t.Errorf("2 mm are %v high, the top at %v", up, top.Y)
+	}
+	same := two(t, func(p *project.Project) { p.Belt.Loop = calc.NoLoop })
+	if d := difference(same, length.Millimetres, w, h); len(d.Texts) == 0 {
+		t.Error("no line of two that are alike")
 	}
 }
 
