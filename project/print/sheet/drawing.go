@@ -43,15 +43,15 @@ type Stroke struct {
 	Dashes []float64 // length of dash, gap, dash, gap …, mm
 }
 
-// Line types. Widths are 0.5 and 0.25 mm, Dashes 12, 24, 3 and half a width
-// long, as in ISO 128-20 (from memory).
+// Line types. Widths are 0.5 and 0.25 mm; a dash is 12 widths long, a long one 24, a gap 3,
+// a dot half a width, as in ISO 128-20 (from memory).
 var (
 	Wide    = Stroke{Width: 0.5}
 	Thin    = Stroke{Width: 0.25}
 	Hair    = Stroke{Width: 0.15}
 	Dashed  = Stroke{0.25, []float64{3, 0.75}}
-	DashDot = Stroke{0.25, []float64{6, 0.75, 0.2, 0.75}}
-	Dotted  = Stroke{0.25, []float64{0.25, 0.75}}
+	DashDot = Stroke{0.25, []float64{6, 0.75, 0.125, 0.75}}
+	Dotted  = Stroke{0.25, []float64{0.125, 0.75}}
 )
 
 // Ink fills a closed path or a spot, in place of a stroke.

@@ -58,7 +58,7 @@ func ParsePaper(s string) (Paper, error) {
 	if err1 != nil || err2 != nil {
 		return Paper{}, refuse
 	}
-	p := Paper{Name: fmt.Sprintf("%s x %s mm", width.Exact(length.Millimetres), height.Exact(length.Millimetres)), Width: width.MM(), Height: height.MM()}
+	p := Paper{Name: fmt.Sprintf("%s x %s mm", width.Short(length.Millimetres), height.Short(length.Millimetres)), Width: width.MM(), Height: height.MM()}
 	return p, p.Check()
 }
 
