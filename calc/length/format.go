@@ -53,21 +53,25 @@ func (l Length) Exact(u Unit) string {
 		return strconv.FormatFloat(l.MM(), 'f', -1, 64)
 	}
 	n := math.Round(l.In() * 64)
-	if Length(n/64)*Inch == l {
+	if sixtyFourths(n) == l {
 		return fraction(n, 64)
 	}
 	for decimals := range 11 { // what was typed, not its last bit after two conversions
 		s := strconv.FormatFloat(l.In(), 'f', decimals, 64)
-		if v, err := strconv.ParseFloat(s, 64); err == nil && Length(v)*Inch == l {
+		if v, err := parseNumber(s); err == nil && v.times(inchSize) == l {
 			return s
 		}
 	}
-	// A 64th that was reached through millimetres may be one bit off.
-	if math.Abs(float64(Length(n/64)*Inch-l)) <= 1e-15*math.Abs(float64(l)) {
+	// A 64th that was reached through millimetres, or was read by an older program, may be
+	// one bit off.
+	if math.Abs(float64(sixtyFourths(n)-l)) <= 1e-15*math.Abs(float64(l)) {
 		return fraction(n, 64)
 	}
 	return strconv.FormatFloat(l.In(), 'f', -1, 64)
 }
+
+// sixtyFourths is a length of n 64ths of an inch.
+func sixtyFourths(n float64) Length { return number{num: n, den: 64}.times(inchSize) }
 
 // near64th is how far from a 64th of an inch a length is still shown as one: a
 // calliper shows no more.
@@ -85,11 +89,11 @@ func (l Length) Short(u Unit) string {
 	}
 	if u == Inches {
 		n := math.Round(l.In() * 64)
-		if n != 0 && math.Abs(float64(Length(n/64)*Inch-l)) <= float64(near64th) {
+		if n != 0 && math.Abs(float64(sixtyFourths(n)-l)) <= float64(near64th) {
 			return fraction(n, 64)
 		}
 	}
-	s := strings.TrimRight(strconv.FormatFloat(float64(l/u.size()), 'f', 4, 64), "0")
+	s := strings.TrimRight(strconv.FormatFloat(float64(l)*u.size().den/u.size().num, 'f', 4, 64), "0")
 	if s = strings.TrimSuffix(s, "."); s == "0" || s == "-0" {
 		return exact
 	}

@@ -3,6 +3,7 @@ package length
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"math/rand/v2"
 	"testing"
 )
@@ -87,7 +88,7 @@ func TestExact(t *testing.T) {
 		{"0.125", Inches, "1/8"},
 		{"3.175 mm", Inches, "1/8"},
 		{"-1-3/8", Inches, "-1 3/8"},
-		{"304.8 mm", Inches, "12"}, // 12 × 25.4 is a bit less in binary
+		{"304.8 mm", Inches, "12"},
 		{"0.123", Inches, "0.123"},
 		{"0.12345678901234", Inches, "0.12345678901234"},
 		{"0.4", Inches, "0.4"},
@@ -127,6 +128,41 @@ func TestExactRoundTrip(t *testing.T) {
 			}
 		}
 	}
+}
+
+// What is typed in inches is the millimetres that its decimals say, to the last bit: a file
+// has 9.525 for 3/8, which 0.375 times 25.4 is not in binary. 25.4 mm to the inch: 16 CFR
+// 500.19. The figures are longhand multiplication.
+func TestInchesAreTheirDecimals(t *testing.T) {
+	for text, want := range map[string]string{
+		"3/8": "9.525", "0.375": "9.525", "1 7/8": "47.625", "37/64": "14.684375", "0.3": "7.62", "12": "304.8",
+		"1.1": "27.94", "4 5/16": "109.5375", "-3/8": "-9.525", "0.0005": "0.0127",
+	} {
+		l, err := Parse(text, Inches)
+		if got := l.Exact(Millimetres); err != nil || got != want {
+			t.Errorf("%s in is %s mm, %v, want %s", text, got, err, want)
+		}
+	}
+	for n := range 64 * 60 { // 25.4/64 is 0.396875: six decimals hold every 64th
+		l, err := Parse(fmt.Sprintf("%d/64", n), Inches)
+		if want := fmt.Sprintf("%d.%06d", n*396875/1000000, n*396875%1000000); err != nil || Length(mustFloat(t, want)) != l {
+			t.Fatalf("%d/64 in is %s mm, %v, want %s", n, l.Exact(Millimetres), err, want)
+		}
+	}
+	for old, want := range map[Length]string{9.524999999999999: "3/8", 47.62499999999999: "1 7/8", 7.619999999999999: "0.3"} {
+		if got := old.Short(Inches); got != want {
+			t.Errorf("%v of an older file is shown as %q, want %q", float64(old), got, want)
+		}
+	}
+}
+
+func mustFloat(t *testing.T, s string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
 }
 
 // FuzzExact: any length survives an edit field that is entered and left; in

@@ -44,11 +44,11 @@ func (u Unit) String() string {
 }
 
 // size is the length of one of the unit.
-func (u Unit) size() Length {
+func (u Unit) size() ratio {
 	if u == Inches {
-		return Inch
+		return inchSize
 	}
-	return Millimetre
+	return mmSize
 }
 
 // ParseUnit reads what String writes.

@@ -1,16 +1,35 @@
 package length
 
 import (
+	"math"
 	"strconv"
 	"strings"
 )
 
-// number is a signed figure without its unit.
+// number is a signed figure without its unit: num/den. Both are whole where that is exact,
+// so that what is read is rounded once: 3/8 in is 3·254/(8·10) mm, which is 9.525, while
+// 0.375 times 25.4 is a last bit less.
 type number struct {
-	value    float64
+	num, den float64
 	fraction bool // written with a slash
 	mixed    bool // a whole number and a fraction
 }
+
+// times is the number of sizes as a length.
+func (n number) times(size ratio) Length {
+	return Length(n.num * size.num / (n.den * size.den))
+}
+
+// ratio is the size of a unit in millimetres, as two whole numbers.
+type ratio struct{ num, den float64 }
+
+// The sizes.
+var (
+	mmSize    = ratio{1, 1}
+	cmSize    = ratio{10, 1}
+	inchSize  = ratio{254, 10}
+	ounceSize = ratio{254, 640}
+)
 
 // parseNumber reads [sign] (decimal | n/d | whole n/d | whole-n/d). What it
 // lets through is digits with one mark at most, so no exponents, hexadecimal
@@ -24,17 +43,18 @@ func parseNumber(s string) (number, error) {
 	}
 	s = strings.TrimSpace(s)
 	if !strings.Contains(s, "/") {
-		v, err := parseDecimal(s)
-		return number{value: sign * v}, err
+		n, err := parseDecimal(s)
+		n.num *= sign
+		return n, err
 	}
 	n, err := parseFraction(s)
-	n.value *= sign
+	n.num *= sign
 	return n, err
 }
 
 // parseFraction reads n/d with or without a whole number before it.
 func parseFraction(s string) (number, error) {
-	n := number{fraction: true}
+	n := number{den: 1, fraction: true}
 	over, under, _ := strings.Cut(s, "/")
 	over, under = strings.TrimSpace(over), strings.TrimSpace(under)
 	whole := ""
@@ -50,8 +70,8 @@ func parseFraction(s string) (number, error) {
 	if den == 0 {
 		return n, errZero
 	}
-	if !n.mixed {
-		n.value = num / den
+	if n.den = den; !n.mixed {
+		n.num = num
 		return n, nil
 	}
 	w, ok := parseDigits(whole)
@@ -61,25 +81,34 @@ func parseFraction(s string) (number, error) {
 	if num >= den {
 		return n, errProper
 	}
-	n.value = (w*den + num) / den
+	n.num = w*den + num
 	return n, nil
 }
 
+// exactDigits is how many digits a float64 holds with room for a factor of 254.
+const exactDigits = 13
+
 // parseDecimal reads digits with at most one point or comma among them.
-func parseDecimal(s string) (float64, error) {
+func parseDecimal(s string) (number, error) {
 	if manyMarks(s) {
-		return 0, errMarks
+		return number{}, errMarks
 	}
 	s = strings.Replace(s, ",", ".", 1)
 	before, after, _ := strings.Cut(s, ".")
 	if before+after == "" || !allDigits(before) || !allDigits(after) {
-		return 0, errSyntax
+		return number{}, errSyntax
 	}
-	v, err := strconv.ParseFloat(before+"."+after, 64)
+	n := number{den: 1}
+	text := before + "." + after
+	if len(after) <= exactDigits && len(strings.TrimLeft(before+after, "0")) <= exactDigits {
+		text, n.den = before+after, math.Pow10(len(after))
+	}
+	v, err := strconv.ParseFloat(text, 64)
 	if err != nil {
-		return 0, errSyntax
+		return number{}, errSyntax
 	}
-	return v, nil
+	n.num = v
+	return n, nil
 }
 
 // manyMarks tells whether s is digits in groups, as 1,234.5 or 1.234.567:

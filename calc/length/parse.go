@@ -62,20 +62,20 @@ func ParseSold(s string, bare Unit) (Sold, error) {
 		return Sold{Thick: l}, err
 	}
 	if end, ok := thicker(num); ok {
-		l, err := bounded(s, end, Ounce)
+		l, err := bounded(s, end, ounceSize)
 		return Sold{l, strings.TrimSpace(s)}, err
 	}
 	n, err := parseNumber(num)
 	if err != nil {
 		return Sold{}, fmt.Errorf("%s is not a thickness: try 8 oz, 8-9 oz, 3.2 mm, 1/8 in", quote(s))
 	}
-	l, err := bounded(s, n.value, Ounce)
+	l, err := bounded(s, n, ounceSize)
 	return Sold{Thick: l}, err
 }
 
 // thicker is the thicker end of a range of weights: two figures with a dash, a
 // slash or "to" in between.
-func thicker(num string) (float64, bool) {
+func thicker(num string) (number, bool) {
 	for _, mark := range []string{"-", "/", "to"} {
 		a, b, ok := strings.Cut(num, mark)
 		if !ok {
@@ -83,11 +83,15 @@ func thicker(num string) (float64, bool) {
 		}
 		v, err1 := parseDecimal(strings.TrimSpace(a))
 		w, err2 := parseDecimal(strings.TrimSpace(b))
-		if err1 == nil && err2 == nil && (mark != "/" || v > 1) { // 1/2 oz is a half
-			return max(v, w), true
+		if err1 != nil || err2 != nil || mark == "/" && v.num <= v.den { // 1/2 oz is a half
+			continue
 		}
+		if v.num*w.den > w.num*v.den {
+			return v, true
+		}
+		return w, true
 	}
-	return 0, false
+	return number{}, false
 }
 
 // measure turns the two parts of s into a length.
@@ -103,7 +107,7 @@ func measure(s, num, unit string, bare Unit) (Length, error) {
 		if n.fraction {
 			bare = Inches
 		}
-		return bounded(s, n.value, bare.size())
+		return bounded(s, n, bare.size())
 	}
 	size, ok := units[unit]
 	switch {
@@ -112,7 +116,7 @@ func measure(s, num, unit string, bare Unit) (Length, error) {
 	case !ok:
 		return 0, fmt.Errorf("%s is not a length: %w", quote(s), errSyntax)
 	}
-	return bounded(s, n.value, size)
+	return bounded(s, n, size)
 }
 
 // What would do instead.
@@ -127,11 +131,11 @@ var (
 )
 
 // units are the words and signs after a number, folded by split.
-var units = map[string]Length{
-	"mm": Millimetre, "millimetre": Millimetre, "millimetres": Millimetre,
-	"millimeter": Millimetre, "millimeters": Millimetre,
-	"cm": 10 * Millimetre,
-	"in": Inch, "inch": Inch, "inches": Inch, `"`: Inch,
+var units = map[string]ratio{
+	"mm": mmSize, "millimetre": mmSize, "millimetres": mmSize,
+	"millimeter": mmSize, "millimeters": mmSize,
+	"cm": cmSize,
+	"in": inchSize, "inch": inchSize, "inches": inchSize, `"`: inchSize,
 }
 
 func isOunce(unit string) bool {
@@ -166,9 +170,9 @@ func split(s string) (num, unit string, err error) {
 	return strings.TrimSpace(t[:i]), strings.TrimSpace(t[i:]), nil
 }
 
-// bounded gives value times size if that is a length of this world.
-func bounded(s string, value float64, size Length) (Length, error) {
-	l := Length(value) * size
+// bounded gives n times size if that is a length of this world.
+func bounded(s string, n number, size ratio) (Length, error) {
+	l := n.times(size)
 	if math.Abs(float64(l)) > float64(longest) {
 		return 0, fmt.Errorf("%s is more than a kilometre: try 3.2, 3.2 mm, 1/8 in", quote(s))
 	}
