@@ -3,8 +3,8 @@ package length
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"math/rand/v2"
+	"strconv"
 	"testing"
 )
 

@@ -81,7 +81,7 @@ func TestDecodeMine(t *testing.T) {
 		t.Errorf("read %+v", c)
 	}
 	want := calc.DefaultLimits()
-	want.Drum, want.Tight = 1.5*length.Inch, 4
+	want.Drum, want.Tight = 38.1, 4
 	if c.Limits() != want {
 		t.Errorf("limits %+v, want %+v", c.Limits(), want)
 	}
