@@ -1,6 +1,8 @@
 package act
 
 import (
+	"unicode"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -92,6 +94,21 @@ type Explainer interface {
 
 // Keyed is a pane, or whatever else has keys by state.
 type Keyed interface{ Keys() []Section }
+
+// Writer is a pane with rows of text: while one of them is in hand a letter begins to type
+// there and is no command.
+type Writer interface{ Writing() bool }
+
+// Writing tells whether letters begin a text in a pane.
+func Writing(p Pane) bool {
+	w, can := p.(Writer)
+	return can && w.Writing()
+}
+
+// Writes tells whether a key begins a text in a pane: ? and ! do not.
+func Writes(p Pane, k tea.KeyMsg) bool {
+	return k.Type == tea.KeyRunes && !k.Alt && !k.Paste && len(k.Runes) > 0 && unicode.IsLetter(k.Runes[0]) && Writing(p)
+}
 
 // Typing tells whether keys go into a text of the pane.
 func Typing(p Keyed) bool {

@@ -18,10 +18,13 @@ func (m *Model) keys() part.Keys {
 	change := part.Key("Space", "change a choice", by(m.turnChoice, 1), " ")
 	if f, ok := m.field(); ok && form.Cycles(f) {
 		change = change.Foot("next choice")
-	} else if ok && !form.Numeric(f) { // letters are commands until it is open
-		enter = enter.Foot("type it")
+	}
+	letters := part.Key("letters", "on a text: begin it anew, in notes a new line; commands wait on the other rows", nil, "letters")
+	if m.Writing() {
+		enter, letters = enter.Foot("open it"), letters.Foot("type it")
 	}
 	return part.Keys{
+		letters,
 		enter,
 		part.Key("Alt+Enter", "back to the number before", by(m.hop, -1), "alt+enter"),
 		part.Key("↑", "row above", by(m.move, -1), "up"),
@@ -33,12 +36,12 @@ func (m *Model) keys() part.Keys {
 		part.Key("Home", "first row", by(m.move, -len(m.rows)), "home"),
 		part.Key("End", "last row", by(m.move, len(m.rows)), "end"),
 		change,
-		part.Key("e", "change the value that stands", m.open, "e"),
+		part.Key("e", "change the number that stands", m.open, "e"),
 		part.Key("Backspace", "empty the value and type", m.empty, "backspace", "ctrl+h"),
 		part.Key("m", "marks from the outline, or as measured", m.turnSource, "m").Late("marks"),
 		part.Key("a", "add a mark behind this one", m.addMark, "a").Late("add a mark"),
 		part.Key("j", "make this mark a pair: a step, as at a bolster", m.addStep, "j").Late("make a step"),
-		part.Key("f", "add a correction after a trial fit", m.addFit, "f").Late("trial fit"),
+		part.Key("f", "trial fit, at this mark: tight or loose, by how much", func() []act.Msg { return []act.Msg{act.Go{Page: "Trial fit"}} }, "f").Late("trial fit"),
 		part.Key("x", "take this mark or correction out", m.remove, "x"),
 	}
 }

@@ -109,22 +109,6 @@ func (m *Model) addStep() []act.Msg {
 	}}, act.Choose{Mark: i + 1}}
 }
 
-// addFit puts a correction at the chosen mark, to be filled in.
-func (m *Model) addFit() []act.Msg {
-	p := m.snap.Project
-	at := length.Length(0)
-	if m.snap.Mark < len(p.Knife.Stations) {
-		at = p.Knife.Stations[m.snap.Mark].At
-	}
-	m.aim("fit.by", len(p.Fits))
-	return []act.Msg{act.Commit{Label: "add a correction", Do: func(p *project.Project) error {
-		f := project.Fit{With: "same thickness"}
-		f.At, f.Reach = at, project.UsualReach(p.Units)
-		p.Fits = append(slices.Clone(p.Fits), f)
-		return p.Validate()
-	}}}
-}
-
 // remove takes the mark or the correction in hand out.
 func (m *Model) remove() []act.Msg {
 	r := m.row()

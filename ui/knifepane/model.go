@@ -185,11 +185,33 @@ func (m *Model) key(p part.Press) []act.Msg {
 	switch {
 	case p.Paste:
 		return m.paste(p)
-	case ok && form.Numeric(f) && part.StartsNumber(p.KeyMsg):
+	case ok && (form.Numeric(f) || f.Kind == project.Date) && part.StartsNumber(p.KeyMsg):
 		return m.begin("", p)
+	case part.StartsNumber(p.KeyMsg) && m.Writing():
+		return []act.Msg{act.Say{Text: "Enter opens the text, then a figure can be typed"}}
+	}
+	if act.Writes(m, p.KeyMsg) && (p.Hasty() || p.Command()) {
+		return m.write(f, p)
 	}
 	out, _ := m.keys().Take(p)
 	return out
+}
+
+// Writing implements act.Writer.
+func (m *Model) Writing() bool {
+	f, ok := m.field()
+	return ok && m.edit == nil && !form.Numeric(f) && !form.Cycles(f)
+}
+
+// write begins a text with its first letter: anew, but notes go on behind what stands.
+func (m *Model) write(f project.Field, first part.Press) []act.Msg {
+	stands := ""
+	if f.Kind == project.Lines {
+		if stands = f.Show(m.snap.Project); stands != "" {
+			stands += "\n"
+		}
+	}
+	return m.begin(stands, first)
 }
 
 // enter opens a text or goes on to the next number; the first time to each choice, too.

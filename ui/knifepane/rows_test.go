@@ -9,6 +9,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
 	"chape/ui/act"
@@ -92,12 +93,11 @@ func TestPastes(t *testing.T) {
 	}
 }
 
-// The foot names the key that the row in hand wants: letters typed on a text that is not
-// open are commands.
+// The foot names the key that the row in hand wants.
 func TestTheFootIsOfTheRow(t *testing.T) {
 	f := open(t, defaults())
 	for _, c := range []struct{ row, name, brief string }{
-		{"knife.outline.blade", "Enter", "next number"}, {"customer.name", "Enter", "type it"},
+		{"knife.outline.blade", "Enter", "next number"}, {"customer.name", "Enter", "open it"}, {"customer.name", "letters", "type it"},
 		{"customer.hand", "Space", "next choice"}, {"knife.outline.blade", "Space", ""},
 	} {
 		f.goTo(c.row, -1)
@@ -166,7 +166,11 @@ func TestFrontRows(t *testing.T) {
 func TestCorrectionsAreShownWhole(t *testing.T) {
 	f := open(t, withRows())
 	f.goTo("fit.at", 0)
-	f.keys("f")
+	f.doc.Commit("another", func(p *project.Project) error {
+		p.Fits = append(p.Fits, project.Fit{Fit: calc.Fit{At: 80, By: 1, Reach: 20}, With: "same thickness"})
+		return nil
+	})
+	f.show()
 	f.warned("at by reach stock note")
 	f.warned("same thickness")
 	f.pane.SetSize(30, 20)

@@ -16,6 +16,8 @@ import (
 func (m *Model) editKey(p part.Press) []act.Msg {
 	e := m.edit
 	switch {
+	case p.Figure() && e.Field.Kind == project.Date:
+		return append(m.restore(), act.Say{Text: e.Name() + " stays: that came as from a measuring tool", Warn: true})
 	case p.Figure() && e.Words():
 		return []act.Msg{act.Say{Text: part.NoText, Warn: true}}
 	case p.Type == tea.KeyEnter && !p.Alt:

@@ -91,7 +91,26 @@ func asideIn(text string, w int) string {
 	if text == "" || w < 4 {
 		return ""
 	}
-	return line(ansi.Strip(text), w-1) + " "
+	return atWord(ansi.Strip(text), w-1) + " "
+}
+
+// atWord is as many whole words of a line as fit into w cells, with a sign where some are
+// left out; what is said behind a colon goes whole where none of its words fits.
+func atWord(text string, w int) string {
+	if ansi.StringWidth(text) <= w {
+		return line(text, w)
+	}
+	words := strings.Split(text, " ")
+	for n := len(words) - 1; n > 0; n-- {
+		short := strings.TrimRight(strings.Join(words[:n], " "), ",;:")
+		if colon := strings.HasSuffix(words[n-1], ":"); !colon {
+			short += " …"
+		}
+		if ansi.StringWidth(short) <= w {
+			return line(short, w)
+		}
+	}
+	return line(text, w)
 }
 
 // titled makes the title bold in hand. The style is put round it whole: lipgloss

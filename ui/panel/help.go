@@ -3,8 +3,10 @@ package panel
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/x/ansi"
 
 	"chape/ui/act"
 	"chape/ui/layout"
@@ -133,10 +135,46 @@ func (p *Help) Keys() []act.Section {
 	return []act.Section{p.keys().Section("The list of keys", true)}
 }
 
+// KeyLine names as many keys as fit into w cells, those in front first, and always the last
+// two: the help, and the way out.
+func KeyLine(keys []key.Binding, w int, ascii bool) string {
+	var parts []string
+	for _, b := range keys {
+		if h := b.Help(); b.Enabled() {
+			parts = append(parts, KeyName(h.Key, ascii)+" "+h.Desc)
+		}
+	}
+	const gap = "  "
+	for len(parts) > 2 && ansi.StringWidth(strings.Join(parts, gap)) > w {
+		parts = slices.Delete(parts, len(parts)-3, len(parts)-2)
+	}
+	return strings.Join(parts, gap)
+}
+
+// WithoutLetters are the keys that can be pressed where letters are typed: of those with
+// other names as well, by these.
+func WithoutLetters(keys []key.Binding) []key.Binding {
+	var out []key.Binding
+	for _, b := range keys {
+		names := slices.DeleteFunc(slices.Clone(b.Keys()), func(name string) bool {
+			r := []rune(name)
+			return len(r) == 1 && unicode.IsLetter(r[0])
+		})
+		if n := len(names); n > 0 && n < len(b.Keys()) {
+			b.SetHelp(names[0], b.Help().Desc)
+		}
+		if len(names) > 0 {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
 // keyNames brings the parts' ways of writing keys to one.
 var keyNames = map[string]string{
 	"up": "↑", "down": "↓", "left": "←", "right": "→", "pgup": "PgUp", "pgdn": "PgDn", "home": "Home", "end": "End",
 	"space": "Space", "enter": "Enter", "esc": "Esc", "backspace": "Backspace", "ctrl+c": "Ctrl+C", "ctrl+z": "Ctrl+Z",
+	"ctrl+u": "Ctrl+U", "ctrl+r": "Ctrl+R",
 }
 
 // arrowWords replaces the arrows where the font may lack them, two by two.

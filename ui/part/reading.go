@@ -41,7 +41,8 @@ type Press struct {
 	Echo bool   // it is nothing: an Enter on the heels of one that it belongs to
 	Run  string // of an Enter: what was typed before it in one breath
 
-	part bool // of a reading, or a letter soon after a figure
+	part  bool // of a reading, or a letter soon after a figure
+	hasty bool // the latter, by hand, and no unit behind that figure
 }
 
 // Take takes a key at a time and says what it is. LF, which some tools and terminals
@@ -99,7 +100,9 @@ func (r *Reading) typed(p *Press, now time.Time) {
 		r.pasted = p.Paste
 	}
 	p.Near = same || next
-	p.part = r.figure || next || unicode.IsLetter(p.Runes[0]) && Within(r.digit, now, Settle)
+	soon := unicode.IsLetter(p.Runes[0]) && Within(r.digit, now, Settle)
+	p.part = r.figure || next || soon
+	p.hasty = soon && !p.Near && !p.Paste && (r.enter.After(r.digit) || !strings.ContainsRune(unitLetters, p.Runes[0]))
 	r.char = now
 	if p.Paste {
 		r.run = append(r.run, 'p') // pasted by hand: no figure
@@ -114,6 +117,9 @@ func (r *Reading) typed(p *Press, now time.Time) {
 		}
 	}
 }
+
+// unitLetters are those of what may stand behind a figure: mm, in, cm, oz.
+const unitLetters = "mincozMINCOZ"
 
 func isDigit(c rune) bool { return '0' <= c && c <= '9' }
 
@@ -143,6 +149,15 @@ const leastFigure = 3
 // pasted.
 func (p Press) Command() bool {
 	return !p.Echo && !p.part && !p.Tool() && !p.Paste && !StartsNumber(p.KeyMsg)
+}
+
+// Hasty tells whether it is a letter that a hand pressed so soon after a figure that it is
+// no command: where it would have been one that has to be said.
+func (p Press) Hasty() bool { return p.hasty }
+
+// Ignored says that of a letter.
+func (p Press) Ignored() string {
+	return p.String() + " came right behind a number and did nothing: press it again"
 }
 
 // Within tells whether now is at most d after then.

@@ -17,7 +17,7 @@ const Name = "Tracing"
 // AsPage is what the root has to know of it; set gives the settings of the moment.
 func AsPage(clock func() time.Time, set func() tracing.Settings, styles ink.Styles) act.Page {
 	return act.Page{
-		Name: Name, Room: act.Whole, Takes: dropped,
+		Name: Name, Room: act.Whole, Brief: "photo", Takes: dropped,
 		Open: key.NewBinding(key.WithKeys("I"), key.WithHelp("I", "image of a tracing: its marks")),
 		New:  func() act.Pane { return New(clock, set, styles) },
 	}

@@ -14,6 +14,7 @@ import (
 	"chape/project/carry"
 	"chape/project/places"
 	"chape/project/shelf"
+	"chape/project/value"
 	"chape/ui/act"
 	"chape/ui/canvas"
 	"chape/ui/part"
@@ -36,6 +37,7 @@ type Model struct {
 	entry  *part.Ask // a number or a note being typed, of the line in hand
 	zoom   int
 	begun  bool
+	mark   int // the one in hand when the cursor was last put on it
 
 	glyphs canvas.Glyphs
 	c      *canvas.Canvas // kept between frames
@@ -118,13 +120,15 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	m.glyphs = s.Font.Glyphs
 	m.c.SetAspect(s.Font.Aspect)
 	m.places = places.Of(s.Project)
-	if stations := s.Project.Knife.Stations; !m.begun && len(stations) > 0 {
-		m.begun = true
-		m.draft.reach = project.UsualReach(s.Unit)
-		m.draft.at = stations[min(s.Mark, len(stations)-1)].At
-		if s.Mark == 0 { // nobody has chosen: where sheaths are tight
-			m.draft.at = length.Length(m.front())
+	if stations := s.Project.Knife.Stations; len(stations) > 0 && (!m.begun || s.Mark != m.mark && !m.draft.drawn()) {
+		if !m.begun {
+			m.draft.reach = project.UsualReach(s.Unit)
 		}
+		m.standAt(stations[min(s.Mark, len(stations)-1)].At.MM())
+		if s.Mark == 0 && !m.begun { // nobody has chosen: where sheaths are tight
+			m.standAt(m.front())
+		}
+		m.begun, m.mark = true, s.Mark
 	}
 	m.draft.at = length.Length(m.within(m.draft.at.MM()))
 	if other && m.draft.instead >= 0 { // it may be another one by now
@@ -244,8 +248,18 @@ func (m *Model) mouse(msg tea.MouseMsg) {
 
 // moveTo moves the cursor.
 func (m *Model) moveTo(x float64) {
-	m.draft.at = length.Length(m.within(math.Round(x*100) / 100))
+	m.standAt(x)
 	m.propose()
+}
+
+// standAt has the draft at the nearest place that a rule shows: nobody finds 104.28 mm on
+// leather. It still is the mark or landmark that it was, see places.At.
+func (m *Model) standAt(x float64) {
+	parts := 2.0
+	if m.snap.Unit == length.Inches {
+		parts = 64 / length.Inch.MM()
+	}
+	m.draft.at = length.Length(m.within(value.Tidy(length.Length(math.Round(x*parts) / parts)).MM()))
 }
 
 // scroll keeps the chosen line there.

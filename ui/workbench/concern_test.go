@@ -61,7 +61,7 @@ func TestUndoGoesToWhatItUndid(t *testing.T) {
 	s := filed(t, 160, 45, fresh())
 	s.m.seek(seekTo("knife.outline.depth"))
 	s.keys("3", "3", "enter")
-	s.m.seek(seekTo("customer.name"))
+	s.m.seek(seekTo("customer.hand"))
 	s.keys("u")
 	s.shows("undone: blade depth 33; it is 30 mm now")
 	s.shows("blade depth: spine to edge")

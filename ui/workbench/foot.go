@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
-	"github.com/charmbracelet/x/ansi"
 
 	"chape/ui/act"
 	"chape/ui/document"
@@ -39,25 +38,12 @@ func (m *Model) foot() []string {
 	return []string{m.keyFoot()}
 }
 
-func (m *Model) keyFoot() string { return m.o.Styles.Quiet.Render(m.keyLine(m.footKeys())) }
-
-// keyLine names as many keys as fit, and always the last two: the help, and the
-// way out.
-func (m *Model) keyLine(keys []key.Binding) string {
-	var parts []string
-	for _, b := range keys {
-		if h := b.Help(); b.Enabled() {
-			parts = append(parts, panel.KeyName(h.Key, m.o.ascii())+" "+h.Desc)
-		}
-	}
-	const gap = "  "
-	for len(parts) > 2 && ansi.StringWidth(strings.Join(parts, gap)) > m.width {
-		parts = slices.Delete(parts, len(parts)-3, len(parts)-2)
-	}
-	return strings.Join(parts, gap)
+func (m *Model) keyFoot() string {
+	return m.o.Styles.Quiet.Render(panel.KeyLine(m.footKeys(), m.width, m.o.ascii()))
 }
 
-// footKeys are the keys that matter where the user is, in few words.
+// footKeys are the keys that matter where the user is, in few words: what a newcomer looks
+// for stands in front, as the last are left out where there is no room.
 func (m *Model) footKeys() []key.Binding {
 	if m.panel != nil {
 		keys, _ := brief(act.Alive(m.panel))
@@ -72,21 +58,29 @@ func (m *Model) footKeys() []key.Binding {
 	if m.session.Doc().State() == document.Loose && !m.bare && l.Room < act.Whole {
 		keys = append(keys, in(m.Keys.New, "your own knife"))
 	}
+	var turn, print, opens []key.Binding
 	if l.Root&act.Turn != 0 {
-		keys = append(keys, in(m.Keys.NextPane, m.focus.Next().String()))
-	}
-	keys = append(keys, first...)
-	if l.Root&act.Openers != 0 {
-		for _, p := range m.pages {
-			if p.Brief != "" {
-				keys = append(keys, in(p.Open, p.Brief))
-			}
-		}
+		turn = []key.Binding{in(m.Keys.NextPane, m.focus.Next().String())}
 	}
 	if l.Root&act.Printing != 0 {
-		keys = append(keys, m.Keys.Undo, in(m.Keys.Print, "print"))
+		print = []key.Binding{in(m.Keys.Print, "print"), m.Keys.Undo}
+		print[1].SetHelp("u", "undo") // its other name is for rows of text
 	}
-	return append(append(keys, late...), in(m.Keys.Help, "keys"), m.Keys.Quit)
+	for _, p := range m.pages {
+		if l.Root&act.Openers != 0 && p.Brief != "" {
+			opens = append(opens, in(p.Open, p.Brief))
+		}
+	}
+	if n := min(1, len(first)); turn != nil && l.Room != act.InSteps {
+		keys = slices.Concat(keys, first[:n], turn, print, first[n:], opens)
+	} else { // the bench is nearer than the printer
+		keys = slices.Concat(keys, first, turn, opens, print)
+	}
+	keys = append(append(keys, late...), in(m.Keys.Help, "keys"), m.Keys.Quit)
+	if act.Writing(l.pane) {
+		keys = append(panel.WithoutLetters(keys), in(m.Keys.Break, "quit"))
+	}
+	return keys
 }
 
 // brief are the keys that the foot names, and those it names where there is room.

@@ -78,7 +78,13 @@ func (m *Model) editKey(p part.Press) tea.Cmd {
 
 // rootKey does what a key means to the root where it is alive on the page in hand.
 func (m *Model) rootKey(p part.Press) (cmd tea.Cmd, known bool) {
-	if !p.Command() {
+	switch own := m.inHand().pane; {
+	case act.Writes(own, p.KeyMsg):
+		return nil, false
+	case p.Hasty() && (m.owns(p.KeyMsg) || key.Matches(p.KeyMsg, m.rootKeys()...)):
+		m.message = act.Say{Text: p.Ignored()}
+		return nil, true
+	case !p.Command():
 		return nil, false
 	}
 	k, alive := p.KeyMsg, m.inHand().Root

@@ -24,7 +24,7 @@ func DefaultKeys(suspends bool) KeyMap {
 	k := KeyMap{
 		NextPane: bind("Tab", "next pane: knife, plan, steps", "tab"),
 		LastPane: bind("Shift+Tab", "pane before", "shift+tab"),
-		Undo:     bind("u", "undo", "u"),
+		Undo:     bind("u, Ctrl+U", "undo", "u", "ctrl+u"),
 		Redo:     bind("U, Ctrl+R", "redo", "U", "ctrl+r"),
 		Keep:     bind("Ctrl+S", "keep this copy as a project; save again at once", "ctrl+s"),
 		New:      bind("n", "a new project: your own knife", "n"),
