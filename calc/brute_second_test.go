@@ -151,7 +151,11 @@ func TestManyKnivesAgainstBruteTwin(t *testing.T) {
 			continue
 		}
 		done++
-		tw := bruteCurves(in, 1.0/32)
+		h := 1.0 / 32
+		if tallWall(p) {
+			h /= 4
+		}
+		tw := bruteCurves(in, h)
 		name := fmt.Sprintf("knife %d", done)
 		compareFigures(t, name, p, tw)
 		compareSecond(t, name, p, tw)
@@ -166,4 +170,17 @@ func TestManyKnivesAgainstBruteTwin(t *testing.T) {
 	if refused > *twins+4 {
 		t.Errorf("%d refused for %d that could be planned", refused, *twins)
 	}
+}
+
+// tallWall tells whether a step stands higher than the blend can bridge. A disc that
+// rests against such a wall stands a whole sample too far off in the twin: at 1/32 mm
+// that is 0.09 mm of the flat line, at 1/128 mm 0.02.
+func tallWall(p *Plan) bool {
+	g := p.at.stitch
+	for i := 1; i < len(g.X); i++ {
+		if g.X[i]-g.X[i-1] < 3*curve.Wall && math.Abs(g.Y[i]-g.Y[i-1]) > 0.1 {
+			return true
+		}
+	}
+	return false
 }

@@ -246,7 +246,8 @@ func compareTwin(t *testing.T, what string, got curve.Graph, want samples, tw *b
 	for k, w := range want.y {
 		x := tw.x(want.from + k)
 		lo, hi := math.Inf(1), math.Inf(-1)
-		for _, dx := range []float64{-tw.h, -tw.h / 2, 0, tw.h / 2, tw.h} {
+		near := math.Max(tw.h, 0.02)
+		for _, dx := range []float64{-near, -near / 2, 0, near / 2, near} {
 			lo, hi = math.Min(lo, got.At(x+dx)), math.Max(hi, got.At(x+dx))
 		}
 		if w < lo-tol || w > hi+tol {

@@ -206,7 +206,12 @@ func (d *Disc) addValleys(g, grown Graph, r, step float64) Graph {
 		if g.X[k]-g.X[j] <= 1.5*step {
 			continue
 		}
-		vx, vy := valley(g, j, k, math.Max(x-step, tops[p-1].from), x+step, r)
+		// Between them lies the place, a hair further on either side where one is on top at a single x.
+		lo, hi := math.Max(x-step, math.Min(tops[p-1].from, x-4*Wall)), x+step
+		if p+1 < len(tops) {
+			hi = math.Min(hi, math.Max(tops[p+1].from, x+4*Wall))
+		}
+		vx, vy := valley(g, j, k, lo, hi, r)
 		for ; i < len(grown.X) && grown.X[i] < vx-same; i++ {
 			out.X, out.Y = append(out.X, grown.X[i]), append(out.Y, grown.Y[i])
 		}
@@ -219,18 +224,23 @@ func (d *Disc) addValleys(g, grown Graph, r, step float64) Graph {
 }
 
 // valley finds where the arc from around point j meets that from around
-// point k, between x0 and x1.
+// point k, between x0 and x1. Beside a wall one of them falls by millimetres
+// within the last step of the search, so the lower end of that is the place.
 func valley(g Graph, j, k int, x0, x1, r float64) (x, y float64) {
 	const around = 3
-	left := func(x float64) float64 { return near(g, max(j-around, 0), j+around, x, r, math.Inf(-1)) }
-	right := func(x float64) float64 { return near(g, max(k-around, 0), k+around, x, r, math.Inf(-1)) }
+	mid := (j + k) / 2 // what lies on both sides of it is looked at once
+	y0, y1 := math.Inf(1), math.Inf(1)
 	for range 24 { // to a hundred-millionth of the samples' distance
 		x = (x0 + x1) / 2
-		if left(x) > right(x) {
-			x0 = x
+		left := near(g, max(j-around, 0), min(j+around, mid-1), x, r, math.Inf(-1))
+		if right := near(g, max(k-around, mid+1), k+around, x, r, math.Inf(-1)); left > right {
+			x0, y0 = x, left
 		} else {
-			x1 = x
+			x1, y1 = x, right
 		}
 	}
-	return x, max(left(x), right(x))
+	if y0 < y1 {
+		return x0, y0
+	}
+	return x1, y1
 }
