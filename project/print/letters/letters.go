@@ -2,6 +2,7 @@
 package letters
 
 import (
+	"regexp"
 	"strings"
 	"sync"
 	"unicode"
@@ -147,11 +148,11 @@ func Fit(s string, size, width float64, bold bool) string {
 }
 
 // Wrap breaks words into lines no wider than width; a word too long for a
-// line is broken anywhere.
+// line is broken anywhere. A figure stays with its fraction and its unit.
 func Wrap(s string, size, width float64, bold bool) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(s) {
+	for _, word := range figuresWhole(strings.Fields(s)) {
 		for {
 			try := word
 			if line != "" {
@@ -174,6 +175,27 @@ func Wrap(s string, size, width float64, bold bool) []string {
 	}
 	return lines
 }
+
+// units are what a figure is not parted from.
+var units = regexp.MustCompile(`^(mm|cm|m|in|ft|oz|g|h|min|s|%|°C|cm²|in²|ft²)[.,:;)]*$`)
+
+var fraction = regexp.MustCompile(`^\d+/\d+[.,:;)]*$`)
+
+// figuresWhole puts a figure, its fraction and its unit into one word.
+func figuresWhole(words []string) []string {
+	var out []string
+	for _, w := range words {
+		n := len(out) - 1
+		if n >= 0 && endsInDigit(out[n]) && (units.MatchString(w) || fraction.MatchString(w)) {
+			out[n] += " " + w
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+func endsInDigit(s string) bool { return s[len(s)-1] >= '0' && s[len(s)-1] <= '9' }
 
 // longestPrefix is how many bytes of a word fit, at least one letter.
 func longestPrefix(word string, size, width float64, bold bool) int {

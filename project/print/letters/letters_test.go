@@ -31,3 +31,20 @@ func TestWrap(t *testing.T) {
 		t.Errorf("Fit = %q", got)
 	}
 }
+
+// A figure is not parted from its fraction and unit at the end of a line.
+func TestFiguresStayWhole(t *testing.T) {
+	const s = "relief hole, 6 31/32 in along the fold, 1 19/32 in from it; no heat above 40 °C, hold 12 h; 3 of 4"
+	for width := 14.0; width < 70; width += 0.5 {
+		for _, l := range Wrap(s, 3, width, false) {
+			for _, torn := range []string{" 6", " 31/32", " 1", " 19/32", " 40", " 12"} {
+				if strings.HasSuffix(" "+l, torn) {
+					t.Errorf("%v mm: a line ends with %q: %q", width, torn, l)
+				}
+			}
+		}
+	}
+	if got := figuresWhole([]string{"in", "3", "of", "4", "in."}); len(got) != 4 || got[3] != "4 in." {
+		t.Errorf("%q", got)
+	}
+}
