@@ -21,14 +21,15 @@ func Work(f *sheet.Flow, p project.Project, plan *calc.Plan, title string, offcu
 	look(f, plan, u)
 	f.Gap(1.5)
 	bench(f, p, report.Bench(p, plan, u))
-	f.Heading("figures")
-	figures(f, report.Figures(p, plan, u, offcut).WithoutBench(), 0)
-	if len(p.Steps) > 0 {
-		f.Heading("steps")
-		for i, s := range report.Steps(p) {
-			step(f, i+1, s)
+	under(f, "figures", report.Figures(p, plan, u, offcut).WithoutBench())
+	for i, s := range report.Steps(p) {
+		if i == 0 {
+			f.Need(sheet.HeadingHigh + newStep(f, s).high())
+			f.Heading("steps")
 		}
+		newStep(f, s).write(f, i+1)
 	}
+	f.Need(sheet.HeadingHigh + 3*figureRow)
 	f.Heading("cautions")
 	for _, s := range report.Cautions() {
 		f.Item("–", s)
@@ -43,12 +44,10 @@ func Work(f *sheet.Flow, p project.Project, plan *calc.Plan, title string, offcu
 		f.Item("–", s)
 	}
 	if loop := report.LoopFigures(plan, u); len(loop) > 0 {
-		f.Heading("belt loop")
-		figures(f, loop, 0)
+		under(f, "belt loop", loop)
 	}
 	if extra := report.Extras(p, plan, u); len(extra) > 0 {
-		f.Heading("fold, drain, strap, corrections")
-		figures(f, extra, 0)
+		under(f, "fold, drain, strap, corrections", extra)
 	}
 	strips := 3
 	if u == length.Inches { // fractions are wide
@@ -88,40 +87,57 @@ func forWhom(name string) string {
 	return "for " + name
 }
 
-// step writes a line of the checklist with a box to tick.
-func step(f *sheet.Flow, n int, s report.StepLine) {
-	const size, small, row, indent = 2.7, 2.5, 3.7, 10.0
+// stepSize and cautionSize are the sizes of a step's words, stepRow and cautionRow what
+// their lines take, stepIndent is the column of the box and the number.
+const (
+	stepSize, stepRow       = 2.7, 3.7
+	cautionSize, cautionRow = 2.5, 2.5 * 1.35
+	stepIndent              = 10.0
+)
+
+// step is a line of the checklist, in lines as wide as the column.
+type step struct {
+	done                  bool
+	title, hold, cautions []string
+}
+
+func newStep(f *sheet.Flow, s report.StepLine) step {
 	title := s.Title
 	if s.Skipped {
 		title += " (skipped)"
 	}
-	lines := letters.Wrap(letters.Printable(title), size, f.Width-indent, false)
-	holds := holdLines(f, s.Hold, size, indent)
-	var caution []string
+	out := step{done: s.Done, hold: holdLines(f, s.Hold, stepSize, stepIndent)}
+	out.title = letters.Wrap(letters.Printable(title), stepSize, f.Width-stepIndent, false)
 	if s.Caution != "" {
-		caution = letters.Wrap(letters.Printable(s.Caution), small, f.Width-indent, false)
+		out.cautions = letters.Wrap(letters.Printable(s.Caution), cautionSize, f.Width-stepIndent, false)
 	}
-	f.Need(row*float64(len(lines)+len(holds)) + 1 + small*1.35*float64(len(caution)))
+	return out
+}
+
+func (s step) high() float64 {
+	return stepRow*float64(len(s.title)+len(s.hold)) + 1 + cautionRow*float64(len(s.cautions))
+}
+
+// write writes it with a box to tick.
+func (s step) write(f *sheet.Flow, n int) {
+	f.Need(s.high())
 	b := sheet.Box{Lo: curve.Vec{X: f.X() + 0.3, Y: f.Y + 0.3}, Hi: curve.Vec{X: f.X() + 2.9, Y: f.Y + 2.9}}
 	f.Page().Path(sheet.Path{Layer: sheet.WordLayer, Stroke: sheet.Thin, Pts: b.Corners(), Closed: true})
-	if s.Done {
+	if s.done {
 		f.Page().Line(sheet.WordLayer, sheet.Thin, b.Lo, b.Hi)
 		f.Page().Line(sheet.WordLayer, sheet.Thin, curve.Vec{X: b.Lo.X, Y: b.Hi.Y}, curve.Vec{X: b.Hi.X, Y: b.Lo.Y})
 	}
-	f.Put(indent-1.5, fmt.Sprint(n), size, false, sheet.End)
-	for _, l := range lines {
-		f.Put(indent, l, size, false, sheet.Start)
-		f.Y += row
+	f.Put(stepIndent-1.5, fmt.Sprint(n), stepSize, false, sheet.End)
+	put := func(lines []string, size, row float64, bold bool) {
+		for _, l := range lines {
+			f.Need(row)
+			f.Put(stepIndent, l, size, bold, sheet.Start)
+			f.Y += row
+		}
 	}
-	for _, l := range holds {
-		f.Put(indent, l, size, true, sheet.Start)
-		f.Y += row
-	}
-	for _, l := range caution {
-		f.Need(small * 1.35)
-		f.Put(indent, l, small, false, sheet.Start)
-		f.Y += small * 1.35
-	}
+	put(s.title, stepSize, stepRow, false)
+	put(s.hold, stepSize, stepRow, true)
+	put(s.cautions, cautionSize, cautionRow, false)
 	f.Gap(0.6)
 }
 

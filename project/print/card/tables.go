@@ -35,13 +35,24 @@ func figuresHigh(f *sheet.Flow, fs report.Rows, indent float64) float64 {
 	return figureRow * float64(sum)
 }
 
+// under writes a heading with figures below it.
+func under(f *sheet.Flow, heading string, fs report.Rows) {
+	f.Need(sheet.HeadingHigh + figuresHigh(f, fs[:min(2, len(fs))], 0))
+	f.Heading(heading)
+	figures(f, fs, 0)
+}
+
 // figures writes names, figures aligned on the decimal point, and notes.
 func figures(f *sheet.Flow, fs report.Rows, indent float64) {
 	point, unit, note := widths(fs, indent)
-	for _, g := range fs {
+	high := make([]float64, len(fs))
+	for i, g := range fs {
+		high[i] = figureRow * float64(len(notes(f, g, note)))
+	}
+	for i, g := range fs {
 		w, p := report.SplitFigure(g.Value)
 		lines := notes(f, g, note)
-		f.Need(figureRow * float64(len(lines)))
+		f.Keep(i, high)
 		f.Put(indent, g.Name, figureSize, false, sheet.Start)
 		f.Put(point, w, figureSize, true, sheet.End)
 		f.Put(point, p, figureSize, true, sheet.Start)
@@ -80,6 +91,9 @@ func table(f *sheet.Flow, t report.Table, strips int) {
 		f.Need(4 * row)
 		left := len(t.Rows) - from
 		high := min((left+strips-1)/strips, int((f.H-1-f.Y)/row)-1)
+		if rest := left - high*strips; rest > 0 && rest <= strips && high > 2 {
+			high-- // no row alone at the head of the next column
+		}
 		for k := range min(strips, (left+high-1)/high) {
 			line(k, t.Columns, true)
 		}

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"chape/calc/curve"
 	"chape/project/print/letters"
@@ -70,6 +71,23 @@ func (f *Flow) Need(high float64) {
 	f.newPage()
 }
 
+// Keep makes room for line i of some that are so high, mm: none of them is left alone at
+// the end of a column, or at the head of the next.
+func (f *Flow) Keep(i int, high []float64) {
+	n := 1
+	switch {
+	case i == 0 && len(high) <= 3:
+		n = len(high)
+	case i == 0 || i == len(high)-2:
+		n = 2
+	}
+	sum := 0.0
+	for _, h := range high[i:min(i+n, len(high))] {
+		sum += h
+	}
+	f.Need(sum)
+}
+
 // Gap leaves room.
 func (f *Flow) Gap(high float64) { f.Y += high }
 
@@ -77,6 +95,10 @@ func (f *Flow) Gap(high float64) { f.Y += high }
 func (f *Flow) Put(indent float64, s string, size float64, bold bool, a anchor) {
 	f.Page().Text(Text{Layer: WordLayer, At: curve.Vec{X: f.X() + indent, Y: f.Y + size}, Says: s, Size: size, Bold: bold, Anchor: a})
 }
+
+// HeadingHigh is what a heading takes with the gap above it, mm: whoever needs that and its
+// first lines before it is not left with a heading alone.
+const HeadingHigh = 8.2
 
 // Heading writes a heading over a line.
 func (f *Flow) Heading(s string) {
@@ -112,8 +134,10 @@ func (f *Flow) Para(s string, size, indent float64) { f.para(s, size, indent, fa
 func (f *Flow) Bold(s string, size float64) { f.para(s, size, 0, true) }
 
 func (f *Flow) para(s string, size, indent float64, bold bool) {
-	for _, l := range letters.Wrap(letters.Printable(s), size, f.Width-indent, bold) {
-		f.Need(size * 1.35)
+	lines := letters.Wrap(letters.Printable(s), size, f.Width-indent, bold)
+	high := slices.Repeat([]float64{size * 1.35}, len(lines))
+	for i, l := range lines {
+		f.Keep(i, high)
 		f.Put(indent, l, size, bold, Start)
 		f.Y += size * 1.35
 	}
@@ -123,10 +147,11 @@ func (f *Flow) para(s string, size, indent float64, bold bool) {
 func (f *Flow) Item(mark, s string) {
 	const size, indent = 2.7, 5.0
 	lines := letters.Wrap(letters.Printable(s), size, f.Width-indent, false)
-	f.Need(size * 1.35 * float64(min(len(lines), 3)))
-	f.Put(0, mark, size, false, Start)
-	for _, l := range lines {
-		f.Need(size * 1.35)
+	high := slices.Repeat([]float64{size * 1.35}, len(lines))
+	for i, l := range lines {
+		if f.Keep(i, high); i == 0 {
+			f.Put(0, mark, size, false, Start)
+		}
 		f.Put(indent, l, size, false, Start)
 		f.Y += size * 1.35
 	}
