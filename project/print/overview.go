@@ -48,7 +48,9 @@ func (j *job) overview(pattern *sheet.Drawing, t sheet.Tiling, rest []sheet.Page
 	f.Heading("lines")
 	legendPage(f, j.lines(rest))
 	f.Heading("pages")
-	f.Para(contents(rest), 2.7, 0)
+	for _, line := range contents(rest, 2.7, f.Width) {
+		f.Para(line, 2.7, 0)
+	}
 	return f.Pages[0]
 }
 
@@ -91,11 +93,12 @@ func overviewMap(pattern *sheet.Drawing, t sheet.Tiling, w, h float64) sheet.Dra
 		p.Pts, p.Stroke.Width = pts, 0.3
 		d.Path(p)
 	}
+	outline := len(d.Paths)
 	for _, s := range t.Sheets {
 		b := sheet.Box{Lo: small(s.Area.Lo), Hi: small(s.Area.Hi)}
 		d.Path(sheet.Path{Layer: sheet.MapLayer, Stroke: sheet.Hair, Pts: b.Corners(), Closed: true})
 		size := math.Min(6, b.Width()/10)
-		at := b.Lo.Add(curve.Vec{X: 1.2 * size, Y: scale*sheet.Overlap + 1.5*size})
+		at := ringAt(b, size, scale*sheet.Overlap, d.Paths[:outline])
 		d.Circle(sheet.Circle{Layer: sheet.MapLayer, Stroke: sheet.Thin, At: at.Sub(curve.Vec{Y: 0.35 * size}), Radius: 0.9 * size})
 		d.Text(sheet.Text{Layer: sheet.MapLayer, At: at, Says: fmt.Sprint(s.Number), Size: size, Bold: true, Anchor: sheet.Middle})
 		if b.Width() > 18 {
@@ -115,14 +118,50 @@ func overviewMap(pattern *sheet.Drawing, t sheet.Tiling, w, h float64) sheet.Dra
 	return d
 }
 
-// contents lists the pages by number.
-func contents(rest []sheet.Page) string {
-	s := ""
-	for i, p := range rest {
-		if i > 0 {
-			s += "; "
+// ringAt is where the number of a sheet stands in the map: in the first corner of the sheet
+// that no line of the pattern runs through, else in the first.
+func ringAt(b sheet.Box, size, overlap float64, lines []sheet.Path) curve.Vec {
+	left, right := b.Lo.X+1.2*size, b.Hi.X-1.2*size
+	top, foot := b.Lo.Y+overlap+1.5*size, b.Hi.Y-overlap-0.8*size
+	at := curve.Vec{X: left, Y: top}
+	for _, c := range []curve.Vec{at, {X: right, Y: top}, {X: left, Y: foot}, {X: right, Y: foot}} {
+		middle, r := c.Sub(curve.Vec{Y: 0.35 * size}), curve.Vec{X: size, Y: size}
+		if !runsThrough(lines, middle.Sub(r), middle.Add(r)) {
+			return c
 		}
-		s += fmt.Sprintf("%d %s", i+2, p.Name)
 	}
-	return s
+	return at
+}
+
+func runsThrough(lines []sheet.Path, lo, hi curve.Vec) bool {
+	for _, p := range lines {
+		for i, z := range p.Pts {
+			a := p.Pts[max(i-1, 0)]
+			if i == 0 && p.Closed {
+				a = p.Pts[len(p.Pts)-1]
+			}
+			if _, _, ok := curve.Clip(a, z, lo, hi); ok {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// contents lists the pages by number, in lines of a width, none torn from its number.
+func contents(rest []sheet.Page, size, width float64) []string {
+	var lines []string
+	for i, p := range rest {
+		one := fmt.Sprintf("%d %s", i+2, p.Name)
+		if i < len(rest)-1 {
+			one += ";"
+		}
+		n := len(lines) - 1
+		if n >= 0 && letters.Width(lines[n]+" "+one, false)*size <= width {
+			lines[n] += " " + one
+			continue
+		}
+		lines = append(lines, one)
+	}
+	return lines
 }
