@@ -17,6 +17,14 @@ type Table struct {
 	Rows    [][]string
 }
 
+// Heading is the name, with what the note says of it.
+func (t Table) Heading() string {
+	if t.Note == "" {
+		return t.Name
+	}
+	return t.Name + ": " + t.Note
+}
+
 // Tenths are the holes counted from the mouth that are numbered on paper:
 // the first, every tenth and the last, as indices from 0.
 func Tenths(holes int) []int {

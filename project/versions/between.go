@@ -71,8 +71,8 @@ func (p Pair) at(u length.Unit) []float64 {
 func (p Pair) HalfWidths(u length.Unit) report.Table {
 	t := report.Table{
 		Name:    "half-widths, " + u.String(),
-		Note:    "from the fold; + " + p.wider(),
-		Columns: []string{"along the fold", "stitch line then", "now", "change", "cut line then", "now", "change", ""},
+		Note:    "along the fold; then, now; + " + p.wider(),
+		Columns: []string{"at", "stitch line", "now", "change", "cut line", "now", "change", ""},
 	}
 	all := places.Of(p.Is.Project())
 	xs := p.at(u)
@@ -87,15 +87,20 @@ func (p Pair) HalfWidths(u length.Unit) report.Table {
 		}
 		row = append(row, cells(s, sewn, u)...)
 		row = append(row, cells(c, there, u)...)
-		name := ""
-		for _, q := range all {
-			if math.Abs(q.At-x) < 0.25 {
-				name = q.Name
-			}
-		}
-		t.Rows = append(t.Rows, append(row, name))
+		t.Rows = append(t.Rows, append(row, nameAt(all, x)))
 	}
 	return t
+}
+
+// nameAt is what the place is called where a line of the table stands, "" for most.
+func nameAt(all []places.Place, x float64) string {
+	name := ""
+	for _, q := range all {
+		if math.Abs(q.At-x) < 0.25 {
+			name = q.Name
+		}
+	}
+	return name
 }
 
 func byPlace(ds []compare.Difference) map[float64]compare.Difference {
@@ -113,7 +118,7 @@ func cells(d compare.Difference, there bool, u length.Unit) []string {
 		return []string{"", "", ""}
 	}
 	fig := func(mm float64) string { return length.Length(mm).Figure(u, length.Ruler) }
-	return []string{fig(d.Plan), fig(d.Measured), Signed(d.By, u, length.Ruler)}
+	return []string{fig(d.Plan), fig(d.Measured), Signed(d.By, u, length.Calliper)}
 }
 
 // Signed is a figure with its sign; 0 has none.
@@ -175,9 +180,9 @@ func (p Pair) Most(u length.Unit) string {
 	wider, narrower, isWider, isNarrower := compare.Most(ds)
 	all := places.Of(p.Is.Project())
 	say := func(d compare.Difference, how string) string {
-		return length.Length(math.Abs(d.By)).Format(u, length.Ruler) + " " + how + " a side at " + length.Length(d.At).Short(u) + ", " + places.At(all, d.At)
+		return length.Length(math.Abs(d.By)).Format(u, length.Calliper) + " " + how + " a side at " + length.Length(d.At).Short(u) + ", " + places.At(all, d.At)
 	}
-	const least = 0.25 // mm: what a ruler shows
+	const least = 0.05 // mm: what a calliper shows
 	isWider, isNarrower = isWider && wider.By >= least, isNarrower && narrower.By <= -least
 	switch {
 	case isWider && isNarrower:

@@ -77,7 +77,7 @@ func TestBetweenByHand(t *testing.T) {
 	for _, r := range pair.HalfWidths(length.Millimetres).Rows {
 		got[r[0]] = r
 	}
-	for at, want := range map[string]string{"60.0": "+2.0", "50.0": "+1.0", "70.0": "+1.0", "30.0": "0.0"} {
+	for at, want := range map[string]string{"60.0": "+2.00", "50.0": "+1.00", "70.0": "+1.00", "30.0": "0.00"} {
 		if got[at] == nil || got[at][3] != want {
 			t.Errorf("at %s: %v, want %s", at, got[at], want)
 		}
@@ -88,7 +88,7 @@ func TestBetweenByHand(t *testing.T) {
 	if d := pair.Difference(); d.At(60) < 1.999 || d.At(60) > 2.001 || d.At(50) < 0.999 || d.At(50) > 1.001 || d.At(30) != 0 {
 		t.Errorf("the difference at 60, 50 and 30 is %v, %v, %v", d.At(60), d.At(50), d.At(30))
 	}
-	if n := pair.HalfWidths(length.Millimetres).Note; n != "from the fold; + where it is wider now" {
+	if n := pair.HalfWidths(length.Millimetres).Note; n != "along the fold; then, now; + where it is wider now" {
 		t.Errorf("note %q", n)
 	}
 	back, _ := Between(all[1], all[0], calc.DefaultLimits())

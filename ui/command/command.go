@@ -12,7 +12,7 @@ import (
 )
 
 // verbs are the commands in the order of the help.
-var verbs = call.All(newVerb, planVerb, printVerb, placeVerb, traceVerb, shelfVerb, settingsVerb, ringVerb)
+var verbs = call.All(newVerb, planVerb, printVerb, patternsVerb, placeVerb, traceVerb, shelfVerb, settingsVerb, ringVerb)
 
 // Run does what the arguments, without the program's name, ask for.
 func Run(w call.World, args []string) error {

@@ -21,6 +21,8 @@ var printVerb = call.Verb{
   --paper PAPER    a4, a3, letter, legal, or such as 210x297 or 8.5x11in
   --half           one half only, to be marked and flipped
   --flesh          as it lies flesh side up; grain side up, if it is not given
+  --raise          under the next pattern number, if something that changes the
+                   cut was altered after it was printed: the file keeps both
   --trial T        a pattern for trial stock of that thickness, not for leather
   --measured X,Y   what the two 100 mm on a sheet measured, in mm; or none
   --bare           leave out of the SVG what is not cut
@@ -54,6 +56,7 @@ func runPrint(w call.World, v call.Verb, args []string) error {
 	force := fs.Bool("force", false, "")
 	order := fs.Bool("order", false, "")
 	bare := fs.Bool("bare", false, "")
+	raise := fs.Bool("raise", false, "")
 	tracing := fs.Bool("tracing", false, "")
 	path, done, err := call.FileUnless(tracing, "a tracing sheet is of no project", w, v, fs, args)
 	if done || err != nil {
@@ -90,7 +93,7 @@ func runPrint(w call.World, v call.Verb, args []string) error {
 			return call.Misuse("%v", err)
 		}
 	}
-	if err := printFile(w, set, path, *out, as, o, *force); err != nil || *measured == "" {
+	if err := printFile(w, set, path, *out, as, o, printHow{*force, *raise}); err != nil || *measured == "" {
 		return err
 	}
 	return keepMeasured(w, set, o.Correction)

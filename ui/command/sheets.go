@@ -14,6 +14,7 @@ import (
 	"chape/project/print/folder"
 	"chape/project/report"
 	"chape/project/store"
+	"chape/project/versions"
 	"chape/ui/command/call"
 	"chape/ui/command/settings"
 	"chape/ui/term"
@@ -22,11 +23,12 @@ import (
 // printFile prints a project's pattern into a folder, with "" beside its file. What is printed first from these
 // numbers is noted in the file with the day, which the sheets bear from then on; a trial,
 // which nobody cuts by, is not.
-func printFile(w call.World, set settings.Chosen, path, dir string, kinds []string, o print.Options, force bool) error {
+func printFile(w call.World, set settings.Chosen, path, dir string, kinds []string, o print.Options, how printHow) error {
 	f, err := planOf(set, path)
 	if err != nil {
 		return err
 	}
+	grown := outgrown(&f, o, how.raise)
 	path = f.path
 	if dir == "" {
 		dir = filepath.Dir(path)
@@ -50,8 +52,11 @@ func printFile(w call.World, set settings.Chosen, path, dir string, kinds []stri
 	if err != nil {
 		return err
 	}
-	if err := writeSheets(w, dir, files, force); err != nil {
+	if err := writeSheets(w, dir, files, how.force); err != nil {
 		return err
+	}
+	if grown != "" {
+		fmt.Fprintln(w.Err, "chape: "+grown)
 	}
 	for _, s := range report.Warnings(f.plan, p.Units) {
 		fmt.Fprintln(w.Err, "chape: "+term.Plain(s))
@@ -67,6 +72,33 @@ func printFile(w call.World, set settings.Chosen, path, dir string, kinds []stri
 		fmt.Fprintf(w.Err, "chape: printed, but that is not noted in %s: %s\n", term.Plain(path), term.Plain(store.Reason(unnoted)))
 	}
 	return nil
+}
+
+// printHow is how sheets are printed, beside what is on them.
+type printHow struct {
+	force bool // files that are not chape's are replaced
+	raise bool // a pattern that is another than the one printed gets the next number
+}
+
+// outgrown gives a pattern that is another than the one printed under its number the next
+// number, where that is asked for; else it says what is given up, and how both are kept.
+func outgrown(f *planned, o print.Options, raise bool) string {
+	q, is := versions.Outgrown(f.project)
+	switch {
+	case o.Trial != 0:
+		return ""
+	case !is && raise:
+		return fmt.Sprintf("pattern %d keeps its number: no other was printed under it", f.project.Revision)
+	case !is:
+		return ""
+	}
+	next := f.project.Clone()
+	versions.Raise(&next)
+	if raise {
+		f.project = next
+		return fmt.Sprintf("printed as pattern %d; pattern %d, printed on %s, stays in the file: chape patterns %s", next.Revision, q.Number, q.Printed.Format("2 Jan 2006"), call.TypablePath(f.path))
+	}
+	return fmt.Sprintf("pattern %d was printed on %s from other numbers, and this one takes its place: with --raise it is printed as pattern %d, and both are kept", q.Number, q.Printed.Format("2 Jan 2006"), next.Revision)
 }
 
 // writeSheets puts the files into their folder and says their paths.

@@ -4,9 +4,8 @@ import (
 	"math"
 	"strings"
 
-	"github.com/charmbracelet/x/ansi"
-
 	"chape/calc"
+	"chape/calc/length"
 	"chape/project/places"
 	"chape/project/report"
 	"chape/ui/draw"
@@ -100,7 +99,7 @@ func (m *Model) drawing(w, h int) []string {
 // difference is how much the heavy one's stitch line lies further from the fold.
 func (m *Model) difference(w, h int) []string {
 	u, is := m.snap.Unit, m.pair.Is.Project()
-	d := draw.Difference{By: m.pair.Difference(), At: math.NaN(), Places: draw.NamesOf(places.Of(is)), Say: draw.Saying(u, "wider", "narrower")}
+	d := draw.Difference{By: m.pair.Difference(), At: math.NaN(), Places: draw.NamesOf(places.Of(is)), Say: draw.Saying(u, length.Calliper, "wider", "narrower")}
 	if n := len(d.By.X); n > 0 {
 		d.Lo, d.Hi = d.By.X[0], max(is.Sheath.Mouth.MM(), d.By.X[n-1])
 	}
@@ -125,34 +124,12 @@ func (m *Model) table(t report.Table, left int) []string {
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	widths := make([]int, len(t.Columns))
-	for _, row := range append([][]string{t.Columns}, t.Rows...) {
-		for i, cell := range row {
-			widths[i] = max(widths[i], ansi.StringWidth(cell))
+	out := []string{m.Styles.Heading.Render(t.Heading())}
+	for i, line := range layout.Aligned(append([][]string{t.Columns}, t.Rows...), left) {
+		if i == 0 {
+			line = m.Styles.Quiet.Render(line)
 		}
-	}
-	line := func(row []string) string {
-		var b strings.Builder
-		for i, cell := range row {
-			pad := strings.Repeat(" ", widths[i]-ansi.StringWidth(cell))
-			if i > 0 {
-				b.WriteString("  ")
-			}
-			if i < left || i == len(row)-1 {
-				b.WriteString(cell + pad)
-			} else {
-				b.WriteString(pad + cell)
-			}
-		}
-		return strings.TrimRight(b.String(), " ")
-	}
-	title := t.Name
-	if t.Note != "" {
-		title += ": " + t.Note
-	}
-	out := []string{m.Styles.Heading.Render(title), m.Styles.Quiet.Render(line(t.Columns))}
-	for _, row := range t.Rows {
-		out = append(out, line(row))
+		out = append(out, line)
 	}
 	return append(out, "")
 }

@@ -33,11 +33,11 @@ type Name struct {
 }
 
 // Saying says a difference in a unit, without the unit: "4.0 short", "6.0 over".
-func Saying(u length.Unit, above, below string) func(mm float64) string {
+func Saying(u length.Unit, f length.Fineness, above, below string) func(mm float64) string {
 	return func(mm float64) string {
-		text := length.Length(math.Abs(mm)).Figure(u, length.Ruler)
+		text := length.Length(math.Abs(mm)).Figure(u, f)
 		switch {
-		case text == length.Length(0).Figure(u, length.Ruler):
+		case text == length.Length(0).Figure(u, f):
 			return "0"
 		case mm < 0:
 			return text + " " + below

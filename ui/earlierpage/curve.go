@@ -6,6 +6,7 @@ import (
 	"chape/calc"
 	"chape/calc/compare"
 	"chape/calc/curve"
+	"chape/calc/length"
 	"chape/project"
 	"chape/project/earlier"
 	"chape/project/places"
@@ -20,7 +21,7 @@ func (m *Model) difference(w, h int) []string {
 		return nil
 	}
 	u := m.snap.Unit
-	d, of := draw.Difference{By: earlier.Curve(m.rows), Say: draw.Saying(u, "short", "over")}, m.knife.Project
+	d, of := draw.Difference{By: earlier.Curve(m.rows), Say: draw.Saying(u, length.Ruler, "short", "over")}, m.knife.Project
 	says := "the difference, " + u.String() + ": above the line the plan is short, below it over"
 	if m.entry != nil && m.entry.typed != nil {
 		d.By, d.At, of = m.toTake, math.NaN(), m.snap.Project

@@ -45,3 +45,34 @@ func Row(cells []string, widths []int) string {
 	}
 	return b.String()
 }
+
+// Aligned are the lines of a table, each column as wide as its texts: flush right but for
+// so many at the left, and the last, which says what the others are of.
+func Aligned(rows [][]string, left int) []string {
+	if len(rows) == 0 {
+		return nil
+	}
+	widths := make([]int, len(rows[0]))
+	for _, row := range rows {
+		for i, cell := range row {
+			widths[i] = max(widths[i], ansi.StringWidth(cell))
+		}
+	}
+	var out []string
+	for _, row := range rows {
+		var b strings.Builder
+		for i, cell := range row {
+			pad := strings.Repeat(" ", widths[i]-ansi.StringWidth(cell))
+			if i > 0 {
+				b.WriteString(strings.Repeat(" ", gap))
+			}
+			if i < left || i == len(row)-1 {
+				b.WriteString(cell + pad)
+			} else {
+				b.WriteString(pad + cell)
+			}
+		}
+		out = append(out, strings.TrimRight(b.String(), " "))
+	}
+	return out
+}

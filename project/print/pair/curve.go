@@ -76,9 +76,9 @@ func names(d *sheet.Drawing, p versions.Pair, x func(float64) float64, zero, top
 
 // signedWords is a difference in words: "+2 mm wider".
 func signedWords(mm float64, u length.Unit) string {
-	text := versions.Signed(mm, u, length.Ruler)
+	text := versions.Signed(mm, u, length.Calliper)
 	switch {
-	case text == versions.Signed(0, u, length.Ruler):
+	case text == versions.Signed(0, u, length.Calliper):
 		return "0"
 	case mm < 0:
 		return text[1:] + " narrower"

@@ -64,8 +64,9 @@ func pages(p versions.Pair, o Options, u length.Unit) []sheet.Page {
 	f.Para(fmt.Sprintf("Drawn at 1 : %.2f, not to cut by.", 1/scale), 2.7, 0)
 	const tall = 42
 	if d := difference(p, u, w, tall); len(d.Paths) > 0 {
-		f.Need(tall + 8)
+		f.Need(tall + 9)
 		f.Para("How much further from the fold the stitch line of the heavy one lies, along the fold, "+u.String()+":", 2.7, 0)
+		f.Gap(1)
 		f.Page().Add(d, curve.Vec{Y: f.Y})
 		f.Y += tall + 2
 	}

@@ -48,7 +48,7 @@ func TestPage(t *testing.T) {
 				t.Errorf("%s: lines reach to %v of %v × %v", paper, b, w, h)
 			}
 		}
-		for _, want := range []string{"Bench knife", "pattern 2, printed 25 Nov 2026", "pattern 3 as it is now", "not to cut by", "along the fold", "figures that differ"} {
+		for _, want := range []string{"Bench knife", "pattern 2, printed 25 Nov 2026", "pattern 3 as it is now", "not to cut by", "along the fold; then, now", "figures that differ"} {
 			if !strings.Contains(words, want) {
 				t.Errorf("%s: no %q on the page", paper, want)
 			}
@@ -71,7 +71,7 @@ func TestDifferenceToScale(t *testing.T) {
 	for _, text := range d.Texts {
 		words[text.Says] = text.At
 	}
-	for _, want := range []string{"0", "2.0 wider", "point", "deepest place", "bolster, front face"} {
+	for _, want := range []string{"0", "2.00 wider", "point", "deepest place", "bolster, front face"} {
 		if _, ok := words[want]; !ok {
 			t.Errorf("no %q among %v", want, words)
 		}
@@ -91,7 +91,7 @@ func TestDifferenceToScale(t *testing.T) {
 	if want := gutter + (60-g.X[0])/(g.X[len(g.X)-1]-g.X[0])*(w-gutter); top.X < want-1 || top.X > want+1 {
 		t.Errorf("it is highest at %v, 60 is at %v", top.X, want)
 	}
-	if up := words["0"].Y - words["2.0 wider"].Y; up < 20 || words["2.0 wider"].Y-top.Y > 1.5 {
+	if up := words["0"].Y - words["2.00 wider"].Y; up < 20 || words["2.00 wider"].Y-top.Y > 1.5 {
 		t.Errorf("2 mm are %v high, the top at %v", up, top.Y)
 	}
 	same := two(t, func(p *project.Project) { p.Belt.Loop = calc.NoLoop })
