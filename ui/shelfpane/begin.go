@@ -47,6 +47,7 @@ func (m *Model) beginKeys() part.Keys {
 	return part.Keys{
 		part.Key(listKey, "other steps", of((*beginning).turnList), listKey),
 		part.Key(unitsKey, "other units", of((*beginning).turnUnits), unitsKey),
+		m.turnLearned(),
 	}
 }
 
@@ -92,8 +93,16 @@ func picked(name string, chosen bool) string {
 // askBegin asks how a project of the user's defaults begins.
 func (m *Model) askBegin(p project.Project) []act.Msg {
 	b := newBeginning(p)
-	return m.put(&question{
-		Ask: part.Confirm("How does it begin? Enter takes what is in brackets"), begin: &b,
-		answer: func(string) ([]act.Msg, error) { return m.create(b.project), nil },
-	})
+	q := &question{Ask: part.Confirm("How does it begin? Enter takes what is in brackets"), begin: &b}
+	q.answer = func(string) ([]act.Msg, error) {
+		return m.create(func() (project.Project, error) {
+			p, err := b.project()
+			q.learned.put(&p)
+			return p, err
+		}), nil
+	}
+	other := b
+	other.turnUnits()
+	round, _ := other.project() // its leather in round figures of the other unit
+	return append(m.put(q), m.learn(q, p.Sheath.Leather, round.Sheath.Leather)...)
 }

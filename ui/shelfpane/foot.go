@@ -37,9 +37,10 @@ func (m *Model) questionLines() []string {
 	var choices []string
 	switch {
 	case q.begin != nil:
-		choices = q.begin.lines()
+		p, _ := q.begin.project()
+		choices = append(q.begin.lines(), q.learned.lines("experience", p)...)
 	case q.take != nil:
-		choices = q.take.lines()
+		choices = append(q.take.lines(), q.learned.lines("experience    ", q.take.project())...)
 	}
 	for _, line := range choices {
 		lines = append(lines, layout.Line(line, m.w))

@@ -117,6 +117,11 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 		return m, m.askTake(msg)
 	case changedMsg:
 		return m, m.changed(msg)
+	case learnedMsg:
+		if m.question == msg.of && msg.of != nil {
+			msg.of.past = msg.past
+			m.scroll()
+		}
 	}
 	return m, nil
 }

@@ -10,8 +10,9 @@ import (
 // question stands at the foot of the screen until it is answered.
 type question struct {
 	*part.Ask
-	begin  *beginning // chosen instead of typed
-	take   *taking    // the same
+	begin *beginning // chosen instead of typed
+	take  *taking    // the same
+	learned
 	answer func(text string) ([]act.Msg, error)
 }
 

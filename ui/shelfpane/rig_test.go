@@ -49,7 +49,7 @@ func (r *desk) sent() (out []act.Msg) {
 }
 
 // keys types keys by hand: by name, or text.
-func (r *desk) keys(keys ...string) {
+func (r *desk) keys(keys ...string) *desk {
 	for _, k := range keys {
 		if rig.Key(k).Type != tea.KeyRunes {
 			r.Keys(k)
@@ -57,6 +57,7 @@ func (r *desk) keys(keys ...string) {
 			r.Type(k)
 		}
 	}
+	return r
 }
 
 func (r *desk) last() act.Msg {

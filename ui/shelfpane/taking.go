@@ -16,7 +16,12 @@ import (
 type taking struct {
 	earlier project.Project
 	take    shelf.Take
+	title   string          // of the new one
+	start   project.Project // by the user's defaults
 }
+
+// project is the new one, as it is chosen so far.
+func (t taking) project() project.Project { return shelf.From(t.earlier, t.title, t.start, t.take) }
 
 // loadedMsg brings the earlier project for a new one of that title.
 type loadedMsg struct {
@@ -47,14 +52,13 @@ func (m *Model) takeKeys() part.Keys {
 		part.Key(sheathKey, "its sheath, or the new project's", turn(func(t *shelf.Take) *bool { return &t.Sheath }), sheathKey),
 		part.Key(fitsKey, "its corrections, or none", turn(func(t *shelf.Take) *bool { return &t.Fits }), fitsKey),
 		part.Key(stepsKey, "its steps, or the new project's", turn(func(t *shelf.Take) *bool { return &t.Steps }), stepsKey),
+		m.turnLearned(),
 	}
 }
 
 // lines are the choices, the chosen ones in brackets.
 func (t taking) lines() []string {
-	row := func(key, what, along, not string, taken bool) string {
-		return key + " " + what + " " + picked(along, taken) + picked(not, !taken)
-	}
+	row := choiceRow
 	fits := "each offered on page T, by landmarks"
 	if t.take.Knife {
 		fits = "kept as they are"
@@ -67,6 +71,11 @@ func (t taking) lines() []string {
 		out = append(out, row(fitsKey, fmt.Sprintf("%-14s", many(n, "correction")), fits, "none", t.take.Fits))
 	}
 	return append(out, row(stepsKey, "steps         ", "as there", "the new project's", t.take.Steps))
+}
+
+// choiceRow is a row of the question: one of two.
+func choiceRow(key, what, along, not string, taken bool) string {
+	return key + " " + what + " " + picked(along, taken) + picked(not, !taken)
 }
 
 // load brings the earlier project from the disk.
@@ -83,12 +92,13 @@ func (m *Model) askTake(msg loadedMsg) []act.Msg {
 	if msg.err != nil {
 		return warn(msg.err.Error())
 	}
-	t := &taking{msg.earlier, shelf.Take{Sheath: true, Fits: true, Steps: true}}
-	return m.put(&question{
-		Ask: part.Confirm("What comes along from " + quoted(msg.earlier.Title) + "? Enter takes what is in brackets"), take: t,
-		answer: func(string) ([]act.Msg, error) {
-			p := shelf.From(t.earlier, msg.title, m.o.Begin(msg.title), t.take)
-			return m.create(func() (project.Project, error) { return p, nil }), nil
-		},
-	})
+	t := &taking{msg.earlier, shelf.Take{Sheath: true, Fits: true, Steps: true}, msg.title, m.o.Begin(msg.title)}
+	q := &question{Ask: part.Confirm("What comes along from " + quoted(msg.earlier.Title) + "? Enter takes what is in brackets"), take: t}
+	q.not = len(t.earlier.Fits) > 0 // its own corrections say more of it
+	q.answer = func(string) ([]act.Msg, error) {
+		p := t.project()
+		q.learned.put(&p)
+		return m.create(func() (project.Project, error) { return p, nil }), nil
+	}
+	return append(m.put(q), m.learn(q, t.start.Sheath.Leather, t.earlier.Sheath.Leather)...)
 }
