@@ -5,7 +5,6 @@ import (
 
 	"chape/calc"
 	"chape/calc/length"
-	"chape/calc/nest"
 	"chape/project"
 	bill "chape/project/money"
 )
@@ -20,16 +19,6 @@ type Loss struct {
 // OffcutLoss is the share of the settings.
 func OffcutLoss(share float64) Loss {
 	return Loss{Share: share, From: fmt.Sprintf("%.0f %% for offcuts", 100*share)}
-}
-
-// PlacedLoss is what a placing loses of the rectangles it uses. Where nothing was
-// placed there is none.
-func PlacedLoss(r nest.Result) Loss {
-	y := r.Yield()
-	if y <= 0 {
-		return Loss{}
-	}
-	return Loss{1/y - 1, fmt.Sprintf("placed, yield %.0f %%", 100*y), true}
 }
 
 // Placed are the rates with what placing the parts of p loses, where they were placed.

@@ -7,9 +7,7 @@ import (
 	"time"
 
 	"chape/calc/bend"
-	"chape/calc/curve"
 	"chape/calc/length"
-	"chape/calc/nest"
 	"chape/project"
 	bill "chape/project/money"
 	"chape/project/steps"
@@ -34,9 +32,6 @@ func TestTakes(t *testing.T) {
 	}
 	if l := Takes(p, plan, OffcutLoss(1.5)).Leather[0]; math.Abs(float64(l.Bought)-2.5*area) > 1e-6 || l.From != "150 % for offcuts" {
 		t.Errorf("leather with many offcuts %+v", l)
-	}
-	if l := Takes(p, plan, PlacedLoss(nest.Result{Uses: []nest.Use{{Hi: curve.Vec{X: 40, Y: 20}, Parts: 600}}})).Leather[0]; math.Abs(float64(l.Bought)-area*4/3) > 1e-6 {
-		t.Errorf("leather of placed parts %+v, want a third more than %v", l, area)
 	}
 	if got, want := u.Thread.MM(), plan.Thread.Length+plan.Loop.Thread; math.Abs(got-want) > 1e-9 {
 		t.Errorf("thread %v, want %v", got, want)
@@ -79,16 +74,5 @@ func TestEased(t *testing.T) {
 	}
 	if got := Eased(plan, bend.Stretch{Wet: 0.1, Plus: 0.007}, length.Inches); strings.Contains(got, "stays") || !strings.Contains(got, "once formed") {
 		t.Errorf("not dried yet: %q", got)
-	}
-}
-
-// Parts of 600 mm² in a rectangle of 800: a third more is bought.
-func TestPlacedLoss(t *testing.T) {
-	r := nest.Result{Uses: []nest.Use{{Hi: curve.Vec{X: 40, Y: 20}, Parts: 600}}}
-	if l := PlacedLoss(r); math.Abs(l.Share-1.0/3) > 1e-12 || l.From != "placed, yield 75 %" {
-		t.Errorf("PlacedLoss = %+v", l)
-	}
-	if l := PlacedLoss(nest.Result{}); l != (Loss{}) {
-		t.Errorf("of nothing placed %+v", l)
 	}
 }

@@ -49,7 +49,12 @@ func TracingPage(r trace.Reading, u length.Unit) string {
 	show := func(mm float64) string { return length.Length(mm).Format(u, length.Calliper) }
 	var b strings.Builder
 	fmt.Fprintf(&b, "sheet      %s × %s\n", show(r.Sheet.Width), show(r.Sheet.Height))
-	fmt.Fprintf(&b, "residual   %.2f mm, at worst %.2f mm at %.0f across, %.0f along\n", r.Residual.RMS, r.Residual.Worst, r.Residual.At.X, r.Residual.At.Y)
+	off, at := func(mm float64) string { return fmt.Sprintf("%.2f mm", mm) }, func(mm float64) string { return fmt.Sprintf("%.0f mm", mm) }
+	if u == length.Inches {
+		off = func(mm float64) string { return Small(mm, u) }
+		at = func(mm float64) string { return length.Length(mm).Format(u, length.Ruler) }
+	}
+	fmt.Fprintf(&b, "residual   %s, at worst %s at %s across, %s along\n", off(r.Residual.RMS), off(r.Residual.Worst), at(r.Residual.At.X), at(r.Residual.At.Y))
 	fmt.Fprintf(&b, "tracing    %s\n", TracingSummary(r, u))
 	lo, hi := r.Outline.Bounds()
 	switch r.Of {
@@ -66,7 +71,7 @@ func TracingPage(r trace.Reading, u length.Unit) string {
 			}
 		}
 	case trace.Leather:
-		fmt.Fprintf(&b, "leather    %s × %s, %.0f cm²\n", show(hi.X-lo.X), show(hi.Y-lo.Y), math.Abs(r.Outline.Area())/100)
+		fmt.Fprintf(&b, "leather    %s × %s, %s\n", show(hi.X-lo.X), show(hi.Y-lo.Y), length.Area(math.Abs(r.Outline.Area())).Format(u))
 	default:
 		tracedKnife(&b, r, u)
 	}
