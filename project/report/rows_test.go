@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"chape/calc"
+	"chape/calc/curve"
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/steps"
@@ -151,6 +152,53 @@ func TestHoldsOfTheSteps(t *testing.T) {
 	} {
 		if got := hold(steps.Step{Hold: c.hold, Latest: c.latest}); got != c.want {
 			t.Errorf("hold of %v, %v: %q, want %q", c.hold, c.latest, got, c.want)
+		}
+	}
+}
+
+// Each table of holes has along the fold before from the fold: that of the tenths on the closed
+// sheath, the other two in the flat, counted from the mouth.
+func TestTablesOfHoles(t *testing.T) {
+	plan := &calc.Plan{}
+	for i := range 12 {
+		x := float64(10 * (12 - i))
+		plan.Stitch.Positions = append(plan.Stitch.Positions, curve.Vec{X: x, Y: 30 + float64(i)})
+		plan.Stitch.Flat = append(plan.Stitch.Flat, curve.Vec{X: x, Y: 50 + float64(i)})
+		plan.Stitch.Along = append(plan.Stitch.Along, 4+10.25*float64(i))
+	}
+	for _, c := range []struct {
+		table Table
+		rows  int
+		first string
+		tenth string
+		i     int
+	}{
+		{TenthHoles(plan, length.Millimetres), 3, "1 4.0 120.0 30.0", "10 96.5 30.0 39.0", 1},
+		{Holes(plan, length.Millimetres), 12, "1 4.0 120.0 50.0", "10 96.5 30.0 59.0", 9},
+		{FlatHoles(plan, length.Millimetres), 12, "1 120.0 50.0", "10 30.0 59.0", 9},
+	} {
+		if got := c.table.Rows; len(got) != c.rows || strings.Join(got[0], " ") != c.first || strings.Join(got[c.i], " ") != c.tenth || len(got[0]) != len(c.table.Columns) {
+			t.Errorf("%s: %d rows, %q, %q", c.table.Name, len(got), got[0], got[c.i])
+		}
+	}
+}
+
+// The half-widths stand in their columns: the stitch line outside the glue line, inside the
+// cut line, each as the plan has it at that place.
+func TestHalfWidthsInTheirColumns(t *testing.T) {
+	plan := compute(t, bar())
+	table := HalfWidths(plan, length.Millimetres)
+	if got := strings.Join(table.Columns, ", "); got != "along the fold, stitch line, glue line, cut line, " {
+		t.Errorf("columns %q", got)
+	}
+	for _, o := range plan.Body.Offsets {
+		for _, r := range table.Rows {
+			if !o.Sewn || r[0] != fig(o.At, length.Millimetres) {
+				continue
+			}
+			if r[1] != fig(o.Stitch, length.Millimetres) || r[2] != fig(o.Glue, length.Millimetres) || r[3] != fig(o.Cut, length.Millimetres) {
+				t.Errorf("at %s: %q, want %v", r[0], r, o)
+			}
 		}
 	}
 }
