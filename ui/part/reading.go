@@ -178,6 +178,10 @@ func Letters(k tea.KeyMsg) (first, rest tea.KeyMsg, several bool) {
 	return first, rest, true
 }
 
+// IsFigure tells whether a key is part of a figure, or all of it, or something pasted: a
+// command nowhere.
+func IsFigure(k tea.KeyMsg) bool { return k.Paste || StartsNumber(k) }
+
 // StartsNumber tells whether a key is the beginning of a number.
 func StartsNumber(k tea.KeyMsg) bool {
 	return k.Type == tea.KeyRunes && !k.Alt && len(k.Runes) > 0 && strings.ContainsRune("0123456789.,+-¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞−", k.Runes[0])

@@ -5,6 +5,7 @@ import (
 	"flag"
 	"os"
 	"path/filepath"
+	"reflect"
 	"strings"
 	"testing"
 	"time"
@@ -249,4 +250,64 @@ func TestBannerNamesItsKey(t *testing.T) {
 	again := start(t, 80, 24, p, s.path, calc.Compute, func(o *Options) { o.Shelf = shelf.Open(disk, s.m.o.Shelf.Dir()) })
 	again.shows("any key silences it")
 	again.fits()
+}
+
+// TestAlarmEatsNoFigure: a figure silences the alarm and is typed all the same, key by
+// key, in one piece or pasted; a letter, Enter, Space or an arrow does nothing else.
+func TestAlarmEatsNoFigure(t *testing.T) {
+	rings := func() *screen {
+		p := fresh()
+		p.Steps[1].Started = morning.Add(-time.Hour + 2*time.Second)
+		s := filed(t, 80, 24, p)
+		s.wait(3 * time.Second)
+		s.shows("any key silences it")
+		return s
+	}
+	for name, typed := range map[string]func(*screen){
+		"key by key": func(s *screen) { s.keys("1", "2", "4", ".", "5", "enter") },
+		"a reading":  func(s *screen) { s.reading("124.5", "enter", "lf") },
+		"a fast one": func(s *screen) { s.fast("124.5"); s.keys("enter") },
+		"pasted":     func(s *screen) { s.pasted("124.5"); s.keys("enter") },
+		"in an edit": func(s *screen) {
+			s.keys("f1", "1")
+			s.wait(2 * time.Hour)
+			s.shows("look at it")
+			s.keys("2", "4", ".", "5", "enter")
+		},
+	} {
+		s := rings()
+		typed(s)
+		s.lacks("any key silences it")
+		if got := s.onDisk().Outline.Blade; got != 124.5 {
+			t.Errorf("%s: the blade is %v long", name, got)
+		}
+	}
+	for _, key := range []string{"down", "enter", " ", "x", "n", "P", "b", "?", "tab"} {
+		s := rings()
+		was := s.text()
+		s.keys(key)
+		s.lacks("any key silences it")
+		_, was, _ = strings.Cut(was, "\n")
+		if _, is, _ := strings.Cut(s.text(), "\n"); is != was {
+			t.Errorf("%q did something beside silencing:\n%s", key, is)
+		}
+	}
+}
+
+// TestAlarmAndReadingElsewhere: where no number is meant a reading silences, and no more.
+func TestAlarmAndReadingElsewhere(t *testing.T) {
+	for _, to := range []string{"tab", "b", "?", "o", "P"} {
+		p := fresh()
+		p.Steps[1].Started = morning.Add(-time.Hour + 5*time.Second)
+		s := filed(t, 100, 30, p)
+		s.keys(to)
+		before := s.onDisk()
+		s.wait(6 * time.Second)
+		s.shows("DRY is due")
+		s.reading("24.5", "enter", "lf")
+		s.lacks("any key silences it")
+		if !reflect.DeepEqual(before, s.onDisk()) || s.quit {
+			t.Errorf("%q: a reading did something", to)
+		}
+	}
 }

@@ -12,17 +12,20 @@ import (
 	"chape/ui/part"
 )
 
-// key takes one key: the alarm first, then whoever has the keyboard.
+// key takes one key: the alarm first, then whoever has the keyboard. A key that silences
+// does nothing else, but a figure is no command anywhere, and half of it a wrong one: it
+// goes where it was meant.
 func (m *Model) key(k tea.KeyMsg) tea.Cmd {
+	typing := m.mode == editing || m.panel != nil && act.Typing(m.panel)
 	if m.alarm.Ringing() {
 		m.alarm.Silence()
-		if m.mode != editing {
+		if !typing && (m.mode == bench || !part.IsFigure(k)) {
 			m.reading.Take(k, m.o.Clock())
 			cmd, _ := m.tell(m.inHand(), act.Silenced{})
 			return cmd
 		}
 	}
-	if first, rest, several := part.Letters(k); several && m.mode != editing && (m.panel == nil || !act.Typing(m.panel)) {
+	if first, rest, several := part.Letters(k); several && !typing {
 		cmd := m.key(first)
 		return tea.Batch(cmd, m.settle(), m.key(rest)) // to whoever has the keyboard now
 	}
