@@ -42,6 +42,7 @@ const (
 	later            // one of the two, if no key follows in quietTime: see hand.quiet
 	silence          // an alarm was silenced: neither of the two
 	armed            // Enter will end the hold
+	tooLate          // the Enter that was to end it, after armTime
 	endHold
 	leave
 	onceMore // of quit or suspend
@@ -92,21 +93,26 @@ func (h hand) read(k stroke, near bool, now time.Time) (hand, meaning) {
 		}
 		return h.act(takeBack, takeBack, k, now)
 	case returnKey, spaceKey, touchKey:
-		return h.press(k, near, part.Within(was.armedAt, now, armTime), now)
+		return h.press(k, near, was.armedAt, now)
 	}
 	return h, nothing
 }
 
 // press is Space, Enter or a touch: one of them counts until a second has
 // passed without a key, even when it was refused, for the hold may fall due under
-// a key that is stuck.
-func (h hand) press(k stroke, reading, wasArmed bool, now time.Time) (hand, meaning) {
-	ends := k == returnKey && wasArmed // the h just before is no reading
+// a key that is stuck. Enter as the first key after the h of armedAt never ticks, however
+// late it comes: it was to end a hold.
+func (h hand) press(k stroke, reading bool, armedAt, now time.Time) (hand, meaning) {
+	afterH := k == returnKey && !armedAt.IsZero()
+	ends := afterH && part.Within(armedAt, now, armTime) // the h just before is no reading
 	if h.acted != nothing || reading && !ends && k != touchKey {
 		return h, nothing
 	}
 	if ends {
 		return h.act(goOn, endHold, k, now)
+	}
+	if afterH {
+		return h.act(goOn, tooLate, k, now)
 	}
 	return h.act(goOn, goOn, k, now)
 }

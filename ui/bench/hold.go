@@ -9,6 +9,7 @@ import (
 
 	"chape/project/clock"
 	"chape/project/steps"
+	"chape/ui/term"
 )
 
 // shown is the hold whose digits stand large.
@@ -20,7 +21,9 @@ type shown struct {
 
 // hold picks the hold whose digits are shown: that of the step in hand once it is
 // started, else the next to fall due of any step and project.
-func (m *Model) hold() shown {
+func (m *Model) hold() shown { return m.holdAt(m.snap.Now) }
+
+func (m *Model) holdAt(now time.Time) shown {
 	all := steps.Holds(m.snap.Project.Steps, "")
 	at := steps.Current(m.snap.Project.Steps)
 	for _, h := range all {
@@ -28,11 +31,26 @@ func (m *Model) hold() shown {
 			return shown{h, true, true}
 		}
 	}
-	if h, ok := steps.Nearest(m.snap.Others, m.snap.Now); ok { // many, maybe: not copied
+	if h, ok := steps.Nearest(m.snap.Others, now); ok { // many, maybe: not copied
 		all = append(all, h)
 	}
-	h, ok := steps.Nearest(all, m.snap.Now)
+	h, ok := steps.Nearest(all, now)
 	return shown{h, false, ok}
+}
+
+// ending is the hold that h and Enter end: the one that stands large, for that is the one
+// in view, while it runs; can is false for none, and for one of another project.
+func (m *Model) ending(now time.Time) (h shown, can bool) {
+	h = m.holdAt(now)
+	return h, h.ok && h.Project == "" && h.State(now) == steps.HoldRunning
+}
+
+// noEnd says why h and Enter end nothing.
+func (m *Model) noEnd(now time.Time) string {
+	if h := m.holdAt(now); h.ok && h.Project != "" && h.State(now) == steps.HoldRunning {
+		return "that hold is of " + term.Plain(h.Project) + ": end it there"
+	}
+	return "no hold runs here"
 }
 
 // digits is the time left, or a word.

@@ -38,7 +38,7 @@ func TestHoldsBeside(t *testing.T) {
 		{"pressed again", func(r *desk) { r.keys(" ").wait(2 * second).keys(" ").wait(quietTime) }, "12:00 H",
 			[]string{"* not before Fri 00:00", "Gum CURE: 25 min to go"}, "hold started"},
 		{"a while later", func(r *desk) { r.keys(" ").wait(min) }, "11:59 H",
-			[]string{"not before Fri 00:00, look by Fri 12:00", "Space go on"}, "hold started"},
+			[]string{"not before Fri 00:00, look by Fri 12:00", "Space or Enter go on"}, "hold started"},
 		{"ended early", func(r *desk) { r.keys(" ").wait(min).keys("h").wait(second).keys("\r") }, "GUM 23:59 M",
 			[]string{"hold ended early, 12:01", "* hold ended early, kept on record"}, "space starts"},
 		{"due", func(r *desk) { r.holds([]steps.Hold{gum(13 * time.Hour)}); r.keys(" ").wait(12*time.Hour + min) }, "DUE",

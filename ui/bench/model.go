@@ -29,7 +29,10 @@ type Model struct {
 	snap   act.Snapshot
 	drying weigh.Drying // what the snapshot's weighings say
 	hand   hand
-	near   bool // the key in hand came in one breath with a character
+	near   bool        // the key in hand came in one breath with a character
+	goKey  stroke      // and if it is to go on: which of the two keys for it
+	aims   steps.Begun // the hold that stood large when h was pressed
+	helps  bool        // the keys are shown
 	clock  steps.WorkClock
 	on     bool
 	runs   int // how often it was on: whose turn it is to save the minutes
@@ -106,7 +109,7 @@ func (m *Model) setOn(on bool) []act.Msg {
 		return nil
 	}
 	now := m.now()
-	m.on, m.said, m.hopes, m.hand = on, said{}, nil, hand{}
+	m.on, m.said, m.hopes, m.hand, m.helps = on, said{}, nil, hand{}, false
 	if !on {
 		m.clock = m.clock.Off(now)
 		return m.flush()
@@ -176,6 +179,10 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 			return m, append(m.flush(), m.nextMinutes()...)
 		}
 	case tea.MouseMsg:
+		if m.helps && msg.Action == tea.MouseActionPress {
+			m.putAway()
+			return m, nil
+		}
 		if msg.Action == tea.MouseActionPress && msg.Button == tea.MouseButtonLeft && m.onStep(msg.X, msg.Y) {
 			return m, m.press(touchKey, false)
 		}

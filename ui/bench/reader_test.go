@@ -18,6 +18,7 @@ type reader struct {
 	did    past    // the last press that did something
 	later  pending // the one that waits for what follows it
 	steps  []steps.Step
+	aim    steps.Begun // the hold that stood large when h was pressed
 	passed time.Duration
 	waited int
 }
@@ -126,14 +127,21 @@ func (r *reader) read(e event) {
 	case "h":
 		if reading || !hand.Command() {
 			note.name = "character" // of a reading
+			break
+		}
+		r.aim = steps.Begun{}
+		if s := r.large(e.at); s != nil {
+			r.aim = s.Begun()
 		}
 	case "CR", "LF":
 		n := len(r.past)
-		afterH := n > 0 && r.past[n-1].name == "h" && apart(r.past[n-1].at, e.at) <= 3*time.Second
+		afterH := n > 0 && r.past[n-1].name == "h"
 		switch {
 		case busy != "":
-		case afterH:
+		case afterH && apart(r.past[n-1].at, e.at) <= 3*time.Second:
 			r.press(&note, "on", r.end)
+		case afterH && !reading:
+			r.press(&note, "on", func(time.Time) {}) // too late
 		case !reading:
 			r.press(&note, "on", r.goOn)
 		}
@@ -192,8 +200,25 @@ func (r *reader) goOn(now time.Time) {
 	}
 }
 
+// large is the step whose hold runs and stands large; nil: none.
+func (r *reader) large(now time.Time) (found *steps.Step) {
+	over := func(s *steps.Step) time.Time { return s.Started.Add(s.Hold) }
+	if s := r.inHand(); s != nil && !s.Started.IsZero() && s.Ended.IsZero() && (s.Hold > 0 || s.Latest > 0) {
+		if running(s, now) {
+			return s
+		}
+		return nil
+	}
+	for i := range r.steps {
+		if s := &r.steps[i]; s.Done.IsZero() && running(s, now) && (found == nil || over(s).Before(over(found))) {
+			found = s
+		}
+	}
+	return found
+}
+
 func (r *reader) end(now time.Time) {
-	if s := r.inHand(); s != nil && running(s, now) {
+	if s := r.large(now); s != nil && s.Begun() == r.aim {
 		s.Ended = seconds(now)
 	}
 }

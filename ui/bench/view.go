@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/lipgloss"
+	"github.com/charmbracelet/x/ansi"
 
 	"chape/project/steps"
 	"chape/ui/act"
@@ -21,6 +22,9 @@ import (
 func (m *Model) View() string {
 	if tooSmall := layout.Bench(m.w, m.h); tooSmall != "" {
 		return strings.Join(layout.Message("the bench view "+tooSmall, m.w, m.h), "\n")
+	}
+	if m.helps {
+		return m.help()
 	}
 	p := m.page()
 	text := func(lines []string) []string { return layout.Fit(lines, m.w, len(lines)) }
@@ -180,18 +184,19 @@ func (m *Model) head() string {
 	return " " + m.Styles.Quiet.Render(layout.Line(left, m.w-3-len(right))) + " " + m.Styles.Quiet.Render(right) + " "
 }
 
-// foot is the last line: the answer to the last key, or the keys.
+// foot is the last line: the answer to the last key, or as many keys as have room.
 func (m *Model) foot() string {
 	if m.said.text != "" {
 		return "* " + m.said.text
 	}
-	var keys []string
+	line := ""
 	for _, k := range act.Alive(m) {
-		if k.Brief != "" {
-			keys = append(keys, k.Help().Key+" "+k.Brief)
+		more := "  " + k.Help().Key + " " + k.Brief
+		if k.Brief != "" && ansi.StringWidth(line+more) <= m.textWidth()+2 {
+			line += more
 		}
 	}
-	return strings.Join(keys, "  ")
+	return strings.TrimSpace(line)
 }
 
 func (m *Model) footStyle() lipgloss.Style {

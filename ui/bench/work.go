@@ -9,6 +9,7 @@ import (
 	"chape/project/clock"
 	"chape/project/steps"
 	"chape/ui/act"
+	"chape/ui/term"
 )
 
 // press does what a key means.
@@ -24,9 +25,7 @@ func (m *Model) press(k stroke, near bool) []act.Msg {
 	case later:
 		return []act.Msg{act.Do(m.wait(quietTime, quietMsg{m, k, now}))}
 	case armed:
-		if m.held(now) {
-			m.said = said{"Enter ends this hold early", now.Add(armTime)}
-		}
+		m.arm(now)
 	case onceMore:
 		m.said = said{"press again to quit", now.Add(twiceTime)}
 		if k == suspendKey {
@@ -58,8 +57,24 @@ func (m *Model) work(means meaning, now time.Time) []act.Msg {
 		return m.takeBack()
 	case endHold:
 		return m.endHold(now)
+	case tooLate:
+		m.say("too late: h, then Enter within 3 s")
 	}
 	return nil
+}
+
+// arm says which hold Enter will end.
+func (m *Model) arm(now time.Time) {
+	h, can := m.ending(now)
+	m.aims = h.Begun()
+	text := "Enter ends this hold early"
+	switch {
+	case !can:
+		text = m.noEnd(now)
+	case !h.own:
+		text = "Enter ends the hold of " + term.Plain(h.Short) + " early"
+	}
+	m.said = said{text, now.Add(armTime)}
 }
 
 // goOn starts the hold of the step in hand, or says that it runs, or ticks.
@@ -114,11 +129,12 @@ func (m *Model) startedWith(list []steps.Step, at int) string {
 }
 
 func (m *Model) endHold(now time.Time) []act.Msg {
-	if !m.held(now) {
-		m.say("no hold runs here")
+	h, can := m.ending(now)
+	if !can || h.Begun() != m.aims { // it has fallen due since: what stands large now was not meant
+		m.say(m.noEnd(now))
 		return nil
 	}
-	at := steps.Current(m.snap.Project.Steps)
+	at := h.Step
 	m.hopes = func(list []steps.Step) string {
 		if at >= len(list) || list[at].Ended.IsZero() {
 			return ""
@@ -168,27 +184,29 @@ func (m *Model) takeBack() []act.Msg {
 	}}}
 }
 
-// change commits one of the rules together with the minutes spent until now.
+// change commits one of the rules together with the minutes spent until now, which are of
+// the step in hand.
 func (m *Model) change(what string, at int, now time.Time, rule func([]steps.Step, int, time.Time) ([]steps.Step, error)) []act.Msg {
 	work, spent := m.clock.Take()
 	m.clock = work
+	in := steps.Current(m.snap.Project.Steps)
 	return m.commit(what, at, func(list []steps.Step) ([]steps.Step, error) {
 		list, err := rule(list, at, now.Round(0))
 		if err != nil {
 			return nil, err
 		}
-		return steps.AddSpent(list, at, spent)
+		return steps.AddSpent(list, in, spent)
 	})
 }
 
 // commit sends a change of step at. It does nothing when another change got
-// there first and the step is no longer the one that was on the screen.
+// there first and the step, or the one in hand, is no longer the one that was on the screen.
 func (m *Model) commit(what string, at int, do func([]steps.Step) ([]steps.Step, error)) []act.Msg {
-	seen := m.snap.Project.Steps[at]
+	seen, in := m.snap.Project.Steps[at], steps.Current(m.snap.Project.Steps)
 	return []act.Msg{act.Commit{
 		Label: what + " " + seen.ShortName(),
 		Do: func(p *project.Project) error {
-			if steps.Current(p.Steps) != at || p.Steps[at].Title != seen.Title || !p.Steps[at].Started.Equal(seen.Started) {
+			if steps.Current(p.Steps) != in || at >= len(p.Steps) || p.Steps[at].Title != seen.Title || !p.Steps[at].Started.Equal(seen.Started) {
 				return errChanged
 			}
 			list, err := do(p.Steps)
