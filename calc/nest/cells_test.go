@@ -91,6 +91,27 @@ func TestCellsRoundAHole(t *testing.T) {
 	}
 }
 
+// Two squares that meet at a corner alone stay two cells: no upright line through the
+// corner has a stretch of both.
+func TestCellsThatTouchAtACorner(t *testing.T) {
+	if cs := cells(Rect(10, 10), moved(Rect(10, 10), curve.Vec{X: -10, Y: -10})); len(cs) != 2 {
+		t.Errorf("%d cells, want 2", len(cs))
+	}
+}
+
+// Sides that cross between their ends are cut there: two triangles laid over each other
+// slantwise have the area of their union, by the geometry library.
+func TestCellsOfCrossingSides(t *testing.T) {
+	a, b := curve.Line{{}, {X: 40, Y: 3}, {X: 12, Y: 30}}, curve.Line{{X: 3, Y: 21}, {X: 15, Y: -9}, {X: 33, Y: 24}}
+	both, err := geom.Union(polygon(a), polygon(b))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := areaOf(cells(a, b)); math.Abs(got-both.Area()) > 1e-6 {
+		t.Errorf("two triangles cover %v mm², by the library %v", got, both.Area())
+	}
+}
+
 // The cells of random stars are the stars: by area, and together by the geometry
 // library's symmetric difference; no two of them overlap, each meets an upright line
 // in one stretch, and neighbours in a chain share a stretch.

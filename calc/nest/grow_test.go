@@ -40,6 +40,9 @@ func TestGrowHoldsAllWithin(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(6, 1))
 	for n := range 20 {
 		l := simpleStar(rnd, 4+n%8)
+		if n%3 == 0 {
+			l = ragged(rnd)
+		}
 		r := 0.5 + 9*rnd.Float64()
 		cs, p := cells(grow(l, r)), polygon(l)
 		for range 60 {
@@ -56,6 +59,39 @@ func TestGrowHoldsAllWithin(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Round notches sharper and smaller than the radius nothing is left out, right up to
+// the straight line that runs r over them.
+func TestGrowOverNotches(t *testing.T) {
+	for _, c := range []struct{ wide, deep, r float64 }{{1, 3, 4}, {2, 1, 5}, {0.2, 6, 3}, {6, 2, 9}, {3, 12, 2}} {
+		var l curve.Line
+		for i := range 4 {
+			x := 20 + 9*float64(i)
+			l = append(l, curve.Vec{X: x}, curve.Vec{X: x + c.wide/2, Y: c.deep}, curve.Vec{X: x + c.wide})
+		}
+		l = append(curve.Line{{}}, append(l, curve.Vec{X: 80}, curve.Vec{X: 80, Y: 40}, curve.Vec{Y: 40})...)
+		cs, p := cells(grow(l, c.r)), polygon(l)
+		for x := 10.05; x < 70; x += 0.61 {
+			for y := -1.4 * c.r; y < c.deep+1; y += 0.23 {
+				d, _ := geom.Distance(p, geom.XY{X: x, Y: y}.AsPoint().AsGeometry())
+				if in := holds(cs, curve.Vec{X: x, Y: y}); d < c.r-1e-6 && !in || d > c.r*(1+shallowest)+1e-6 && in {
+					t.Fatalf("notches %v by %v grown by %v: %.2f, %.2f lies %.3f off, taken in %v", c.wide, c.deep, c.r, x, y, d, in)
+				}
+			}
+		}
+	}
+}
+
+// ragged is a ring of many short sides, its notches smaller than what it is grown by.
+func ragged(rnd *rand.Rand) curve.Line {
+	var l curve.Line
+	for i := range 90 {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / 90)
+		far := 50 + 5*rnd.Float64()
+		l = append(l, curve.Vec{X: far * cos, Y: far * sin})
+	}
+	return l
 }
 
 // A slot narrower than twice the radius is filled: 8 wide, grown by 5.

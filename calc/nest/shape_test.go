@@ -111,6 +111,10 @@ func TestTurns(t *testing.T) {
 				}
 				ends[math.Cos(a-grain) > 0] = true
 			}
+			across := slices.ContainsFunc(l, func(a float64) bool { return offGrain(a-grain) > math.Pi/2-1e-9 })
+			if across != (within > 1.5) {
+				t.Errorf("grain %v within %v: one lies straight across: %v", grain, within, across)
+			}
 			if within < 1.5 && (!ends[true] || !ends[false]) {
 				t.Errorf("grain %v within %v: only one end first in %v", grain, within, l)
 			}
