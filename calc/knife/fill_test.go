@@ -1,0 +1,212 @@
+package knife
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"chape/calc/length"
+)
+
+// The usual outline's marks worked by hand from its shares (common practice, no source):
+// the edge curves over twice the depth, 60 mm, with marks at 0, 8, 18, 32, 50, 75 and
+// 100 % of it to half a millimetre, one half way to the blade's end, then the front's
+// two faces and seven along the handle.
+func TestUsualMarksByHand(t *testing.T) {
+	st, err := Usual().Stations()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var at []length.Length
+	for _, s := range st {
+		at = append(at, s.At)
+	}
+	want := []length.Length{0, 5, 11, 19, 30, 45, 60, 85, 110, 110, 122, 122, 138.5, 155, 177, 199, 215.5, 232}
+	if !slices.Equal(at, want) {
+		t.Errorf("marks at %v, want %v", at, want)
+	}
+	// The back of a drop point falls by 0.3 of the depth as a parabola: at 30, half way,
+	// 0.3·30/4 = 2.25. The edge there has come to bow(½) = (3/4)^0.8 of what is left.
+	half := st[4]
+	if edge := 9 + 21*math.Pow(0.75, 0.8); half.Top != 2.25 || math.Abs(half.Bottom.MM()-edge) > 0.026 {
+		t.Errorf("half way the blade is %v to %v, want 2.25 to %.2f", half.Top, half.Bottom, edge)
+	}
+	// The spine thins to 0.55 at the point's end but for its tip: at 30 of 110 it is
+	// 4·(0.55 + 0.45·30/110) = 2.69.
+	if math.Abs(half.Thick.MM()-2.7) > 1e-9 {
+		t.Errorf("half way the spine is %v, want 2.7", half.Thick)
+	}
+	if st[0].Thick != 0.6 || st[0].Top != 9 || st[0].Bottom != 9 {
+		t.Errorf("the point is %+v, want 0.6 thick and 9 below the back", st[0])
+	}
+	// The handle goes from 27 to its fattest, 31, half way and back, in fair curves: at
+	// 0.3 of the way it has (1 − cos 0.6π)/2 = 0.6545 of that.
+	if d := st[13].Depth().MM(); math.Abs(d-29.6) > 1e-9 {
+		t.Errorf("at 0.3 the handle is %v deep, want 27 + 4·0.6545, to 0.05", d)
+	}
+}
+
+// Each point's back and edge by hand, at the shares where they are easy.
+func TestPointsByHand(t *testing.T) {
+	bow := math.Pow(0.75, 0.8) // half way
+	for _, c := range []struct {
+		point      Point
+		x          float64
+		back, edge float64
+	}{
+		{Straight, 30, 0, 30 * bow}, {Straight, 60, 0, 30}, {Straight, 0, 0, 0},
+		{Drop, 0, 9, 9}, {Drop, 30, 2.25, 9 + 21*bow}, {Drop, 90, 0, 30},
+		{Clip, 0, 12, 12}, {Clip, 30, 12 * (0.6*0.5 + 0.4*0.75), 12 + 18*bow},
+		{Spear, 0, 15, 15}, {Spear, 30, 15 * (1 - bow), 15 + 15*bow},
+		{Sheepsfoot, 0, 27.6, 27.6}, {Sheepsfoot, 18, 27.6 * (1 - bow), 27.6 + 2.4*math.Pow(1-0.7*0.7, 0.8)}, {Sheepsfoot, 36, 0, 27.6 + 2.4*math.Pow(1-0.4*0.4, 0.8)},
+	} {
+		o := Usual()
+		o.Point = c.point
+		back, edge := o.profile(c.x)
+		if math.Abs(back.MM()-c.back) > 1e-9 || math.Abs(edge.MM()-c.edge) > 1e-9 {
+			t.Errorf("%v at %v: back %v, edge %v, want %v, %v", c.point, c.x, back, edge, c.back, c.edge)
+		}
+	}
+}
+
+// A guard as it was measured: so far out at the back, so far at the edge; the blade and
+// the handle then start as far down as it stands out.
+func TestGuardAsMeasured(t *testing.T) {
+	for _, c := range []struct {
+		change func(*Outline)
+		proud  length.Length
+		depth  length.Length
+	}{
+		{func(o *Outline) { o.FrontDepth = 45 }, 3, 45},                                                     // a fifth of 15
+		{func(o *Outline) { o.FrontBack, o.BackGiven = 7, true; o.FrontDepth = 50 }, 7, 50},                 //
+		{func(o *Outline) { o.FrontEdge, o.EdgeGiven = 12, true }, 3, 30 + 3 + 12},                          // a fourth of the edge's
+		{func(o *Outline) { o.FrontBack, o.BackGiven, o.FrontEdge, o.EdgeGiven = 2, true, 9, true }, 2, 41}, //
+		{func(o *Outline) { o.FrontBack, o.BackGiven = 0, true; o.FrontDepth = 60 }, 0, 60},
+	} {
+		o := Usual()
+		o.Front = Guard
+		c.change(&o)
+		st, err := o.Stations()
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := bladeEnd(st)
+		if st[n].Top != 0 || st[n].Depth() != c.depth || st[n].Kind != Slab || st[n-1].Top != c.proud || st[n+2].Top != c.proud {
+			t.Errorf("%+v: guard %v to %v, blade from %v, handle from %v, want 0 to %v, %v", o, st[n].Top, st[n].Bottom, st[n-1].Top, st[n+2].Top, c.depth, c.proud)
+		}
+	}
+}
+
+// A short blade keeps its marks apart: none nearer than 5 mm to its end, one more half
+// way where more than 10 mm are left.
+func TestBladeMarksOfShortBlades(t *testing.T) {
+	for _, c := range []struct {
+		blade length.Length
+		want  []float64
+	}{
+		{60, []float64{0, 5, 11, 19, 30, 45, 60}},           // the curve takes it all
+		{64, []float64{0, 5, 11, 19, 30, 45, 64}},           // 4 mm left: the mark at 60 goes
+		{66, []float64{0, 5, 11, 19, 30, 45, 60, 66}},       // 6 mm left
+		{71, []float64{0, 5, 11, 19, 30, 45, 60, 65.5, 71}}, // 11 left: one half way
+		{20, []float64{0, 1.5, 3.5, 6.5, 10, 15, 20}},
+	} {
+		o := Usual()
+		o.Blade = c.blade
+		if got := o.bladeMarks(); !slices.Equal(got, c.want) {
+			t.Errorf("a blade of %v: marks at %v, want %v", c.blade, got, c.want)
+		}
+	}
+}
+
+// At each bound a figure is taken, a hair below it is refused with its key, what was
+// found and what would do.
+func TestBoundsOfAnOutline(t *testing.T) {
+	for key, c := range map[string]struct {
+		least length.Length
+		of    func(*Outline) *length.Length
+	}{
+		"blade": {20, func(o *Outline) *length.Length { return &o.Blade }}, "depth": {5, func(o *Outline) *length.Length { return &o.Depth }},
+		"spine": {0.1, func(o *Outline) *length.Length { return &o.Spine }}, "front_length": {1, func(o *Outline) *length.Length { return &o.FrontLength }},
+		"front_depth": {1, func(o *Outline) *length.Length { return &o.FrontDepth }}, "front_thick": {0.1, func(o *Outline) *length.Length { return &o.FrontThick }},
+		"handle": {20, func(o *Outline) *length.Length { return &o.Handle }}, "handle_depth": {1, func(o *Outline) *length.Length { return &o.HandleDepth }},
+		"handle_thick": {0.1, func(o *Outline) *length.Length { return &o.HandleThick }}, "swell": {0, func(o *Outline) *length.Length { return &o.Swell }},
+		"butt": {0, func(o *Outline) *length.Length { return &o.Butt }},
+	} {
+		o := Usual()
+		*c.of(&o) = c.least
+		if err := o.Validate(); err != nil {
+			t.Errorf("%s of %v: %v", key, c.least, err)
+		}
+		for _, bad := range []length.Length{c.least - 0.001, -1e9, 1e5 + 1, length.Length(math.NaN()), length.Length(math.Inf(-1))} {
+			*c.of(&o) = bad
+			want := fmt.Sprintf("%s: found %v mm: give %v mm or more", key, float64(bad), float64(c.least))
+			if err := o.Validate(); err == nil || err.Error() != want {
+				t.Errorf("%s of %v: %v, want %q", key, bad, err, want)
+			}
+		}
+	}
+	o := Usual()
+	o.Grind = 30
+	if err := o.Validate(); err != nil {
+		t.Errorf("a grind as high as the blade is deep: %v", err)
+	}
+	o.Grind = 30.001
+	if err := o.Validate(); err == nil || !strings.Contains(err.Error(), "give at most the blade's depth, 30 mm, or 0 for a full grind") {
+		t.Errorf("a grind higher than the blade is deep: %v", err)
+	}
+}
+
+// Just double, or just half, of the usual proportion passes; a hair more does not, and
+// the oddity names the figure with what it would usually be.
+func TestOddAtItsBounds(t *testing.T) {
+	for _, c := range []struct {
+		key    string
+		usual  length.Length
+		change func(*Outline, length.Length)
+	}{
+		{"blade", 110, func(o *Outline, l length.Length) { o.Blade = l }}, {"spine", 4, func(o *Outline, l length.Length) { o.Spine = l }},
+		{"front_length", 12, func(o *Outline, l length.Length) { o.FrontLength = l }}, {"front_depth", 31, func(o *Outline, l length.Length) { o.FrontDepth = l }},
+		{"front_thick", 17, func(o *Outline, l length.Length) { o.FrontThick = l }}, {"handle", 110, func(o *Outline, l length.Length) { o.Handle = l }},
+		{"butt", 27, func(o *Outline, l length.Length) { o.Butt = l }},
+	} {
+		for f, odd := range map[float64]bool{2: false, 0.5: false, 2.001: true, 0.499: true, 1: false} {
+			o := Usual()
+			c.change(&o, length.Length(f)*c.usual)
+			got := o.Odd(2)
+			if (len(got) > 0) != odd || odd && (got[0].Key != c.key || math.Abs(float64(got[0].Usual-c.usual)) > 1e-9 || got[0].Value != length.Length(f)*c.usual) {
+				t.Errorf("%s %v times as usual: %+v", c.key, f, got)
+			}
+		}
+	}
+	o := Usual()
+	o.Grind, o.Swell, o.Butt = 1, 15, 0
+	if odd := o.Odd(2); len(odd) > 0 {
+		t.Errorf("grind, swell and a butt of 0 may be anything: %+v", odd)
+	}
+}
+
+// Every choice has a word of its own, as it stands in the file.
+func TestWords(t *testing.T) {
+	words := map[string]bool{}
+	for _, k := range Kinds {
+		words["kind "+k.String()] = true
+	}
+	for _, p := range Points {
+		words["point "+p.String()] = true
+	}
+	for _, f := range Fronts {
+		words["front "+f.String()] = true
+	}
+	words["back "+Blunt.String()], words["back "+Sharp.String()] = true, true
+	for _, w := range []string{"kind blade", "kind slab", "kind oval", "point drop", "point straight", "point clip", "point spear", "point sheepsfoot",
+		"front bolster", "front guard", "front none", "back blunt", "back sharp"} {
+		if !words[w] {
+			t.Errorf("no %s", w)
+		}
+	}
+	if len(words) != 13 {
+		t.Errorf("%d words, want 13: %v", len(words), words)
+	}
+}
