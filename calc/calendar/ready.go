@@ -21,6 +21,7 @@ const Own = -1
 type Shop struct {
 	Week   Week
 	Closed map[Day]bool // days off
+	Taken  Taken        // what of that time other work has
 }
 
 // Finish is when a list of jobs can be done.
@@ -28,6 +29,7 @@ type Finish struct {
 	At   time.Time
 	Ends []time.Time // of each job
 	Work time.Duration
+	Uses Taken // the time at the bench that it takes
 }
 
 // Spare is how many days lie between the day of finishing and a promised day;
@@ -38,9 +40,10 @@ func (f Finish) Spare(promised Day) int { return DayOf(f.At).Until(promised) }
 const tooFar = 5 * 366
 
 // Earliest reckons the jobs one after another from now: each begins when the one
-// before it ends. Work goes on only in the shop's hours. A wait runs day and night,
+// before it ends. Work goes on only in the shop's hours, as far as no other work has
+// them; it is put down for that and taken up again. A wait runs day and night,
 // through changes of the clock as well; a job whose wait ends while nobody is there
-// ends when somebody is. ok is false where there is too little time at the bench in
+// ends when somebody is, at whatever work. ok is false where there is too little time at the bench in
 // five years, as in a week without hours.
 func Earliest(now time.Time, jobs []Job, shop Shop) (f Finish, ok bool) {
 	now = now.Round(0)
@@ -49,14 +52,15 @@ func Earliest(now time.Time, jobs []Job, shop Shop) (f Finish, ok bool) {
 	for i, j := range jobs {
 		starts[i] = f.At
 		if j.Work > 0 {
-			if starts[i], ok = shop.open(f.At); !ok {
+			if starts[i], ok = shop.idle(f.At); !ok {
 				return f, false
 			}
 		}
-		end, ok := shop.work(starts[i], j.Work)
+		end, uses, ok := shop.work(starts[i], j.Work)
 		if !ok {
 			return f, false
 		}
+		f.Uses = f.Uses.With(uses)
 		if due := j.due(i, starts, f.Ends); due.After(end) {
 			if end, ok = shop.open(due); !ok {
 				return f, false
@@ -109,22 +113,33 @@ func (s Shop) open(t time.Time) (time.Time, bool) {
 	return at, ok
 }
 
-// work is when that much work begun at t is done. Work that fills a stretch ends
-// with it, not when the next begins.
-func (s Shop) work(t time.Time, left time.Duration) (time.Time, bool) {
-	if left <= 0 {
-		return t, true
-	}
-	done := false
-	s.each(t, func(h stretch) bool {
-		if has := h.to.Sub(h.from); has < left {
-			left -= has
-			return true
-		}
-		t, done = h.from.Add(left), true
+// idle is the first time from t on at which no other work has whoever stands there.
+func (s Shop) idle(t time.Time) (time.Time, bool) {
+	at, ok := t, false
+	s.free(t, func(h stretch) bool {
+		at, ok = h.from, true
 		return false
 	})
-	return t, done
+	return at, ok
+}
+
+// work is when that much work begun at t is done, and the stretches it takes. Work that
+// fills a stretch ends with it, not when the next begins.
+func (s Shop) work(t time.Time, left time.Duration) (end time.Time, uses Taken, ok bool) {
+	if left <= 0 {
+		return t, nil, true
+	}
+	s.free(t, func(h stretch) bool {
+		if has := h.to.Sub(h.from); has < left {
+			left -= has
+			uses = append(uses, Span{h.from, h.to})
+			return true
+		}
+		end, ok = h.from.Add(left), true
+		uses = append(uses, Span{h.from, end})
+		return false
+	})
+	return end, uses, ok
 }
 
 // each visits what is left of every stretch from t on, until visit says no.

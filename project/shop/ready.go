@@ -19,17 +19,25 @@ type Ready struct {
 // Ready says when what is open can be done, if nothing else comes first, and how that
 // lies to the day promised (UTC midnight; zero: none).
 func (s Shop) Ready(o steps.Open, promised, now time.Time) Ready {
+	return s.ready(o, promised, now, queued{})
+}
+
+// ready is Ready after what others have of the bench.
+func (s Shop) ready(o steps.Open, promised, now time.Time, before queued) Ready {
 	if len(o.Jobs) == 0 {
 		return Ready{}
 	}
 	if !s.Week.Any() {
 		return Ready{Text: "when it can be ready: give the hours at the bench in your settings, [shop] hours"}
 	}
-	r, ok := o.Earliest(now, calendar.Shop{Week: s.Week})
+	r, ok := o.Earliest(now, calendar.Shop{Week: s.Week, Taken: before.taken})
 	if !ok {
 		return Ready{Text: "not ready within five years of these hours at the bench"}
 	}
 	out := Ready{Text: "at the earliest " + clockDay(r.At, now), Lacks: lacks(o)}
+	if before.n > 0 {
+		out.Text += fmt.Sprintf(", after %d promised earlier", before.n)
+	}
 	if promised.IsZero() {
 		return out
 	}

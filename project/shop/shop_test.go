@@ -18,7 +18,7 @@ import (
 func amt(s string) money.Amount { return money.Of(decimal.RequireFromString(s)) }
 
 // evenings is an invented shop.
-func evenings(t *testing.T) Shop {
+func evenings(t testing.TB) Shop {
 	t.Helper()
 	w, err := calendar.ParseWeek("mon-fri 18-21, sat 9-13")
 	if err != nil {

@@ -197,6 +197,27 @@ func TestLearn(t *testing.T) {
 	}
 }
 
+// A sheath that is promised earlier has the bench first: its 3 h fill Thursday evening, and
+// the 2 h 30 min of this one end on Friday at 20:30. One for a later day, one that is put
+// away and this one itself do not count.
+func TestAfterOthers(t *testing.T) {
+	dir := t.TempDir()
+	for name, due := range map[string]int{"earlier": 10, "later": 20, "put away/gone": 10, "itself": 18} {
+		p := order()
+		p.Steps = []steps.Step{{Title: "Sew", Expect: 3 * time.Hour}}
+		p.Customer.Due = time.Date(2026, 12, due, 0, 0, 0, 0, time.UTC)
+		if err := os.MkdirAll(filepath.Join(dir, filepath.Dir(name)), 0o700); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(dir, name+".toml"), file.Encode(p), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	r := newRig(t, order(), 78, 24, Options{Shelf: shelf.Open(store.OS(), dir)}, evenings())
+	r.Snap.Path = store.FullPath(filepath.Join(dir, "itself.toml"))
+	r.Show().Send(act.InHand{Is: true}).Shows("at the earliest Fri 27 Nov 20:30, after 1 promised earlier; promised 18 Dec: 21 days to spare")
+}
+
 func TestEverySize(t *testing.T) {
 	r := newRig(t, order(), 78, 19, Options{}, evenings())
 	rig.CheckKeys(t, r.Pane)

@@ -11,6 +11,7 @@ import (
 	"chape/project/shelf"
 	"chape/project/shop"
 	"chape/project/steps"
+	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/part"
 	"chape/ui/term/ink"
@@ -30,6 +31,8 @@ type Model struct {
 	snap     act.Snapshot
 	reckon   shop.Reckoning
 	ready    shop.Ready
+	promised []shop.Promise // of the shelf's other sheaths
+	queue    shop.Queue
 	finished [][]steps.Step // the checklists of finished sheaths of the shelf
 	lessons  []shop.Lesson
 	list     part.List // of the quotes
@@ -58,7 +61,10 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	if s.Plan != nil {
 		m.reckon = s.Shop.Reckon(s.Project, s.Plan)
 	}
-	m.ready = s.Shop.Ready(steps.StillOpen(s.Project.Steps), s.Project.Customer.Due, s.Now)
+	if !m.queue.Fits(s.Shop, s.Now) {
+		m.queue = s.Shop.Queue(m.promised, s.Now)
+	}
+	m.ready = m.queue.Ready(steps.StillOpen(s.Project.Steps), s.Project.Customer.Due, s.Now)
 	m.lessons = shop.Lessons(s.Project.Steps, m.finished)
 	n := len(s.Project.Quotes)
 	m.list.Set(n, n)
@@ -98,7 +104,8 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 		}
 		m.entry = nil
 	case studiedMsg:
-		m.finished = msg.finished
+		m.finished, m.promised, m.queue = msg.finished, msg.promised, shop.Queue{}
+		m.SetSnapshot(m.snap)
 		m.lessons = shop.Lessons(m.snap.Project.Steps, m.finished)
 		m.roll(0)
 	}
@@ -116,29 +123,36 @@ func (m *Model) wheel(msg tea.MouseMsg) {
 }
 
 // studiedMsg brings the finished sheaths of the shelf.
-type studiedMsg struct{ finished [][]steps.Step }
+type studiedMsg struct {
+	finished [][]steps.Step
+	promised []shop.Promise
+}
 
-// study has the finished sheaths of the shelf read, for what they took.
+// study has the shelf read: what finished sheaths took, and what is promised of the others.
 func (m *Model) study() []act.Msg {
 	if m.o.Shelf == nil {
 		return nil
 	}
-	s := m.o.Shelf
-	return []act.Msg{act.Do(func() tea.Msg { return studiedMsg{finishedOf(s)} })}
+	s, own := m.o.Shelf, m.snap.Path
+	return []act.Msg{act.Do(func() tea.Msg { return studied(s, own) })}
 }
 
-// finishedOf reads the checklists that are worked off; what can't be read teaches nothing.
-func finishedOf(s *shelf.Shelf) (out [][]steps.Step) {
+// studied reads the checklists that are worked off, and of those in hand, but for the file
+// own, what is promised; what can't be read teaches nothing.
+func studied(s *shelf.Shelf, own string) (out studiedMsg) {
 	scan, err := s.Look()
 	if err != nil {
-		return nil
+		return out
 	}
 	for _, e := range append(scan.Entries(), scan.Next(scan.Left())...) { // those known, and those read now
+		if e.State == shelf.InHand && !e.PutAway && (own == "" || store.FullPath(e.Path) != own) {
+			out.promised = append(out.promised, shop.Promise{Open: e.Open, Due: e.Due})
+		}
 		if e.State != shelf.Finished || e.Steps == 0 {
 			continue
 		}
 		if p, err := s.Load(e.Path); err == nil {
-			out = append(out, p.Steps)
+			out.finished = append(out.finished, p.Steps)
 		}
 	}
 	return out

@@ -109,13 +109,28 @@ func (m *Model) putReady(lines []string, r shop.Ready) {
 	}
 }
 
-// ready is when a project can be ready, if nothing else comes first; nothing where the
+// ready is when a project can be ready, after those promised earlier; nothing where the
 // shop's hours are not known.
 func (m *Model) ready(e shelf.Entry, now time.Time) shop.Ready {
 	if !m.shop.Week.Any() || e.PutAway {
 		return shop.Ready{}
 	}
-	return m.shop.Ready(e.Open, e.Due, now)
+	if !m.queue.Fits(m.shop, now) {
+		m.queue = m.shop.Queue(promised(m.entries), now)
+	}
+	return m.queue.Ready(e.Open, e.Due, now)
+}
+
+// promised are the sheaths that share the bench. A sheath is not promised earlier than
+// itself, so that the one asked about may be among them.
+func promised(entries []shelf.Entry) []shop.Promise {
+	var out []shop.Promise
+	for _, e := range entries {
+		if e.State == shelf.InHand && !e.PutAway {
+			out = append(out, shop.Promise{Open: e.Open, Due: e.Due})
+		}
+	}
+	return out
 }
 
 // whyBroken is the error in two lines.

@@ -6,6 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project/shelf"
+	"chape/project/shop"
 	"chape/ui/act"
 )
 
@@ -114,7 +115,7 @@ func (m *Model) places() map[string]int {
 func (m *Model) setEntries(entries []shelf.Entry) {
 	chosen, ok := m.Chosen()
 	shelf.Sort(entries, m.o.Clock().Round(0))
-	m.entries = entries
+	m.entries, m.queue = entries, shop.Queue{}
 	seen := make(map[string]bool, len(entries))
 	m.twice = map[string]bool{}
 	for i := range entries {

@@ -42,6 +42,7 @@ type Model struct {
 	busy     bool      // one of them is being undone
 	scan     scanning
 	shop     shop.Shop
+	queue    shop.Queue
 }
 
 // New returns the screen; taken in hand it looks at the folder.
