@@ -19,8 +19,8 @@ var errChain = errors.New("the frame can't be followed from corner to corner: no
 // Frame follows the frame's black squares from mark to mark. Their number is the sheet's size.
 func (v *View) Frame(c Corners) (frame.Sheet, []Place, error) {
 	var sides [4]chain
-	for i, way := range [4][3]int{{0, 1, 3}, {1, 2, 0}, {3, 2, 0}, {0, 3, 1}} {
-		sides[i] = v.follow(c[way[0]], c[way[1]], c[way[2]])
+	for i, way := range [4][4]int{{0, 1, 3, 2}, {1, 2, 0, 3}, {3, 2, 0, 1}, {0, 3, 1, 2}} {
+		sides[i] = v.follow(c[way[0]], c[way[1]], c[way[2]], c[way[3]])
 		if sides[i].squares == nil {
 			return frame.Sheet{}, nil, errChain
 		}
@@ -76,21 +76,30 @@ const (
 	step       = 2 * frame.Band
 )
 
-// follow walks from mark a to mark b; c is the mark on the other side of a. Each square is
+// moved is a place so many mm from the mark's middle, away from another place.
+func (m Mark) moved(mm float64, from curve.Vec) curve.Vec {
+	d := m.Mid.Sub(from)
+	d = d.Mul(1 / d.Norm())
+	return m.Mid.Add(d.Mul(mm * m.scale(d)))
+}
+
+// follow walks from mark a to mark b; c is the mark on the other side of a, e that on the other side of b. Each square is
 // looked for where the last two say, and a few may be covered.
-func (v *View) follow(a, b, c Mark) chain {
+func (v *View) follow(a, b, c, e Mark) chain {
 	d := b.Mid.Sub(a.Mid)
 	d = d.Mul(1 / d.Norm())
-	o := a.Mid.Sub(c.Mid)
-	o = o.Mul(1 / o.Norm())
 	stride := d.Mul(step * a.scale(d))
-	at := a.Mid.Add(d.Mul(firstAlong * a.scale(d))).Add(o.Mul(firstOut * a.scale(o)))
+	begin, end := a.moved(firstOut, c.Mid), b.moved(firstOut, e.Mid) // in the band, beside the marks' middles
+	at := begin.Add(d.Mul(firstAlong * a.scale(d)))
 	var out []square
 	missed, inRow := 0, 0
 	for len(out) < 250 {
 		p, ok := v.near(at, stride.Norm())
 		if ok {
-			if n := len(out); n > 0 && out[n-1].found {
+			switch n := len(out); {
+			case n == 0:
+				stride = p.Sub(begin).Mul(step / firstAlong)
+			case out[n-1].found:
 				stride = p.Sub(out[n-1].at)
 			}
 			at, inRow = p, 0
@@ -101,8 +110,7 @@ func (v *View) follow(a, b, c Mark) chain {
 			return chain{}
 		}
 		out = append(out, square{at, ok})
-		left := b.Mid.Sub(at)
-		steps := (left.X*stride.X + left.Y*stride.Y) / (stride.X*stride.X + stride.Y*stride.Y)
+		steps := stepsTo(out, stride, end)
 		if steps < 2.25 {
 			if steps < 1 || missed > 2+len(out)/3 {
 				return chain{}
@@ -113,6 +121,26 @@ func (v *View) follow(a, b, c Mark) chain {
 	}
 	return chain{}
 }
+
+// stepsTo is how many steps it is from the last square to a place on the line. In perspective steps grow or shrink, along a line
+// as x = a t / (1 + c t); three squares that stand evenly say how.
+func stepsTo(out []square, stride, to curve.Vec) float64 {
+	n := len(out) - 1
+	for k := min(3, n/2); k > 0; k-- {
+		p, q, r := out[n-2*k], out[n-k], out[n]
+		if !p.found || !q.found || !r.found {
+			continue
+		}
+		s1, s2 := q.at.Dist(p.at), r.at.Dist(q.at)
+		c := (s1 - s2) / (2 * s2)
+		x := s1 + s2 + along(to.Sub(r.at), r.at.Sub(p.at))*r.at.Dist(p.at)
+		return float64(k) * (x/(s1*(1+c)-c*x) - 2)
+	}
+	return along(to.Sub(out[n].at), stride)
+}
+
+// along is how many times w fits into v along it.
+func along(v, w curve.Vec) float64 { return (v.X*w.X + v.Y*w.Y) / (w.X*w.X + w.Y*w.Y) }
 
 // endOf is the length of a side with so many black squares and so many steps left from the last to
 // the mark: 1.5 where the number of squares between the marks is odd, 2 where it is even.

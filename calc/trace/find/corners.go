@@ -48,6 +48,10 @@ func (c Corners) area() float64 {
 	return curve.Line{c[0].Mid, c[1].Mid, c[2].Mid, c[3].Mid}.Area()
 }
 
+// alike is how many times the area of the smallest mark the largest has at most. A corner that points at a camera 40° off the upright
+// and 1.3 times the sheet's longer side away is seen (1.33/0.67)³ = 7.8 times as large as the one across.
+const alike = 9
+
 // ordered puts four marks clockwise from the dotted one. ok is false unless exactly one is
 // dotted, they are of like size, and the field has no hollow corner.
 func ordered(m [4]Mark) (c Corners, ok bool) {
@@ -74,7 +78,7 @@ func ordered(m [4]Mark) (c Corners, ok bool) {
 			return c, false
 		}
 	}
-	return c, dots == 1 && most < 5*least
+	return c, dots == 1 && float64(most) < alike*float64(least)
 }
 
 // cross is positive where a, b, c turn clockwise as a picture is seen.
