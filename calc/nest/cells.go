@@ -8,12 +8,14 @@ import (
 )
 
 // trapezoid is a part of a region between two upright lines.
-type trapezoid struct{ x0, x1, lo0, lo1, hi0, hi1 float64 }
+type trapezoid struct {
+	x0, x1, lo0, lo1, hi0, hi1 float64
+	lower, upper               float64 // how its sides rise
+}
 
 // at gives the lower and upper side at x.
 func (t *trapezoid) at(x float64) (lo, hi float64) {
-	f := (x - t.x0) / (t.x1 - t.x0)
-	return t.lo0 + f*(t.lo1-t.lo0), t.hi0 + f*(t.hi1-t.hi0)
+	return t.lo0 + (x-t.x0)*t.lower, t.hi0 + (x-t.x0)*t.upper
 }
 
 // cell is a chain of trapezoids, left to right: every upright line meets it in
@@ -53,7 +55,14 @@ func cells(outlines ...curve.Line) []cell {
 		still, done = link(open, slab(sides[first:], xs[i-1], xs[i]), done)
 		open = still
 	}
-	return append(done, open...)
+	done = append(done, open...)
+	for _, c := range done {
+		for i := range c {
+			t := &c[i]
+			t.lower, t.upper = (t.lo1-t.lo0)/(t.x1-t.x0), (t.hi1-t.hi0)/(t.x1-t.x0)
+		}
+	}
+	return done
 }
 
 // sidesOf lists the sides, and every x where one begins, ends or crosses another.
@@ -117,7 +126,7 @@ func slab(sides []side, x0, x1 float64) []trapezoid {
 		case was <= 0 && wind > 0:
 			from = h.s
 		case was > 0 && wind <= 0:
-			ts = append(ts, trapezoid{x0, x1, from.at(x0), from.at(x1), h.s.at(x0), h.s.at(x1)})
+			ts = append(ts, trapezoid{x0: x0, x1: x1, lo0: from.at(x0), lo1: from.at(x1), hi0: h.s.at(x0), hi1: h.s.at(x1)})
 		}
 	}
 	return ts

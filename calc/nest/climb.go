@@ -31,12 +31,16 @@ func (p *plan) clone() *plan {
 	return &plan{slices.Clone(p.order), slices.Clone(p.limits), slices.Clone(p.down), p.cost}
 }
 
+// overhead is what there is to do for a change beside looking at columns, as work.
+const overhead = 50
+
 // carryOut lays the parts from the place at on; those before it lie already. It
 // gives up, at an endless cost, once that is above bound.
 func (f *filler) carryOut(p *plan, at int, bound float64) {
 	clear(f.start)
 	clear(f.hopeless)
 	p.down = p.down[:at]
+	f.work += overhead + len(p.order) // however little comes of it
 	e := newExtents(f, p.order, p.down)
 	for _, g := range p.order[at:] {
 		l := f.lay(g, p.limits, p.down)
@@ -115,15 +119,18 @@ func (b *board) other(w window, r *rand.Rand) window {
 // memory is for how many tries a climb takes back what it would not take now.
 const memory = 40
 
-// climb changes a plan again and again, and keeps the best.
-func (f *filler) climb(from *plan, tries int, r *rand.Rand, turning bool, told func(*plan) bool) *plan {
+// fewest is how many changes are tried however dear they are.
+const fewest = 24
+
+// climb changes a plan again and again, until as much work is done, and keeps the best.
+func (f *filler) climb(from *plan, effort int, r *rand.Rand, turning bool, told func(*plan) bool) *plan {
 	now, best := from.clone(), from.clone()
 	past := make([]float64, memory)
 	for i := range past {
 		past[i] = from.cost
 	}
 	next := from.clone()
-	for i := range tries {
+	for i := 0; i < fewest || f.work < effort; i++ {
 		next.order = append(next.order[:0], now.order...)
 		next.limits = append(next.limits[:0], now.limits...)
 		next.down = append(next.down[:0], now.down...)

@@ -151,8 +151,14 @@ func TestClimb(t *testing.T) {
 	}
 	told := 0
 	best := f.climb(p, 60, rand.New(rand.NewPCG(11, 1)), true, func(b *plan) bool { told++; return b.cost <= start })
-	if best.cost > start || told != 60 {
-		t.Errorf("a climb of 60 told %d times went from %v to %v", told, start, best.cost)
+	if best.cost > start || told != fewest {
+		t.Errorf("a climb with no work left told %d times went from %v to %v, want the fewest tries, %d", told, start, best.cost, fewest)
+	}
+	told = 0
+	until := f.work + 300_000
+	f.climb(p, until, rand.New(rand.NewPCG(11, 1)), true, func(*plan) bool { told++; return true })
+	if told <= fewest || f.work < until || f.work > until+100_000 {
+		t.Errorf("%d tries ended at %d of work, want it just over %d", told, f.work, until)
 	}
 	if stopped := f.climb(p, 60, rand.New(rand.NewPCG(11, 1)), true, func(*plan) bool { return false }); stopped.cost > start {
 		t.Errorf("broken off at once it costs %v", stopped.cost)

@@ -34,7 +34,8 @@ func newFloor(t Task, step float64) *floor {
 	return f
 }
 
-// fit gives the slices of shape b against shape a, or against board -1-a.
+// fit gives the slices of shape b against shape a, or against board -1-a; a is no
+// greater than b.
 func (f *floor) fit(a, b int) *nofit {
 	key := [2]int{a, b}
 	f.mu.Lock()
@@ -52,8 +53,11 @@ func (f *floor) fit(a, b int) *nofit {
 		n = noFit(f.shapes[a].grown, sb.grown, f.step)
 	}
 	f.mu.Lock()
+	defer f.mu.Unlock()
+	if first := f.fits[key]; first != nil {
+		return first // another chain was quicker
+	}
 	f.fits[key] = n
-	f.mu.Unlock()
 	return n
 }
 
@@ -66,32 +70,21 @@ type lying struct {
 // filler lays parts down one after another; each chain has its own.
 type filler struct {
 	*floor
-	own      map[[2]int]*nofit // what it has asked the floor for
+	own      map[[2]int]*known
 	near     []standing
+	here     []standing      // those of near that reach the columns looked at
+	closed   []stretch       // where a shape can't lie in the column looked at
 	start    map[[2]int]int  // shape and piece: columns before it are full
 	hopeless map[[2]int]bool // shape and piece: there is no room left
-}
-
-// standing is what a new shape must keep off.
-type standing struct {
-	fit *nofit
-	col int
-	y   float64
+	work     int             // what was done so far; see effort
 }
 
 func newFiller(f *floor) *filler {
-	return &filler{floor: f, own: map[[2]int]*nofit{}, start: map[[2]int]int{}, hopeless: map[[2]int]bool{}}
+	return &filler{floor: f, own: map[[2]int]*known{}, start: map[[2]int]int{}, hopeless: map[[2]int]bool{}}
 }
 
-func (f *filler) fit(a, b int) *nofit {
-	key := [2]int{a, b}
-	n := f.own[key]
-	if n == nil {
-		n = f.floor.fit(a, b)
-		f.own[key] = n
-	}
-	return n
-}
+// columns is how many columns are looked at with one list of what reaches them.
+const columns = 24
 
 // spot finds where a shape lies farthest left, and there lowest, in a window.
 func (f *filler) spot(k, piece int, in window, down []lying, from int) (lying, bool) {
@@ -102,41 +95,24 @@ func (f *filler) spot(k, piece int, in window, down []lying, from int) (lying, b
 	}
 	f.near = f.near[:0]
 	if len(b.obstacles) > 0 {
-		f.near = append(f.near, standing{fit: f.fit(-1-piece, k)})
+		f.keep(-1-piece, k, 0, 0)
 	}
 	for _, l := range down {
 		if l.shape >= 0 && l.piece == piece {
-			f.near = append(f.near, standing{f.fit(l.shape, k), l.col, l.y})
+			f.keep(l.shape, k, l.col, l.y)
 		}
 	}
 	last := int((b.w - s.w + hair) / f.step)
-	for col := max(from, int(math.Ceil(in.left/f.step))); col <= last; col++ {
+	begin := max(from, int(math.Ceil(in.left/f.step)))
+	for col := begin; col <= last; col++ {
+		if (col-begin)%columns == 0 {
+			f.reaching(col, col+columns-1)
+		}
 		if y := f.lowest(col, in.low, top); y <= top {
 			return lying{k, piece, col, min(y, max(0, b.h-s.h))}, true
 		}
 	}
 	return lying{}, false
-}
-
-// lowest is the lowest free place in a column from low on, or one above top.
-func (f *filler) lowest(col int, low, top float64) float64 {
-	y := low
-	for again := true; again; {
-		again = false
-		for i := range f.near {
-			n := &f.near[i]
-			for _, s := range n.fit.slice(col - n.col) {
-				if y > s.lo+n.y+hair && y < s.hi+n.y-hair {
-					y = s.hi + n.y
-					if y > top {
-						return y
-					}
-					again = true
-				}
-			}
-		}
-	}
-	return y
 }
 
 // lay puts one part down on the first piece that has room: in the turn asked

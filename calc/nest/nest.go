@@ -9,7 +9,8 @@
 // hill climbing (Burke and Bykov 2017). All named from memory.
 //
 // Figures are mm and radians. The search is pure, and gives the same answer to
-// the same task each time unless it is broken off.
+// the same task each time unless it is broken off: it ends when a fixed amount of
+// work is done, which is counted and never timed.
 package nest
 
 import (

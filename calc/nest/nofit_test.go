@@ -10,6 +10,22 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 )
 
+// slice gives the stretches forbidden at column k.
+func (n *nofit) slice(k int) []stretch {
+	if k -= n.first; k < 0 || k >= n.slices {
+		return nil
+	}
+	b := n.block(k / blockWide)
+	s := b.one[k%blockWide]
+	if s == none {
+		return nil
+	}
+	if b.more == nil {
+		return []stretch{s}
+	}
+	return append([]stretch{s}, b.more[k%blockWide]...)
+}
+
 // Open stretches that meet at an end leave a place between them free; those that
 // overlap, or lie in one another, become one.
 func TestUnionByHand(t *testing.T) {
@@ -128,8 +144,8 @@ func TestNoFitReach(t *testing.T) {
 	if n.slice(-1000) != nil || n.slice(1000) != nil {
 		t.Error("columns far off forbid something")
 	}
-	if len(n.from)-1 > 17 || n.first < -3 {
-		t.Errorf("%d columns from %d on are kept for a way of 16", len(n.from)-1, n.first)
+	if n.slices > 17 || n.first < -3 {
+		t.Errorf("%d columns from %d on are kept for a way of 16", n.slices, n.first)
 	}
 	if lo, hi := reach(nil); !math.IsInf(lo, 1) || !math.IsInf(hi, -1) {
 		t.Errorf("nothing reaches from %v to %v", lo, hi)

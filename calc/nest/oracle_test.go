@@ -197,7 +197,7 @@ func randomTask(seed uint64) Task {
 
 // Hundreds of them with -nest.random 500.
 func TestPlacingsAgainstLibrary(t *testing.T) {
-	few := func(int) int { return 24 }
+	few := func(int) int { return 0 } // the fewest tries
 	missing, placed := 0, 0
 	for seed := range uint64(*many) {
 		k := randomTask(seed)

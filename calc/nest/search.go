@@ -11,18 +11,20 @@ import (
 
 // Progress is how far a search is.
 type Progress struct {
-	Done, Tries int
-	Placed, Of  int     // parts that have a place in the best placing so far
-	Rectangle   float64 // its area, mm²
+	Share      float64 // of its work that is done
+	Placed, Of int     // parts that have a place in the best placing so far
+	Rectangle  float64 // its area, mm²
 }
 
 // chains is how many climbs run side by side, whatever the machine has, so that
 // the answer is the same everywhere.
 const chains = 4
 
-// tries is how many changes one chain makes: for six parts about a second's
-// worth, for forty about ten.
-func tries(parts int) int { return min(20000, max(500, 100000/parts)) }
+// effort is how much work one chain is given. Work is counted, not timed, in what a
+// column costs for each part that reaches it: on an odd piece with flaws and grain a
+// try costs more, so there are fewer of them; how many is fixed by the task. It comes
+// to about a second of a processor for six parts, to ten for forty.
+func effort(parts int) int { return 5_000_000 * (parts + 1) }
 
 // Place looks for a good placing: as many parts as there is room for, on as few
 // pieces, in as small rectangles as it finds. told, which may be nil, is called
@@ -32,11 +34,11 @@ func Place(ctx context.Context, t Task, told func(Progress)) (Result, error) {
 	if err := t.Validate(); err != nil {
 		return Result{}, err
 	}
-	return place(ctx, t, tries, told), nil
+	return place(ctx, t, effort, told), nil
 }
 
-// place is Place for a task that will do, with the number of tries given.
-func place(ctx context.Context, t Task, tries func(parts int) int, told func(Progress)) Result {
+// place is Place for a task that will do, with the work given.
+func place(ctx context.Context, t Task, effort func(parts int) int, told func(Progress)) Result {
 	s := &search{ctx: ctx, told: told, best: math.Inf(1)}
 	t, missing := ownThickness(t)
 	for _, p := range t.Parts {
@@ -45,8 +47,8 @@ func place(ctx context.Context, t Task, tries func(parts int) int, told func(Pro
 	if s.parts == 0 {
 		return Result{Missing: missing}
 	}
-	n := tries(s.parts)
-	s.tries = chains * (n + n/fineShare)
+	n := effort(s.parts)
+	s.all = chains * (n + n/fineShare)
 	f, best := s.run(t, n)
 	r := f.result(best)
 	r.Missing = append(missing, r.Missing...)
@@ -74,9 +76,10 @@ func ownThickness(t Task) (Task, []Missing) {
 
 // search is what the chains tell each other of.
 type search struct {
-	ctx          context.Context
-	told         func(Progress)
-	parts, tries int
+	ctx   context.Context
+	told  func(Progress)
+	parts int
+	all   int // the work there is
 
 	mu   sync.Mutex
 	done int
@@ -84,7 +87,7 @@ type search struct {
 	last Progress
 }
 
-// Columns lie close for small parts, wider for many; the last tries are made with
+// Columns lie close for small parts, wider for many; the last of the work is done with
 // finer ones.
 const (
 	finer     = 4
@@ -120,7 +123,7 @@ func (s *search) side(f *floor, n int, turning bool, begin func(int) *plan) []*p
 			r := rand.New(rand.NewPCG(uint64(i), 1))
 			p := begin(i)
 			fill.carryOut(p, 0, math.Inf(1))
-			plans[i] = fill.climb(p, n, r, turning, s.tell(f))
+			plans[i] = fill.climb(p, n, r, turning, s.tell(fill))
 		})
 	}
 	wg.Wait()
@@ -137,10 +140,9 @@ func least(ps []*plan) *plan {
 	return best
 }
 
-// tell counts a try, passes on now and then how far it is, and answers whether
-// to go on.
-func (s *search) tell(f *floor) func(*plan) bool {
-	count := 0
+// tell passes on now and then how far the search is, and answers whether to go on.
+func (s *search) tell(f *filler) func(*plan) bool {
+	count, told := 0, 0
 	return func(best *plan) bool {
 		const often = 32
 		if count++; count%often != 0 {
@@ -148,12 +150,13 @@ func (s *search) tell(f *floor) func(*plan) bool {
 		}
 		s.mu.Lock()
 		defer s.mu.Unlock()
-		s.done += often
+		s.done += f.work - told
+		told = f.work
 		if best.cost < s.best {
 			s.best = best.cost
 			s.last = f.progress(best)
 		}
-		s.last.Done, s.last.Tries, s.last.Of = s.done, s.tries, s.parts
+		s.last.Share, s.last.Of = min(1, float64(s.done)/float64(s.all)), s.parts
 		if s.told != nil {
 			s.told(s.last)
 		}

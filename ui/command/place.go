@@ -70,7 +70,7 @@ func runPlace(w call.World, v call.Verb, args []string) error {
 	defer stop()
 	laid.Result, err = nest.Place(ctx, laid.Task, func(p nest.Progress) {
 		if w.Progress != nil {
-			w.Progress(fmt.Sprintf("placing, %d %%", 100*p.Done/max(p.Tries, 1)))
+			w.Progress(fmt.Sprintf("placing, %.0f %%", 100*p.Share))
 		}
 	})
 	if err != nil {

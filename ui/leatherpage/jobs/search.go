@@ -78,9 +78,9 @@ func (s *Search) Ended(msg Found) bool {
 // Progress is how far it is, in a line.
 func (s *Search) Progress() string {
 	at := s.at
-	if at.Tries == 0 {
+	if at.Of == 0 {
 		return "placing the parts; Esc breaks it off"
 	}
-	return fmt.Sprintf("placing: %.0f %% of the tries made, %d of %d parts have a place; Esc breaks it off and keeps the best so far",
-		100*float64(at.Done)/float64(at.Tries), at.Placed, at.Of)
+	return fmt.Sprintf("placing: %.0f %% done, %d of %d parts have a place; Esc breaks it off and keeps the best so far",
+		100*at.Share, at.Placed, at.Of)
 }
