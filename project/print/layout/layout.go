@@ -3,6 +3,7 @@
 package layout
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"time"
@@ -57,7 +58,7 @@ func Files(l leather.Laid, base, title string, o Options) ([]folder.File, error)
 // correction, or that nothing was placed.
 func PDF(l leather.Laid, title string, o Options) ([]byte, error) {
 	o.Paper = o.Paper.OrFirst()
-	if err := errors.Join(o.Paper.Check(), o.Correction.Check()); err != nil {
+	if err := cmp.Or(o.Paper.Check(), o.Correction.Check()); err != nil {
 		return nil, err
 	}
 	if len(l.Result.Uses) == 0 {

@@ -3,6 +3,7 @@
 package order
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"time"
@@ -22,10 +23,14 @@ type Options struct {
 }
 
 // File prints quote i of a project under a name without ending; once it is accepted it is
-// an order, in a file of its own. The error is one line.
+// an order, in a file of its own. The error is one line: there is no such quote, or that of
+// paper and correction.
 func File(p project.Project, i int, base string, o Options) (folder.File, error) {
 	if i < 0 || i >= len(p.Quotes) {
 		return folder.File{}, fmt.Errorf("%q has no quote to print: make one on its cost page", p.Title)
+	}
+	if err := cmp.Or(o.Paper.OrFirst().Check(), o.Correction.Check()); err != nil {
+		return folder.File{}, err
 	}
 	q := p.Quotes[i]
 	pages, err := pages(p, q, o)

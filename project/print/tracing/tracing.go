@@ -2,7 +2,7 @@
 package tracing
 
 import (
-	"errors"
+	"cmp"
 	"fmt"
 	"math"
 	"time"
@@ -37,7 +37,7 @@ const name = "Tracing sheet"
 // do with it. Errors are those of paper and correction.
 func PDF(o Options) ([]byte, error) {
 	o.Paper = o.Paper.OrFirst()
-	if err := errors.Join(o.Paper.Check(), o.Correction.Check()); err != nil {
+	if err := cmp.Or(o.Paper.Check(), o.Correction.Check()); err != nil {
 		return nil, err
 	}
 	if p := o.Paper; min(p.Width, p.Height) > tracingShort || max(p.Width, p.Height) > tracingLong {
