@@ -155,10 +155,11 @@ func (e *Entry) Unchanged() bool {
 }
 
 // Far tells whether a length is a tenth or less, or ten times or more, of what it was:
-// then a point may be missing, or the calliper be set to inches.
+// then a point may be missing, or the calliper be set to inches; or whether it is out of
+// line by whole inches.
 func (e *Entry) Far() bool {
 	ratio := e.ratio()
-	return ratio > 0 && (ratio <= 0.1 || ratio >= 10)
+	return ratio > 0 && (ratio <= 0.1 || ratio >= 10) || e.wholeInches() != 0
 }
 
 // ratio is how many times the old value is typed; 0 where they can't be compared.
@@ -179,7 +180,10 @@ func (e *Entry) Question() string {
 // slip is what may be behind a value so far from the old one.
 func (e *Entry) slip() string {
 	inches, large := e.Base.Units == length.Inches, e.ratio() >= 10
+	k := e.wholeInches()
 	switch {
+	case k != 0:
+		return e.inchSlip(k)
 	case strings.Contains(e.Line.Text(), "/"):
 		return "is the fraction right?"
 	case large && inches && e.ratio() > 20:

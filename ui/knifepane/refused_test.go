@@ -124,6 +124,39 @@ func TestASlipOfTheFinger(t *testing.T) {
 	}
 }
 
+// A whole inch too much is asked about beside its row; a reading goes on to the next number
+// and answers nothing, Esc puts the old value back, and nobody is held up.
+func TestAWholeInchTooMuchAsks(t *testing.T) {
+	p := measured()
+	p.Units = length.Inches
+	f := open(t, p)
+	f.goTo("knife.station.bottom", 6)
+	was := f.project().Knife.Stations[6]
+	slip := (was.Depth() + length.Inch).Short(length.Inches)
+	asks := slip + ": is it " + was.Depth().Short(length.Inches) + "? Enter keeps it, Esc puts " + was.Depth().Short(length.Inches) + " back"
+	f.keys(slip, "enter")
+	f.warned(asks)
+	if f.project().Knife.Stations[6] != was {
+		t.Fatal("taken without a word")
+	}
+	f.keys("esc")
+	if f.project().Knife.Stations[6] != was || f.pane.edit != nil {
+		t.Fatal("Esc does not put the old value back")
+	}
+	f.goTo("knife.station.bottom", 6)
+	f.read(slip, "0.13") // the next is a thickness
+	if s := f.project().Knife.Stations; s[6].Depth() != was.Depth() || s[6].Thick != 3.302 || act.Typing(f.pane) {
+		t.Errorf("a reading answered: %+v", s[6])
+	}
+	f.goTo("knife.station.bottom", 6)
+	f.keys("left", "right")
+	f.warned(asks)
+	f.keys("enter")
+	if got := f.project().Knife.Stations[6].Depth(); got < was.Depth()+24 {
+		t.Errorf("a hand's Enter does not keep it: %v", got)
+	}
+}
+
 // While a number can still become right there is no error.
 func TestNoErrorOnTheWay(t *testing.T) {
 	for _, text := range []string{"1", "11", "1/", "1 1/", "-", ".", "114 m"} {
