@@ -31,12 +31,15 @@ func (in Input) checkThickness() []Check {
 }
 
 // oddMark asks about the mark at index i. The point itself has no depth to
-// speak of.
+// speak of, nor has a butt where it rounds off.
 func (in Input) oddMark(i int, st knife.Station) (odd []Check) {
 	add := func(value float64, form string, args ...any) {
 		c := Check{Name: "thickness", Value: value, At: st.At.MM(), HasAt: true, Level: Note}
 		c.say(form+": is that right?", append([]any{i + 1, inPlace(c.At)}, args...)...)
 		odd = append(odd, c)
+	}
+	if roundsOff(in.Knife.Stations, i) {
+		return nil
 	}
 	if st.At > 0 && st.Thick > st.Depth()+tie {
 		add(st.Thick.MM()/math.Max(st.Depth().MM(), leastRoom), "mark %d, %v: thicker (%v) than it is deep (%v)",
@@ -62,6 +65,23 @@ func (in Input) oddMark(i int, st knife.Station) (odd []Check) {
 		}
 	}
 	return odd
+}
+
+// roundsOff tells whether the mark at index i lies where the butt rounds off, as a traced
+// outline has it: within half its depth of the knife's end, as is another mark, and ever less
+// deep from there on to less than half of it.
+func roundsOff(marks []knife.Station, i int) bool {
+	end := len(marks) - 1
+	begin, deepest := end, marks[end].Depth()
+	for ; begin > 0 && marks[begin-1].At < marks[begin].At; begin-- {
+		deepest = max(deepest, marks[begin-1].Depth())
+	}
+	for j := end; j > i; j-- {
+		if marks[j-1].Depth() <= marks[j].Depth() {
+			return false
+		}
+	}
+	return i > begin && marks[end].At-marks[min(i, end-1)].At <= deepest/2 && marks[end].Depth() < deepest/2
 }
 
 // checkUntouched names the knife's numbers that still are a new project's: a
