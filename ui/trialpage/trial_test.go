@@ -2,6 +2,7 @@ package trialpage
 
 import (
 	"math"
+	"strings"
 	"testing"
 	"time"
 
@@ -51,6 +52,53 @@ func TestGolden(t *testing.T) {
 		r := newRig(t, c.p, c.w, c.h)
 		r.Keys(c.keys...)
 		r.Golden(t, c.name)
+	}
+}
+
+// Each word of a correction is to be read beside the draft at 80 columns.
+func TestCorrectionsAreReadWhole(t *testing.T) {
+	p := knifeProject()
+	p.Fits = []project.Fit{{Fit: calc.Fit{At: 122, By: 1.5, Reach: 20}, With: "paper", Note: "tight over the bolster"}}
+	for _, w := range []int{78, 98, 158} {
+		r := newRig(t, p, w, 19)
+		var beside []string
+		for _, line := range strings.Split(r.Screen(), "\n") {
+			if p := r.Pane.arrange(); len([]rune(line)) > p.kept.X {
+				beside = append(beside, string([]rune(line)[p.kept.X:]))
+			}
+		}
+		all := strings.Join(strings.Fields(strings.Join(beside, " ")), " ")
+		if want := "1 +1.5 mm at 122, reach 20, in paper: counts as +3.95 mm: tight over the bolster"; !strings.Contains(all, want) {
+			t.Errorf("%d columns: %q lacks %q", w, all, want)
+		}
+	}
+}
+
+// The cursor stands where a rule can show it, with the name of the landmark that it is on.
+func TestPlacesAreARules(t *testing.T) {
+	for _, c := range []struct {
+		unit length.Unit
+		at   length.Length
+		says string
+	}{
+		{length.Millimetres, 104.28, "104.5 mm from the point: mark 2"},
+		{length.Inches, 104.28, "4 7/64 in from the point: mark 2"},
+	} {
+		p := knifeProject()
+		p.Units, p.Source = c.unit, project.FromStations
+		end := p.Knife.Stations[len(p.Knife.Stations)-1]
+		p.Knife.Stations[1].At = c.at
+		p.Knife.Stations = append(p.Knife.Stations[:2:2], end)
+		r := newRig(t, p, 78, 19)
+		r.Snap.Mark = 1
+		r.Show()
+		r.Shows(c.says)
+		if strings.Contains(r.Screen(), "104.28") || strings.Contains(r.Screen(), "4.1055") {
+			t.Errorf("no rule shows that:\n%s", r.Screen())
+		}
+		r.Keys("left")
+		r.Keys("right")
+		r.Shows(c.says)
 	}
 }
 

@@ -38,8 +38,10 @@ type spots struct {
 func (m *Model) arrange() spots {
 	var p spots
 	room := max(m.h-headRows-sayRows, 0)
-	p.rows = m.keptRows()
-	two := m.w >= twoColumns
+	two, formW := m.w >= twoColumns, min(formWidest, max(formWide, m.w/2))
+	if p.rows = m.keptRows(m.w); two {
+		p.rows = m.keptRows(m.w - formW)
+	}
 	text := lines
 	if !two {
 		text += min(len(p.rows), 4)
@@ -50,7 +52,7 @@ func (m *Model) arrange() spots {
 	p.drawing = layout.Rect{Y: headRows, W: m.w, H: room - text}
 	p.form = layout.Rect{Y: headRows + p.drawing.H, W: m.w, H: text}
 	if two {
-		p.form.W = min(formWidest, max(formWide, m.w/2))
+		p.form.W = formW
 		p.kept = layout.Rect{X: p.form.W, Y: p.form.Y, W: m.w - p.form.W, H: text}
 	} else if text > lines {
 		p.form.H = lines
@@ -98,7 +100,7 @@ func (m *Model) cursor() length.Length {
 func (m *Model) head() []string {
 	u, at := m.snap.Unit, m.cursor()
 	x := at.MM()
-	where := at.Format(u, length.Ruler) + " from the point"
+	where := at.Short(u) + " " + u.String() + " from the point"
 	if name := places.At(m.places, x); name != "" {
 		where += ": " + name
 	}
@@ -234,15 +236,24 @@ type keptRow struct {
 	line int
 }
 
-// keptRows are the corrections with what each counts, and what is offered from elsewhere.
-func (m *Model) keptRows() []keptRow {
+// keptRows are the corrections with what each counts, and what is offered from elsewhere,
+// on w cells: what is longer goes on in the next row.
+func (m *Model) keptRows(w int) []keptRow {
 	var out []keptRow
+	add := func(text string, line int) {
+		for i, part := range layout.Wrap(text, max(1, w-4)) {
+			if i > 0 {
+				part = "  " + part
+			}
+			out = append(out, keptRow{part, line})
+		}
+	}
 	fits, u := m.snap.Project.Fits, m.snap.Unit
 	if len(fits) > 0 {
 		out = append(out, keptRow{fmt.Sprintf("Corrections: %d", len(fits)), -1})
 	}
 	for i, f := range fits {
-		out = append(out, keptRow{fmt.Sprintf("%d ", i+1) + m.correction(f, u), lines + i})
+		add(fmt.Sprintf("%d ", i+1)+m.correction(f, u), lines+i)
 	}
 	from := ""
 	for i, f := range m.offers {
@@ -250,7 +261,7 @@ func (m *Model) keptRows() []keptRow {
 			from = c.From
 			out = append(out, keptRow{term.Plain(from) + ": keep?", -1})
 		}
-		out = append(out, keptRow{m.correction(f, u), lines + len(fits) + i})
+		add(m.correction(f, u), lines+len(fits)+i)
 	}
 	return out
 }
@@ -266,7 +277,11 @@ func (m *Model) kept(p spots) []string {
 		case -1:
 			out = append(out, m.Styles.Heading.Render(layout.Line(r.text, p.kept.W)))
 		case m.list.At:
-			out = append(out, m.Styles.Chosen.Render(layout.Line("> "+r.text, p.kept.W)))
+			lead := "> "
+			if i > 0 && p.rows[i-1].line == r.line {
+				lead = "  "
+			}
+			out = append(out, m.Styles.Chosen.Render(layout.Line(lead+r.text, p.kept.W)))
 		default:
 			out = append(out, "  "+r.text)
 		}
