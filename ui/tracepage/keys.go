@@ -29,7 +29,7 @@ func (m *Model) lookingKeys() part.Keys {
 	step := func(by int) func() []act.Msg { return part.Quiet(func() { m.hop(by) }) }
 	return part.Keys{
 		part.Key("Enter", "take these marks: one change, u takes it back", m.take, "enter").Foot("take them"),
-		part.Key("Esc", "leave all as it was", leave, "esc").Foot("leave"),
+		part.Key("Esc", "leave all as it was; asks once something was turned or moved here", m.giveUp, "esc").Foot("leave"),
 		part.Key("→, ↓", "next mark", step(1), "right", "down"),
 		part.Key("←, ↑", "mark before", step(-1), "left", "up"),
 		part.Key("e", "the point is at the other end", turn(axes.Knife.TurnEnds), "e").Foot("other end"),
@@ -45,11 +45,20 @@ func (m *Model) lookingKeys() part.Keys {
 	}
 }
 
+// giveUp leaves what was read, which is asked about first where work went into it.
+func (m *Model) giveUp() []act.Msg {
+	if !m.edited || m.parting {
+		return leave()
+	}
+	m.parting = true
+	return warn("nothing is taken yet: Enter takes these marks, Esc again drops what you turned or moved here")
+}
+
 func leave() []act.Msg { return []act.Msg{act.Leave{}} }
 
 // edit puts another knife in the place of the one shown.
 func (m *Model) edit(k axes.Knife) {
-	m.reading.Knife = k
+	m.reading.Knife, m.edited = k, true
 	m.foresee()
 }
 

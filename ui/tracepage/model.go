@@ -48,6 +48,8 @@ type Model struct {
 	after   project.Project
 	problem error // why the marks can't be taken
 	taking  bool  // the next snapshot shows whether they were
+	edited  bool  // work went into what was read
+	parting bool  // Esc was pressed, and asked about that
 
 	// measuring
 	grinds bool // grind heights, too
@@ -136,6 +138,7 @@ func (m *Model) press(p part.Press) []act.Msg {
 		if p.Held || p.Tool() {
 			return nil
 		}
+		m.parting = m.parting && p.Type == tea.KeyEsc
 		out, _ := m.lookingKeys().Take(p)
 		return out
 	}
@@ -157,7 +160,7 @@ func (m *Model) toPicker(msg tea.Msg) []act.Msg {
 // look shows what was read.
 func (m *Model) look() {
 	r, path := m.picker.Reading()
-	m.state, m.reading, m.picture, m.at = looking, r, filepath.Base(path), 0
+	m.state, m.reading, m.picture, m.at, m.edited = looking, r, filepath.Base(path), 0, false
 	m.foresee()
 }
 

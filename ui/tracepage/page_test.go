@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -95,6 +96,14 @@ func TestSaysHowTrueTheMarksAre(t *testing.T) {
 func TestLeftAsItWas(t *testing.T) {
 	r := newRig(t, project.Defaults(), 78, 20)
 	drop(r, "IMG_1.jpg").Keys("e", "b", "]", "esc")
+	if _, gone := r.Last().(act.Leave); gone || !strings.HasPrefix(r.Said[len(r.Said)-1], "nothing is taken yet: Enter takes these marks, Esc again") {
+		t.Errorf("work is dropped unasked, said %q", r.Said)
+	}
+	r.Keys("right", "esc") // not the same key again
+	if _, gone := r.Last().(act.Leave); gone {
+		t.Error("dropped by an earlier Esc")
+	}
+	r.Keys("esc")
 	if len(r.Commits) != 0 {
 		t.Errorf("Esc leaves %q", r.Commits)
 	}
@@ -103,6 +112,15 @@ func TestLeftAsItWas(t *testing.T) {
 	}
 	if len(r.Project.Knife.Stations) != len(project.Defaults().Knife.Stations) {
 		t.Error("the marks have changed")
+	}
+}
+
+// A picture that was only looked at is left at once.
+func TestLeftUntouched(t *testing.T) {
+	r := newRig(t, project.Defaults(), 78, 20)
+	drop(r, "IMG_1.jpg").Keys("right", "esc")
+	if _, gone := r.Last().(act.Leave); !gone {
+		t.Errorf("Esc sends %v", r.Last())
 	}
 }
 
