@@ -2,38 +2,28 @@ package lookback
 
 import (
 	"encoding/json"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
 
-	"github.com/shopspring/decimal"
-
 	"chape/calc"
-	"chape/calc/calendar"
 	"chape/calc/length"
 	"chape/project"
-	"chape/project/file"
 	"chape/project/money"
 	"chape/project/shelf"
 	"chape/project/shop"
+	"chape/project/shop/shoptest"
 	"chape/project/steps"
 	"chape/project/store"
 )
 
-func amt(s string) money.Amount { return money.Of(decimal.RequireFromString(s)) }
-
 var now = time.Date(2026, 11, 26, 12, 0, 0, 0, time.UTC)
 
-// evenings is an invented shop in which only work costs anything.
-func evenings(t *testing.T) shop.Shop {
-	t.Helper()
-	w, err := calendar.ParseWeek("mon-fri 18-21")
-	if err != nil {
-		t.Fatal(err)
-	}
-	return shop.Shop{Prices: money.Prices{Currency: money.Currency{Sign: "€"}, Leather: amt("0"), Thread: amt("0"), Sundries: amt("0"), Hour: amt("30")}, Offcut: 0.25, Week: w}
+// evenings is the invented shop, in which only work costs anything here, 30 an hour.
+func evenings() shop.Shop {
+	sh, none := shoptest.Evenings(), shoptest.Amount("0")
+	sh.Prices = money.Prices{Currency: sh.Prices.Currency, Leather: none, Thread: none, Sundries: none, Hour: shoptest.Amount("30")}
+	return sh
 }
 
 // sheath is one that took so many minutes of 60 expected to cut, and 120 of 90 to sew
@@ -61,7 +51,7 @@ func quoted(p project.Project, price string) project.Project {
 // expected 3 × 150 min, 7 h 30; left 90 − 0. At 30 an hour the two took 95 and 85; quoted
 // 100 and 80: 5 left, 5 too little.
 func TestSumsByHand(t *testing.T) {
-	sh := evenings(t)
+	sh := evenings()
 	all := []Sheath{
 		Of(quoted(sheath("one", 70, true), "100"), sh), Of(quoted(sheath("two", 50, true), "80"), sh), Of(sheath("three", 40, false), sh),
 	}
@@ -92,7 +82,7 @@ func TestSumsByHand(t *testing.T) {
 }
 
 func TestTables(t *testing.T) {
-	sh := evenings(t)
+	sh := evenings()
 	all := []Sheath{Of(quoted(sheath("one", 70, true), "100"), sh), Of(sheath("three", 40, false), sh), {Title: "torn", Err: "no format"}}
 	got := Sheaths(all, sh, length.Millimetres)
 	if row := strings.Join(got.Rows[0][:6], "|"); row != "x one|3 h 10 min|2 h 30 min|100.00 €|95.00 €|5.00 €" {
@@ -123,14 +113,8 @@ func TestTables(t *testing.T) {
 // The JSON of a shelf with one in hand, one finished and one broken. On Thursday from 18:00,
 // 90 min of sewing end 19:30, 4 days before the 30th.
 func TestJSON(t *testing.T) {
-	dir, sh := t.TempDir(), evenings(t)
-	for name, data := range map[string][]byte{
-		"a": file.Encode(quoted(sheath("one", 70, true), "100")), "b": file.Encode(sheath("three", 40, false)), "c": []byte("format ="),
-	} {
-		if err := os.WriteFile(filepath.Join(dir, name+".toml"), data, 0o600); err != nil {
-			t.Fatal(err)
-		}
-	}
+	sh := evenings()
+	dir := shoptest.Shelf(t, map[string]project.Project{"a": quoted(sheath("one", 70, true), "100"), "b": sheath("three", 40, false)}, "c")
 	look, err := Over(shelf.Open(store.OS(), dir), sh)
 	if err != nil {
 		t.Fatal(err)

@@ -1,18 +1,13 @@
 package backpage
 
 import (
-	"os"
 	"path/filepath"
 	"testing"
 	"time"
 
-	"github.com/shopspring/decimal"
-
 	"chape/project"
-	"chape/project/file"
-	"chape/project/money"
 	"chape/project/shelf"
-	"chape/project/shop"
+	"chape/project/shop/shoptest"
 	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/act"
@@ -20,17 +15,10 @@ import (
 	"chape/ui/test/rig"
 )
 
-func amt(s string) money.Amount { return money.Of(decimal.RequireFromString(s)) }
-
 // full is a shelf of three invented sheaths, one of them finished, and a torn file.
 func full(t *testing.T) string {
 	t.Helper()
-	dir := t.TempDir()
-	put := func(name string, data []byte) {
-		if err := os.WriteFile(filepath.Join(dir, name+".toml"), data, 0o600); err != nil {
-			t.Fatal(err)
-		}
-	}
+	all := map[string]project.Project{}
 	for i, name := range []string{"Field knife", "Kitchen petty", "Orchard knife"} {
 		p := project.Defaults()
 		p.Title = name
@@ -42,17 +30,16 @@ func full(t *testing.T) string {
 			p.Steps[1].Spent, p.Steps[1].Done = 2*time.Hour, rig.Noon
 			p.Quotes = []project.Quote{{Date: time.Date(2026, 10, 1, 0, 0, 0, 0, time.UTC), Currency: "€", Lines: "work | 120 | work | 2 h 30 min\n"}}
 		}
-		put(name, file.Encode(p))
+		all[name] = p
 	}
-	put("torn", []byte("format ="))
-	return dir
+	return shoptest.Shelf(t, all, "torn")
 }
 
 func newRig(t *testing.T, dir string, w, h int) *rig.Rig[*Model] {
 	r := rig.New(t, project.Defaults(), w, h, func(func() time.Time) *Model {
 		return New(Options{Shelf: shelf.Open(store.OS(), dir), Styles: ink.New(ink.Dark, ink.None)})
 	})
-	r.Snap.Shop = shop.Shop{Prices: money.Prices{Currency: money.Currency{Sign: "€"}, Leather: amt("90"), Thread: amt("0.05"), Sundries: amt("3"), Hour: amt("36")}, Offcut: 0.25}
+	r.Snap.Shop = shoptest.Evenings()
 	return r.Show().Keys("g")
 }
 

@@ -1,42 +1,24 @@
 package costpage
 
 import (
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 	"time"
 
-	"github.com/shopspring/decimal"
-
 	"chape/calc/calendar"
 	"chape/calc/length"
 	"chape/project"
-	"chape/project/file"
 	"chape/project/money"
 	"chape/project/shelf"
 	"chape/project/shop"
+	"chape/project/shop/shoptest"
 	"chape/project/steps"
 	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/term/ink"
 	"chape/ui/test/rig"
 )
-
-func amt(s string) money.Amount { return money.Of(decimal.RequireFromString(s)) }
-
-// evenings is an invented shop.
-func evenings() shop.Shop {
-	w, err := calendar.ParseWeek("mon-fri 18-21, sat 9-13")
-	if err != nil {
-		panic(err)
-	}
-	return shop.Shop{
-		Prices: money.Prices{Currency: money.Currency{Sign: "€"}, Leather: amt("90"), Thread: amt("0.05"), Sundries: amt("3"), Hour: amt("36"),
-			Overhead: decimal.RequireFromString("0.1"), Margin: decimal.RequireFromString("0.2")},
-		Snap: amt("0.85"), Rivet: amt("0.15"), Offcut: 0.25, Week: w,
-	}
-}
 
 // order is an invented one: 40 min of cutting done, 2 h of sewing and 30 min to come.
 func order() project.Project {
@@ -61,22 +43,22 @@ func newRig(t *testing.T, p project.Project, w, h int, o Options, s shop.Shop) *
 }
 
 func TestGoldens(t *testing.T) {
-	newRig(t, order(), 78, 19, Options{}, evenings()).Golden(t, "cost-80x24")
-	r := newRig(t, order(), 158, 40, Options{}, evenings())
+	newRig(t, order(), 78, 19, Options{}, shoptest.Evenings()).Golden(t, "cost-80x24")
+	r := newRig(t, order(), 158, 40, Options{}, shoptest.Evenings())
 	r.Keys("m", "enter").Wait(30*24*time.Hour).Keys("a", "enter", "enter").Golden(t, "quoted-160x45")
-	s := evenings()
+	s := shoptest.Evenings()
 	s.Prices.Hour, s.Snap, s.Week = money.Amount{}, money.Amount{}, calendar.Week{}
 	newRig(t, order(), 78, 19, Options{}, s).Golden(t, "missing-80x24")
-	newRig(t, order(), 78, 19, Options{}, evenings()).Keys("v").Golden(t, "minutes-80x24")
+	newRig(t, order(), 78, 19, Options{}, shoptest.Evenings()).Keys("v").Golden(t, "minutes-80x24")
 }
 
 // Quoted, then prices go up, then accepted a month later: the old price, on the page and in
 // what is kept. Undo brings everything back, which the root does.
 func TestQuoteIsKept(t *testing.T) {
-	r := newRig(t, order(), 78, 40, Options{}, evenings())
+	r := newRig(t, order(), 78, 40, Options{}, shoptest.Evenings())
 	old := r.Pane.reckon.Price.Say()
 	r.Keys("m", "enter").Shows("quoted "+old+" on 26 Nov", "not accepted yet")
-	r.Snap.Shop.Prices.Hour = amt("60")
+	r.Snap.Shop.Prices.Hour = shoptest.Amount("60")
 	r.Wait(30*24*time.Hour).Keys("a", "enter").Shows("after the day it is promised for, 18 Dec").Keys("esc")
 	r.Project.Customer.Due = time.Date(2027, 1, 15, 0, 0, 0, 0, time.UTC)
 	r.Show().Keys("a", "enter")
@@ -96,14 +78,14 @@ func TestQuoteIsKept(t *testing.T) {
 // A quote that held for 30 days, accepted a month after: it says so, and takes the old price
 // all the same. The day until which it holds is the maker's to set.
 func TestHolds(t *testing.T) {
-	s := evenings()
+	s := shoptest.Evenings()
 	s.Holds = 30
 	p := order()
 	p.Customer.Due = time.Time{}
 	r := newRig(t, p, 78, 40, Options{}, s)
 	old := r.Pane.reckon.Price.Say()
 	r.Keys("m", "enter").Shows("holds until 26 Dec", "not accepted yet")
-	r.Snap.Shop.Prices.Hour = amt("60")
+	r.Snap.Shop.Prices.Hour = shoptest.Amount("60")
 	r.Wait(31*24*time.Hour).Show().Shows("which held until 26 Dec", "held until 26 Dec, not accepted")
 	r.Keys("a", "enter").Shows("the quote held until 26 Dec", "Enter once more takes it at the old price, "+old)
 	if !r.Project.Quotes[0].Accepted.IsZero() {
@@ -127,12 +109,12 @@ func TestHolds(t *testing.T) {
 func TestInFeet(t *testing.T) {
 	p := order()
 	p.Units = length.Inches
-	newRig(t, p, 158, 40, Options{}, evenings()).Shows("59.9 in² at 90.00 € a square metre", "9.4 ft at 0.05 € a metre").Lacks(" m² ")
+	newRig(t, p, 158, 40, Options{}, shoptest.Evenings()).Shows("59.9 in² at 90.00 € a square metre", "9.4 ft at 0.05 € a metre").Lacks(" m² ")
 }
 
 // A price set by hand stands; nonsense is refused with what would do.
 func TestPriceByHand(t *testing.T) {
-	r := newRig(t, order(), 78, 40, Options{}, evenings())
+	r := newRig(t, order(), 78, 40, Options{}, shoptest.Evenings())
 	r.Keys("m").Answer("a lot").Shows("try 12.50").Keys("esc").Keys("m").Answer("").Shows("no price: type one").Keys("esc")
 	if len(r.Project.Quotes) != 0 {
 		t.Fatalf("quoted %+v", r.Project.Quotes)
@@ -140,7 +122,7 @@ func TestPriceByHand(t *testing.T) {
 	r.Keys("m").Answer("180,5").Shows("quoted 180.50 €", "as agreed")
 	r.Keys("a").Answer("2026-11-01").Shows("give the day it was made or a later one").Answer("").Shows("not accepted yet")
 
-	s := evenings()
+	s := shoptest.Evenings()
 	s.Prices.Hour = money.Amount{}
 	r = newRig(t, order(), 78, 40, Options{}, s)
 	r.Shows("at least", "* missing", "[price]").Keys("m").Shows("Prices are missing").Answer("200").Shows("quoted 200.00 €")
@@ -152,7 +134,7 @@ func TestNoPriceAtAll(t *testing.T) {
 }
 
 func TestChooseAndTakeOut(t *testing.T) {
-	r := newRig(t, order(), 78, 40, Options{}, evenings())
+	r := newRig(t, order(), 78, 40, Options{}, shoptest.Evenings())
 	r.Keys("a", "x", "P")
 	if len(r.Said) != 3 || !strings.Contains(r.Said[0], "no quote yet") {
 		t.Errorf("said %q", r.Said)
@@ -168,7 +150,7 @@ func TestChooseAndTakeOut(t *testing.T) {
 // What finished sheaths took is offered, and taken over only when it is asked for: 50 and
 // 60 min of burnishing are 55.
 func TestLearn(t *testing.T) {
-	dir := t.TempDir()
+	all := map[string]project.Project{}
 	for name, took := range map[string]time.Duration{"one": 50 * time.Minute, "two": time.Hour, "unfinished": 0} {
 		p := order()
 		for i := range p.Steps {
@@ -177,12 +159,10 @@ func TestLearn(t *testing.T) {
 		if took == 0 {
 			p.Steps[1].Done = time.Time{}
 		}
-		if err := os.WriteFile(filepath.Join(dir, name+".toml"), file.Encode(p), 0o600); err != nil {
-			t.Fatal(err)
-		}
+		all[name] = p
 	}
-	os.WriteFile(filepath.Join(dir, "broken.toml"), []byte("format ="), 0o600)
-	r := newRig(t, order(), 158, 30, Options{Shelf: shelf.Open(store.OS(), dir)}, evenings())
+	dir := shoptest.Shelf(t, all, "broken")
+	r := newRig(t, order(), 158, 30, Options{Shelf: shelf.Open(store.OS(), dir)}, shoptest.Evenings())
 	r.Shows("of 2 steps finished sheaths took other minutes", "55 min of 2")
 	if r.Project.Steps[3].Expect != 30*time.Minute {
 		t.Fatal("learned silently")
@@ -201,25 +181,21 @@ func TestLearn(t *testing.T) {
 // the 2 h 30 min of this one end on Friday at 20:30. One for a later day, one that is put
 // away and this one itself do not count.
 func TestAfterOthers(t *testing.T) {
-	dir := t.TempDir()
+	all := map[string]project.Project{}
 	for name, due := range map[string]int{"earlier": 10, "later": 20, "put away/gone": 10, "itself": 18} {
 		p := order()
 		p.Steps = []steps.Step{{Title: "Sew", Expect: 3 * time.Hour}}
 		p.Customer.Due = time.Date(2026, 12, due, 0, 0, 0, 0, time.UTC)
-		if err := os.MkdirAll(filepath.Join(dir, filepath.Dir(name)), 0o700); err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(filepath.Join(dir, name+".toml"), file.Encode(p), 0o600); err != nil {
-			t.Fatal(err)
-		}
+		all[name] = p
 	}
-	r := newRig(t, order(), 78, 24, Options{Shelf: shelf.Open(store.OS(), dir)}, evenings())
+	dir := shoptest.Shelf(t, all)
+	r := newRig(t, order(), 78, 24, Options{Shelf: shelf.Open(store.OS(), dir)}, shoptest.Evenings())
 	r.Snap.Path = store.FullPath(filepath.Join(dir, "itself.toml"))
 	r.Show().Send(act.InHand{Is: true}).Shows("at the earliest Fri 27 Nov 20:30, after 1 promised earlier; promised 18 Dec: 21 days to spare")
 }
 
 func TestEverySize(t *testing.T) {
-	r := newRig(t, order(), 78, 19, Options{}, evenings())
+	r := newRig(t, order(), 78, 19, Options{}, shoptest.Evenings())
 	rig.CheckKeys(t, r.Pane)
 	rig.CheckSizes(t, r.Pane, 160, 45)
 	r.Keys("m", "enter", "v", "m")

@@ -1,13 +1,12 @@
 package earlierpage
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"chape/project"
 	"chape/project/file"
 	"chape/project/shelf"
+	"chape/project/shop/shoptest"
 	"chape/project/store"
 	"chape/ui/test/rig"
 )
@@ -16,12 +15,7 @@ import (
 // blade is 20 mm longer, and so its mouth is 20 mm further on.
 func onShelf(t *testing.T, w, h int) *rig.Rig[*Model] {
 	t.Helper()
-	dir := t.TempDir()
-	put := func(name string, data []byte) {
-		if err := os.WriteFile(filepath.Join(dir, name+".toml"), data, 0o600); err != nil {
-			t.Fatal(err)
-		}
-	}
+	all := map[string]project.Project{}
 	for name, longer := range map[string]float64{"Field knife": 20, "Kitchen petty": 0} {
 		p := project.Defaults()
 		p.Title = name
@@ -32,11 +26,10 @@ func onShelf(t *testing.T, w, h int) *rig.Rig[*Model] {
 				}
 			}
 		}
-		put(name, file.Encode(p))
+		all[name] = p
 	}
-	put("torn", []byte("format ="))
 	r := newRig(t, old(), w, h)
-	r.Pane.shelf = shelf.Open(store.OS(), dir)
+	r.Pane.shelf = shelf.Open(store.OS(), shoptest.Shelf(t, all, "torn"))
 	return r
 }
 
