@@ -161,11 +161,11 @@ const (
 func (m *Model) keys() part.Keys {
 	keys := part.Keys{
 		part.Key("digits", "a half-width: where, then how wide", nil, "digits").Foot("a half-width"),
-		part.Key(lineKey, "it was measured to the finished edge, or the stitch line", m.ofRow(m.turnLine), lineKey).Foot("edge, stitches"),
-		part.Key(removeKey, "take the half-width out", m.ofRow(m.remove), removeKey).Foot("take out"),
 		part.Key(takeKey, "take the difference over as corrections, all or a part", m.askTake, takeKey).Foot("take over"),
 		part.Key(curveKey, "the difference as a curve, or the pattern", part.Quiet(func() { m.curve = !m.curve }), curveKey).Foot("curve"),
 		part.Key(knifeKey, "the knife it was made for: this one, or another of the shelf", m.askKnife, knifeKey).Foot("made for"),
+		part.Key(lineKey, "it was measured to the finished edge, or the stitch line", m.ofRow(m.turnLine), lineKey).Foot("edge, stitches"),
+		part.Key(removeKey, "take the half-width out", m.ofRow(m.remove), removeKey).Foot("take out"),
 		part.Key("Esc", "back", func() []act.Msg { return []act.Msg{act.Leave{}} }, "esc").Foot("back"),
 	}
 	return append(append(keys, m.photoKeys()...), m.list.Keys("half-width")...)

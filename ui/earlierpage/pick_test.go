@@ -1,6 +1,7 @@
 package earlierpage
 
 import (
+	"strings"
 	"testing"
 
 	"chape/project"
@@ -60,6 +61,9 @@ func TestMadeFor(t *testing.T) {
 		if f.At > 130.5 {
 			t.Errorf("%+v lies where it lay on the other knife", f)
 		}
+	}
+	if r.Keys("t"); r.Pane.entry != nil || !strings.HasPrefix(r.Said[len(r.Said)-1], "nothing is left to take over") {
+		t.Errorf("once more: said %q", r.Said)
 	}
 	r.Keys("k", "home", "enter").Shows("the plan is")
 	if r.Project.MadeFor != (project.MadeFor{}) {

@@ -149,8 +149,18 @@ func (m *Model) askTake() []act.Msg {
 	if len(g.X) < 2 {
 		return []act.Msg{act.Say{Text: "two half-widths at least, at different places: type a place, Enter, the half-width, Enter"}}
 	}
-	lo, hi := math.Max(0, g.X[0]), g.X[len(g.X)-1]
 	u := m.snap.Unit
+	lo, hi := math.Max(0, g.X[0]), g.X[len(g.X)-1]
+	if m.knife.Title != "" { // carried places lie anywhere: as a ruler shows them, inside
+		step := 0.5
+		if u == length.Inches {
+			step = (length.Inch / 32).MM()
+		}
+		lo, hi = math.Ceil(lo/step-1e-9)*step+0, math.Floor(hi/step+1e-9)*step
+		if math.Max(g.Max(), g.Neg().Max()) <= earlier.Follow {
+			return []act.Msg{act.Say{Text: "nothing is left to take over: with its corrections this plan follows that sheath within " + length.Length(earlier.Follow).Format(u, length.Ruler)}}
+		}
+	}
 	text := "100 % from " + length.Length(lo).Short(u) + " to " + length.Length(hi).Short(u)
 	whose := "along the fold"
 	if m.knife.Title != "" {
