@@ -54,6 +54,8 @@ func (m *Model) SetSize(w, h int) {
 func (m *Model) SetSnapshot(s act.Snapshot) {
 	first := m.snap.Now.IsZero()
 	same := slices.EqualFunc(m.snap.Project.Weigh, s.Project.Weigh, equal)
+	_, chosen, _ := m.weighing()
+	amended := len(m.snap.Project.Weigh) == len(s.Project.Weigh) // none came, none went
 	m.snap = s
 	m.glyphs = s.Font.Glyphs
 	m.c.SetAspect(s.Font.Aspect)
@@ -65,9 +67,12 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 		}
 		m.rows = append(m.rows, m.dry.Rows...)
 	}
-	if first || m.toLast && !same {
+	switch {
+	case first, m.toLast && !same:
 		m.toLast = false
 		m.list.At = len(m.rows) - 1 // the latest
+	case !same && amended: // the one in hand may stand elsewhere by its new time
+		m.list.At = max(slices.Index(m.rows, chosen), 0)
 	}
 	m.scroll()
 }

@@ -133,6 +133,30 @@ func TestCorrecting(t *testing.T) {
 }
 
 // What someone else changed meanwhile is not overwritten.
+// A weighing that moves to its new time, or to those before a wetting, stays the one in hand.
+func TestInHandWhereItGoes(t *testing.T) {
+	r := newRig(t, sheath(zumdahl(4)), 100, 30)
+	grams := r.Project.Weigh[3].Grams
+	inHand := func(after string) {
+		t.Helper()
+		if w, _, _ := r.Pane.weighing(); w.Grams != grams {
+			t.Errorf("%s: in hand is %v", after, w)
+		}
+	}
+	first := r.Project.Weigh[0].When
+	r.Keys("t").Answer(first.Add(-time.Hour).Format("2 Jan 15:04"))
+	inHand("put first")
+	r.Keys("t").Answer(first.Add(time.Minute).Format("2 Jan 15:04"))
+	inHand("put second")
+	if got := r.Project.Weigh[3].When; !got.Equal(first.Add(time.Minute)) {
+		t.Errorf("the second t changed another weighing: %v", r.Project.Weigh)
+	}
+	r.Keys("s")
+	inHand("before wetting")
+	r.Keys("s")
+	inHand("while drying")
+}
+
 func TestChangedMeanwhile(t *testing.T) {
 	r := newRig(t, sheath(withBefore(zumdahl(5))), 78, 19)
 	r.Keys("end", "x")
