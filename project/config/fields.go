@@ -21,7 +21,7 @@ func (c *Config) own() []file.Setting {
 			func(s string) { c.Units, _ = length.ParseUnit(s) }),
 		text("paper", "a4, a3, letter, legal, or width by height as in 210x297 or 8.5x11in", 40, &c.Paper),
 		text("shelf", "the folder of project files, as a full path or from ~/ on; empty: the system's data folder", 1000, &c.Shelf),
-		text("prints", "the folder that P puts sheets into, as a full path or from ~/ on; empty: beside a project named on the command line, else your documents", 1000, &c.Prints),
+		text("prints", "the folder that P and chape print put sheets into, as a full path or from ~/ on; empty: your documents; of a project named by its path they go beside it", 1000, &c.Prints),
 		word("glyphs", "what drawings are made of: braille, blocks or ascii; empty: braille where the locale is UTF-8, else ascii", []string{"", "braille", "blocks", "ascii"}, &c.Glyphs),
 		number("cell", "height of a character cell over its width", 1, 4, &c.Cell),
 		word("colours", "for which background: auto, dark, light; none: no colours", []string{"auto", "dark", "light", "none"}, &c.Colours),

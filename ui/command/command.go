@@ -31,7 +31,7 @@ func Run(w call.World, args []string) error {
 	case *help:
 		return verbs.Overview(w.Out)
 	case fs.NArg() == 0:
-		return w.Open("")
+		return w.Open("", false)
 	}
 	first, rest := fs.Arg(0), fs.Args()[1:]
 	if v, ok := verbs.Find(first); ok {
@@ -50,7 +50,7 @@ func Run(w call.World, args []string) error {
 	if len(rest) > 0 {
 		return call.Misuse("one file at a time: %q is one too many", rest[0])
 	}
-	return w.Open(path)
+	return w.Open(path, path == first)
 }
 
 // looksLikeFile keeps a mistyped command from being taken for a file: a file

@@ -3,7 +3,6 @@ package command
 import (
 	"fmt"
 	"os"
-	"path/filepath"
 	"strings"
 	"time"
 
@@ -20,8 +19,9 @@ import (
 )
 
 // Workbench shows the workbench: on a file, on a folder as the shelf, or with
-// "" on the user's own shelf; on a copy of the example while that is empty.
-func Workbench(path string) error {
+// "" on the user's own shelf; on a copy of the example while that is empty. Named: the
+// path was given, not found by a title.
+func Workbench(path string, named bool) error {
 	if !term.IsTerminal(os.Stdin.Fd()) || !term.IsTerminal(os.Stdout.Fd()) {
 		return call.Misuse("the workbench needs a terminal: for a file or a pipe try \"chape plan FILE\"")
 	}
@@ -43,8 +43,8 @@ func Workbench(path string) error {
 	if err := load(set, &o, path); err != nil {
 		return err
 	}
-	if noShelf != nil || store.FullPath(filepath.Dir(path)) != store.FullPath(folder) {
-		o.Named = path // found on the shelf by its title it is in a folder that nobody looks into
+	if named {
+		o.Named = path // found by its title it may be in a folder that nobody looks into
 	}
 	lock, elsewhere := store.TakeLock(o.FS, path)
 	o.Lock = lock // the workbench gives it back

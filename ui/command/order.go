@@ -15,7 +15,8 @@ import (
 
 // printOrder prints the quote of a project that counts, for the customer.
 func printOrder(w call.World, set settings.Chosen, path, dir string, o print.Options, force bool) error {
-	path, err := locate(set, path)
+	word := path
+	path, err := locate(set, word)
 	if err != nil {
 		return err
 	}
@@ -28,7 +29,7 @@ func printOrder(w call.World, set settings.Chosen, path, dir string, o print.Opt
 		return err
 	}
 	if dir == "" {
-		dir = filepath.Dir(path)
+		dir = sheetsFolder(set, word, path)
 	}
 	base := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
 	f, err := order.File(p, p.Standing(), base, order.Options{Paper: o.Paper, Correction: o.Correction, Maker: o.Maker})

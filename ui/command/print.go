@@ -16,7 +16,8 @@ import (
 var printVerb = call.Verb{
 	Name: "print", Args: "FILE | --tracing", Does: "print the pattern at true size: PDF, SVG",
 	Values: map[string][]string{"as": {"pdf", "svg", "pdf,svg"}, "paper": {"a4", "a3", "letter", "legal"}, "measured": {"none"}},
-	More: `  --out DIR        the folder to write to; that of FILE, if it is not given
+	More: `  --out DIR        the folder to write to; if it is not given, that of FILE, or
+                   the one that P prints into where you gave a title
   --as KINDS       pdf, svg (for a cutter) or pdf,svg (the default)
   --paper PAPER    a4, a3, letter, legal, or such as 210x297 or 8.5x11in
   --half           one half only, to be marked and flipped

@@ -20,7 +20,7 @@ import (
 	"chape/ui/term"
 )
 
-// printFile prints a project's pattern into a folder, with "" beside its file. What is printed first from these
+// printFile prints a project's pattern into a folder, with "" where sheetsFolder says. What is printed first from these
 // numbers is noted in the file with the day, which the sheets bear from then on; a trial,
 // which nobody cuts by, is not.
 func printFile(w call.World, set settings.Chosen, path, dir string, kinds []string, o print.Options, how printHow) error {
@@ -29,10 +29,10 @@ func printFile(w call.World, set settings.Chosen, path, dir string, kinds []stri
 		return err
 	}
 	grown := outgrown(&f, o, how.raise)
-	path = f.path
 	if dir == "" {
-		dir = filepath.Dir(path)
+		dir = sheetsFolder(set, path, f.path)
 	}
+	path = f.path
 	p, isNews, unnoted := f.project, false, error(nil)
 	if o.Trial == 0 {
 		now := time.Now
@@ -72,6 +72,17 @@ func printFile(w call.World, set settings.Chosen, path, dir string, kinds []stri
 		fmt.Fprintf(w.Err, "chape: printed, but that is not noted in %s: %s\n", term.Plain(path), term.Plain(store.Reason(unnoted)))
 	}
 	return nil
+}
+
+// sheetsFolder is where the sheets of a project go by themselves: beside one that was named
+// by its path; where P puts them for one that was found by its title.
+func sheetsFolder(set settings.Chosen, word, path string) string {
+	if path != word {
+		if dir := set.SheetsFolder(); dir != "" {
+			return dir
+		}
+	}
+	return filepath.Dir(path)
 }
 
 // printHow is how sheets are printed, beside what is on them.

@@ -43,6 +43,9 @@ func (m *Model) print() []act.Msg {
 			return printedMsg{err: err}
 		}
 		paths, err := folder.Write(dir, files, false, nil)
+		if err != nil {
+			err = fmt.Errorf("%w: Esc, P, then d", err)
+		}
 		return printedMsg{paths, err}
 	})}
 }

@@ -6,7 +6,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chape/project/print/folder"
 	"chape/project/print/order"
 	"chape/ui/act"
 )
@@ -28,7 +27,7 @@ func (s *Session) PrintOrder(i int, o order.Options) []act.Msg {
 		if err != nil {
 			return printedMsg{err: err}
 		}
-		paths, err := folder.Write(dir, []folder.File{f}, false, nil)
+		paths, err := write(dir, f)
 		return printedMsg{paths: paths, err: err}
 	})
 }

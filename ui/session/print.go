@@ -1,6 +1,7 @@
 package session
 
 import (
+	"fmt"
 	"path/filepath"
 	"strings"
 
@@ -53,27 +54,46 @@ func (s *Session) Idle() (why act.Say, ok bool) {
 	return act.Say{}, true
 }
 
-// PrintFolder is where the sheets go, as a full path.
+// PrintFolder is where the sheets go, as a full path: beside a project that was named by
+// its path, unless another folder was chosen since; else where the settings say.
 func (s *Session) PrintFolder() string {
 	path := s.doc.Path()
+	named := s.named()
 	switch {
-	case s.o.Prints != "":
+	case s.o.Prints != "" && (s.moved || !named):
 		return s.o.Prints
-	case s.o.Documents != "" && !samePath(path, s.o.Named):
+	case s.o.Documents != "" && !named:
 		return s.o.Documents
 	}
 	return filepath.Dir(store.FullPath(path))
 }
 
+// named tells whether the project in hand was named by its path.
+func (s *Session) named() bool { return s.o.Named != "" && samePath(s.doc.Path(), s.o.Named) }
+
 // SetPrints has the sheets go into another folder from now on; "": where they would go
 // by themselves.
 func (s *Session) SetPrints(dir string) []act.Msg {
-	s.o.Prints = dir
+	s.o.Prints, s.moved = dir, true
 	keep := s.o.KeepPrints
 	if keep == nil {
 		return onceOnly("there is nowhere to keep it")
 	}
-	return remembered("for the sheets of all projects", func() error { return keep(dir) })
+	whose := "for the sheets of all projects"
+	if s.named() {
+		whose = "for the sheets of all projects but those you name by their path: of this one till you quit"
+	}
+	return remembered(whose, func() error { return keep(dir) })
+}
+
+// write puts files into the folder of the sheets. Where it refuses them another folder
+// would do, and here a key takes one.
+func write(dir string, files ...folder.File) ([]string, error) {
+	paths, err := folder.Write(dir, files, false, nil)
+	if err != nil {
+		err = fmt.Errorf("%w: P, then d", err)
+	}
+	return paths, err
 }
 
 // PrintTracing writes a sheet to trace a knife on into PrintFolder. It is of no project.
@@ -85,7 +105,7 @@ func (s *Session) PrintTracing(o print.Options) []act.Msg {
 		if err != nil {
 			return printedMsg{err: err}
 		}
-		paths, err := folder.Write(dir, []folder.File{f}, false, nil)
+		paths, err := write(dir, f)
 		return printedMsg{paths: paths, err: err}
 	}))
 }
@@ -119,7 +139,7 @@ func (s *Session) Print(o print.Options) []act.Msg {
 		if err != nil {
 			return printedMsg{err: err}
 		}
-		paths, err := folder.Write(dir, files, false, nil)
+		paths, err := write(dir, files...)
 		return printedMsg{paths: paths, err: err, path: path, note: note}
 	}
 	return append(say("printing…"), act.Do(draw), act.Do(listen(news)))
@@ -138,7 +158,7 @@ func (s *Session) PrintPair(p versions.Pair, o print.Options) []act.Msg {
 		if err != nil {
 			return printedMsg{err: err}
 		}
-		paths, err := folder.Write(dir, []folder.File{f}, false, nil)
+		paths, err := write(dir, f)
 		return printedMsg{paths: paths, err: err, path: path}
 	}
 	return append(say("printing…"), act.Do(draw))

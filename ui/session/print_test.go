@@ -2,8 +2,10 @@ package session
 
 import (
 	"errors"
+	"os"
 	"path/filepath"
 	"reflect"
+	"strings"
 	"testing"
 	"time"
 
@@ -112,8 +114,30 @@ func TestPrintingSays(t *testing.T) {
 	}
 }
 
-// TestPrintFolder: beside the project that was named on the command line, else among the
-// documents, unless the user has chosen a folder.
+// TestRefusedNamesTheKey: where the folder takes nothing, the key is named that takes another.
+func TestRefusedNamesTheKey(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "a file")
+	if err := os.WriteFile(dir, nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s := New(&Options{Doc: opened(), Prints: dir, Clock: func() time.Time { return start }})
+	for name, out := range map[string][]act.Msg{"pattern": s.Print(print.Options{}), "tracing": s.PrintTracing(print.Options{})} {
+		for _, m := range out {
+			cmd, ok := m.(act.Do)
+			if !ok {
+				continue
+			}
+			answer, _ := s.Take(cmd())
+			if say, ok := answer[0].(act.Say); !ok || !say.Warn || !strings.HasSuffix(say.Text, "choose another folder: P, then d") {
+				t.Errorf("%s: %+v", name, answer)
+			}
+			break
+		}
+	}
+}
+
+// TestPrintFolder: beside the project that was named by its path, else where the settings
+// say, else among the documents; what is chosen at work holds till the end.
 func TestPrintFolder(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "a.toml")
@@ -127,7 +151,8 @@ func TestPrintFolder(t *testing.T) {
 		{"", "/docs", "", "/docs"},
 		{"", "/docs", "elsewhere.toml", "/docs"},
 		{"", "/docs", path, dir},
-		{"/mine", "/docs", path, "/mine"},
+		{"/mine", "/docs", path, dir},
+		{"/mine", "/docs", "", "/mine"},
 	} {
 		s.o.Prints, s.o.Documents, s.o.Named = c.prints, c.documents, c.named
 		if got := s.PrintFolder(); got != c.want {
@@ -141,7 +166,11 @@ func TestPrintFolder(t *testing.T) {
 		}
 		return say
 	}
-	if say := said(s.SetPrints("/other")); say.Warn || kept != "/other" || s.PrintFolder() != "/other" {
+	if say := said(s.SetPrints("/first")); say.Warn || !strings.Contains(say.Text, "of all projects") || s.PrintFolder() != "/first" {
+		t.Errorf("set: %+v, goes to %q", say, s.PrintFolder())
+	}
+	s.o.Named = path
+	if say := said(s.SetPrints("/other")); say.Warn || !strings.Contains(say.Text, "till you quit") || kept != "/other" || s.PrintFolder() != "/other" {
 		t.Errorf("set: %+v, kept %q, goes to %q", say, kept, s.PrintFolder())
 	}
 	fails = errors.New("no room")

@@ -35,7 +35,7 @@ type Options struct {
 	KeepPaper   func(p sheet.Paper) error // keeps what paper lies in the printer; nil: for this time only
 	Prints      string                    // the folder for sheets that the user has chosen; "": none
 	Documents   string                    // the folder for them otherwise; "": beside the project
-	Named       string                    // the project named on the command line: its sheets go beside it
+	Named       string                    // the project named on the command line: by its path: its sheets go beside it
 	KeepPrints  func(folder string) error // keeps the folder that the user chooses; nil: for this time only
 }
 
@@ -48,6 +48,7 @@ type Session struct {
 	doc *document.Doc
 
 	printing bool   // sheets are being drawn
+	moved    bool   // another folder for them was chosen since the start
 	written  string // what was printed last
 	quitting bool   // as soon as the running save has ended
 	next     string // the project to be opened then

@@ -27,7 +27,7 @@ type World struct {
 	Version  string
 	// Open shows the workbench: on a file, on the folder of a shelf, or with
 	// "" on the user's own shelf.
-	Open func(path string) error
+	Open func(path string, named bool) error
 	// Now is the wall clock; nil: time.Now.
 	Now func() time.Time
 	// Progress hears what long work is at; nil where nobody is looking.

@@ -28,6 +28,17 @@ func (s Chosen) keepPaper() func(sheet.Paper) error {
 	return func(p sheet.Paper) error { return s.keep(config.Change{Key: "paper", Value: p.Name}) }
 }
 
+// SheetsFolder is the folder for the sheets of a project that was not named by its path,
+// as it is for P in the workbench: the one chosen, else the documents; "": there is neither.
+func (s Chosen) SheetsFolder() string {
+	if home, err := config.Home(); err == nil {
+		if dir := s.PrintsFolder(home); dir != "" {
+			return dir
+		}
+	}
+	return documents()
+}
+
 // documents is the folder for what one makes, by the system's own rules, where it is there;
 // else the home folder; "": none.
 func documents() string {
