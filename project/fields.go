@@ -110,7 +110,7 @@ var outline = []column[Project]{
 		func(p *Project) *length.Length { return &p.Outline.FrontEdge }, func(p *Project) *bool { return &p.Outline.EdgeGiven }, true),
 	outlineLength("front_thick", "front thickness", "across the bolster or guard", length.Calliper, 0, 80, 17,
 		func(p *Project) *length.Length { return &p.Outline.FrontThick }),
-	outlineLength("handle", "handle length", "behind the bolster or guard", length.Ruler, 20, 500, 110,
+	outlineLength("handle", "handle length", "behind the bolster or guard, to the butt", length.Ruler, 20, 500, 110,
 		func(p *Project) *length.Length { return &p.Outline.Handle }),
 	outlineLength("handle_depth", "handle depth", "back to belly at its front", length.Calliper, 5, 150, 27,
 		func(p *Project) *length.Length { return &p.Outline.HandleDepth }),

@@ -2,8 +2,11 @@ package knifepane
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"chape/calc"
+	"chape/project"
 	"chape/project/words"
 	"chape/ui/draw"
 	"chape/ui/layout"
@@ -20,19 +23,13 @@ func (m *Model) Explain() (title string, body func(w, h int) []string, ok bool) 
 		return "", nil, false
 	}
 	name := f.NameIn(m.snap.Project)
-	text := []string{name + ": " + term.Plain(f.Hint) + "."}
-	if w, more := words.Of(f.Key); more {
-		text = append(text, w.Text)
-	}
+	text := meaning(f)
 	row := m.snap.Mark
 	if m.row().List == "fit" {
 		row = f.Index
 	}
 	return name, func(w, h int) []string {
-		var lines []string
-		for _, t := range text {
-			lines = append(lines, layout.Wrap(t, max(1, w))...)
-		}
+		lines := layout.Wrap(text, max(1, w))
 		if high := h - len(lines) - 1; high >= leastExplained && m.snap.Plan != nil {
 			if picture := m.measured(f.Key, row, name, w, high); picture != nil {
 				lines = append(append(lines, ""), picture...)
@@ -40,6 +37,16 @@ func (m *Model) Explain() (title string, body func(w, h int) []string, ok bool) 
 		}
 		return lines
 	}, true
+}
+
+// meaning is what a field means: the word list's words, which say all that the line on the
+// form does, else that line.
+func meaning(f project.Field) string {
+	if w, listed := words.Of(f.Key); listed {
+		return w.Text
+	}
+	first, size := utf8.DecodeRuneInString(f.Hint)
+	return string(unicode.ToUpper(first)) + term.Plain(f.Hint[size:]) + "."
 }
 
 // measured is the drawing with the measure marked on it; nil: it can't be seen on one.
