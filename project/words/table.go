@@ -47,7 +47,7 @@ var table = []Word{
 	{"belt.ease", "play on the belt", "By how much the loop is higher inside than the belt is wide."},
 	{"belt.tab", "tab width", "The width of the tab that becomes the loop. Between the fold and the welt it must find room for its stitches."},
 	{"belt.row", "loop stitches", "How far below the mouth the loop is sewn down: its first row of stitches."},
-	{"belt.lap", "lap", "The leather of the tab that goes on past the loop's stitches. It is skived thin and sewn down; from 16 mm (5/8 in) on there is room for a second row."},
+	{"belt.lap", "lap", "The leather of the tab that goes on past the loop's stitches. It is skived thin and sewn down; from 16 mm on there is room for a second row, that is 5/8 in."},
 	{"belt.offset", "fold to tab", "From the fold to the near edge of the tab. Left open, the tab stands in the middle between fold and stitch line."},
 
 	{"strap.kind", "strap", "A strip round the handle, fixed on the back and closed in front with a snap. It holds where the leather can't close behind a swell."},
@@ -63,7 +63,7 @@ var table = []Word{
 	{"stitch.last", "last hole to fold", "From the middle of the last hole along the stitch line to the fold, at the point end."},
 	{"stitch.back", "back stitches", "How many stitches are sewn twice at each end, so that the seam can't run open."},
 	{"stitch.tail", "tail", "The thread left free at each end to hold on to."},
-	{"stitch.waste", "thread to spare", "A share added to the thread that lies in the seam: 0.05 or 5 %, as you like to type it."},
+	{"stitch.waste", "thread to spare", "A share added to the thread that lies in the seam: 0.05 is five in a hundred, and 5 % may be typed as well."},
 	{"stitch.measured", "line as measured", "The length of the stitch line as you measured it on the closed and sanded sheath. The divider setting is then worked out from it; 0 takes the line as worked out."},
 	{"stitch.method", "sewn with", "With two needles both strands go through every hole; with a hook one thread is worked from both sides. Both take the same length of thread."},
 

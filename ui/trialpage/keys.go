@@ -23,12 +23,12 @@ func (m *Model) keys() part.Keys {
 		part.Key("←", "back to the one before", m.along(-1), "left"),
 		part.Key("Shift+→, L", "on by a little", m.nudge(1), "shift+right", "L"),
 		part.Key("Shift+←, H", "back by a little", m.nudge(-1), "shift+left", "H"),
+		part.Key("Esc", "drop what is not kept; back", m.esc, "esc").Foot("back"),
 		part.Key(takeKey, "change the line in hand; take a correction up again", m.change, takeKey).Foot("change"),
 		part.Key(removeKey, "take a correction out", m.remove, removeKey).Foot("take out"),
 		part.Key(pastKey, "offer what your finished sheaths of this leather needed", m.askPast, pastKey).Late("experience"),
 		part.Key("z", "closer, at the cursor", part.Quiet(func() { m.zoom = min(m.zoom+1, closest) }), "z").Late("closer"),
 		part.Key("Z", "further away", part.Quiet(func() { m.zoom = max(m.zoom-1, 0) }), "Z"),
-		part.Key("Esc", "drop what is not kept; back", m.esc, "esc").Foot("back"),
 	}, m.list.Keys("line")...)
 }
 
