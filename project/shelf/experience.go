@@ -25,6 +25,9 @@ func (s *Shelf) Experience(leather length.Length, except string) ([]compare.Trie
 	}
 	var out []compare.Tried
 	for _, e := range scan.Entries() {
+		if e.State != Unread && e.State != Finished {
+			continue // known, and nothing to learn from
+		}
 		p, err := s.Load(e.Path)
 		if err != nil || store.FullPath(e.Path) == store.FullPath(except) {
 			continue

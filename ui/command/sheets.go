@@ -28,7 +28,10 @@ func printFile(w call.World, set settings.Chosen, path, dir string, kinds []stri
 	if err != nil {
 		return err
 	}
-	grown := outgrown(&f, o, how.raise)
+	grown, err := outgrown(&f, o, how.raise)
+	if err != nil {
+		return err
+	}
 	if dir == "" {
 		dir = sheetsFolder(set, path, f.path)
 	}
@@ -93,23 +96,26 @@ type printHow struct {
 
 // outgrown gives a pattern that is another than the one printed under its number the next
 // number, where that is asked for; else it says what is given up, and how both are kept.
-func outgrown(f *planned, o print.Options, raise bool) string {
+func outgrown(f *planned, o print.Options, raise bool) (says string, err error) {
 	q, is := versions.Outgrown(f.project)
 	switch {
 	case o.Trial != 0:
-		return ""
+		return "", nil
 	case !is && raise:
-		return fmt.Sprintf("pattern %d keeps its number: no other was printed under it", f.project.Revision)
+		return fmt.Sprintf("pattern %d keeps its number: no other was printed under it", f.project.Revision), nil
 	case !is:
-		return ""
+		return "", nil
 	}
 	next := f.project.Clone()
 	versions.Raise(&next)
 	if raise {
+		if err := store.OS().CanWrite(f.path); err != nil { // no sheet bears a number that no file knows
+			return "", fmt.Errorf("the number can't be raised in %q: %s: print without --raise, or make it writable", f.path, store.Reason(err))
+		}
 		f.project = next
-		return fmt.Sprintf("printed as pattern %d; pattern %d, printed on %s, stays in the file: chape patterns %s", next.Revision, q.Number, q.Printed.Format("2 Jan 2006"), call.TypablePath(f.path))
+		return fmt.Sprintf("printed as pattern %d; pattern %d, printed on %s, stays in the file: chape patterns %s", next.Revision, q.Number, q.Printed.Format("2 Jan 2006"), call.TypablePath(f.path)), nil
 	}
-	return fmt.Sprintf("pattern %d was printed on %s from other numbers, and this one takes its place: with --raise it is printed as pattern %d, and both are kept", q.Number, q.Printed.Format("2 Jan 2006"), next.Revision)
+	return fmt.Sprintf("pattern %d was printed on %s from other numbers, and this one takes its place: with --raise it is printed as pattern %d, and both are kept", q.Number, q.Printed.Format("2 Jan 2006"), next.Revision), nil
 }
 
 // writeSheets puts the files into their folder and says their paths.
