@@ -4,9 +4,10 @@ import (
 	"bytes"
 	"flag"
 	"fmt"
+	"html"
+	"math"
 	"os"
-	"regexp"
-	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -14,13 +15,11 @@ import (
 	"chape/calc"
 	"chape/project/example"
 	"chape/project/print/sheet"
-	"chape/project/print/svg"
 )
 
 var update = flag.Bool("update", false, "write the picture of a sheet anew")
 
-// TestSheetPicture: the README shows a sheet of the example's pattern as it is printed,
-// drawn by the SVG writer.
+// TestSheetPicture: the README shows a sheet of the example's pattern as it is printed.
 func TestSheetPicture(t *testing.T) {
 	p := example.Load(time.Date(2026, time.November, 25, 15, 2, 0, 0, time.UTC))
 	plan, err := calc.Compute(p.Input(calc.DefaultLimits()))
@@ -36,8 +35,7 @@ func TestSheetPicture(t *testing.T) {
 		t.Fatal(err)
 	}
 	page := fullest(j.pages())
-	got := svg.Picture(&page.Drawing, "A sheet of the invented example's pattern", page.Name)
-	got = onPaper(t, got)
+	got := drawn(page, "A sheet of the invented example's pattern")
 	const path = "../../testdata/pictures/sheet.svg"
 	if *update {
 		if err := os.MkdirAll("../../testdata/pictures", 0o755); err != nil {
@@ -72,14 +70,45 @@ func fullest(pages []sheet.Page) (best sheet.Page) {
 	return best
 }
 
-// onPaper lays paper under a drawing: a readme can be dark.
-func onPaper(t *testing.T, drawing []byte) []byte {
-	t.Helper()
-	m := regexp.MustCompile(`viewBox="(\S+) (\S+) (\S+) (\S+)">\n`).FindSubmatchIndex(drawing)
-	if m == nil {
-		t.Fatal("the SVG says no view box")
+// drawn is a sheet as a picture: black on white, for a readme can be dark, all layers, dashes
+// as they are on paper.
+func drawn(p sheet.Page, title string) []byte {
+	var out bytes.Buffer
+	put := func(format string, args ...any) { fmt.Fprintf(&out, format+"\n", args...) }
+	d := &p.Drawing
+	b := d.Bounds().Grow(8)
+	for _, w := range d.Texts {
+		b = b.Union(w.Box().Grow(1))
 	}
-	of := func(i int) []byte { return drawing[m[2*i]:m[2*i+1]] }
-	paper := fmt.Sprintf("<rect x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\" fill=\"white\"/>\n", of(1), of(2), of(3), of(4))
-	return slices.Concat(drawing[:m[1]], []byte(paper), drawing[m[1]:])
+	box := fmt.Sprintf(`%s %s %.0f %.0f`, thousandth(b.Lo.X), thousandth(b.Lo.Y), math.Ceil(b.Width()), math.Ceil(b.Height()))
+	part := strings.Fields(box)
+	put(`<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="%s">`, part[2], part[3], box)
+	put("<title>%s</title>\n<desc>%s</desc>", html.EscapeString(title), html.EscapeString(p.Name))
+	put(`<rect x="%s" y="%s" width="%s" height="%s" fill="white"/>`, part[0], part[1], part[2], part[3])
+	put(`<g fill="none" stroke="black">`)
+	for _, q := range d.Paths {
+		var at, dashes []string
+		for _, v := range q.Pts {
+			at = append(at, thousandth(v.X)+" "+thousandth(v.Y))
+		}
+		for _, v := range q.Stroke.Dashes {
+			dashes = append(dashes, thousandth(v))
+		}
+		end := strings.Repeat("Z", map[bool]int{true: 1}[q.Closed])
+		put(`<path d="M%s%s" stroke-width="%s" stroke-dasharray="%s"/>`, strings.Join(at, "L"), end, thousandth(q.Stroke.Width), strings.Join(dashes, " "))
+	}
+	for _, c := range d.Circles {
+		put(`<circle cx="%s" cy="%s" r="%s" stroke-width="%s"/>`, thousandth(c.At.X), thousandth(c.At.Y), thousandth(c.Radius), thousandth(c.Stroke.Width))
+	}
+	put("</g>\n" + `<g font-family="sans-serif">`)
+	for _, w := range d.Texts {
+		x, y := thousandth(w.At.X), thousandth(w.At.Y)
+		put(`<text x="%s" y="%s" font-size="%s" font-weight="%s" text-anchor="%s" transform="rotate(%s %s %s)">%s</text>`, x, y, thousandth(w.Size),
+			map[bool]string{true: "bold", false: "normal"}[w.Bold], [...]string{"start", "middle", "end"}[w.Anchor], thousandth(-w.Angle*180/math.Pi), x, y, html.EscapeString(w.Says))
+	}
+	put("</g>\n</svg>")
+	return out.Bytes()
 }
+
+// thousandth is a figure to a thousandth.
+func thousandth(v float64) string { return strconv.FormatFloat(math.Round(v*1000)/1000+0, 'f', -1, 64) }

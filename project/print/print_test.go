@@ -34,6 +34,7 @@ func paper(t testing.TB, s string) sheet.Paper {
 }
 
 func TestPatternOnPaper(t *testing.T) {
+	t.Parallel()
 	left := garden()
 	left.Customer.Hand = calc.LeftHand
 	noLoop := bar()
@@ -63,6 +64,7 @@ func TestPatternOnPaper(t *testing.T) {
 		{"many sheets", large(5.2, 7), Options{Paper: paper(t, "150x200")}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
 			checkPattern(t, c.p, compute(t, c.p), c.o)
 		})
 	}
@@ -94,6 +96,7 @@ func TestManySheets(t *testing.T) {
 
 // ISO 216 and ANSI/ASME Y14.1; PDF user units of 1/72 in, ISO 32000-1 8.3.2.3.
 func TestPageSize(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		paper         string
 		width, height float64 // mm
@@ -152,38 +155,48 @@ func TestPricks(t *testing.T) {
 }
 
 func TestNothingNearTheEdge(t *testing.T) {
+	t.Parallel()
 	odd := garden()
 	odd.Title = strings.Repeat("W", 300)
 	odd.Units = length.Inches
 	for _, o := range []Options{{}, {Paper: paper(t, "letter")}, {Paper: paper(t, "148x180")}, {Trial: 0.3, Half: true},
 		{Half: true, Paper: paper(t, "148x180"), Correction: sheet.Correction{X: 95.5, Y: 96}},
 		{Correction: sheet.Correction{X: 98.5, Y: 101.2}}, {Paper: paper(t, "150x200"), Correction: sheet.Correction{X: 102, Y: 97}}} {
-		for _, p := range []project.Project{garden(), odd, large(5, 3)} {
-			plan := compute(t, p)
-			data, err := PDF(p, plan, o)
-			if err != nil {
-				t.Fatal(err)
+		knives := []project.Project{garden(), odd}
+		if o.Paper.Width == 0 { // many sheets are much to draw
+			knives = append(knives, large(5, 3))
+		}
+		for _, p := range knives {
+			nothingNearTheEdge(t, p, o)
+		}
+	}
+}
+
+func nothingNearTheEdge(t *testing.T, p project.Project, o Options) {
+	t.Helper()
+	j, err := newJob(p, compute(t, p), o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages := j.pages()
+	w, h := j.o.Paper.Area(o.Correction)
+	for i, q := range pages {
+		for _, s := range q.Drawing.Texts {
+			if b := s.Box(); b.Lo.X < -0.01 || b.Lo.Y < -0.01 || b.Hi.X > w+0.01 || b.Hi.Y > h+0.01 {
+				t.Errorf("%q %+v page %d: %q stands at %v of %v x %v", p.Title, o, i+1, s.Says, b, w, h)
 			}
-			const least = 8 - 0.01 // mm, as promised
-			for i, q := range readPDF(t, data) {
-				for _, l := range q.Paths {
-					lo, hi := l.Pts.Bounds()
-					if lo.X < least || lo.Y < least || hi.X > q.Width-least || hi.Y > q.Height-least {
-						t.Errorf("%q %+v page %d: %s line from %v to %v", p.Title, o, i+1, l.Layer, lo, hi)
-					}
-				}
-			}
-			j, err := newJob(p, plan, o)
-			if err != nil {
-				t.Fatal(err)
-			}
-			w, h := j.o.Paper.Area(o.Correction)
-			for i, q := range j.pages() {
-				for _, s := range q.Drawing.Texts {
-					if b := s.Box(); b.Lo.X < -0.01 || b.Lo.Y < -0.01 || b.Hi.X > w+0.01 || b.Hi.Y > h+0.01 {
-						t.Errorf("%q %+v page %d: %q stands at %v of %v x %v", p.Title, o, i+1, s.Says, b, w, h)
-					}
-				}
+		}
+	}
+	data, err := j.document(pages).Bytes(false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const least = 8 - 0.01 // mm, as promised
+	for i, q := range readPDF(t, data) {
+		for _, l := range q.Paths {
+			lo, hi := l.Pts.Bounds()
+			if lo.X < least || lo.Y < least || hi.X > q.Width-least || hi.Y > q.Height-least {
+				t.Errorf("%q %+v page %d: %s line from %v to %v", p.Title, o, i+1, l.Layer, lo, hi)
 			}
 		}
 	}

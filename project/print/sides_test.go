@@ -15,6 +15,7 @@ import (
 // The eight cases as the geometry has them: from the right hip, edge to the
 // rear, grain side up, the back half lies right; each of the three mirrors it.
 func TestEightSides(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		hand  calc.Hand
 		edge  calc.Edge

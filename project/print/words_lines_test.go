@@ -13,6 +13,7 @@ import (
 
 // No line of a sheet, and no joint, runs through words.
 func TestWordsAreClear(t *testing.T) {
+	t.Parallel()
 	for name, o := range map[string]Options{
 		"a4": {}, "letter": {Paper: paper(t, "letter")}, "half": {Half: true}, "narrow": {Paper: paper(t, "148x180")},
 		"flesh, corrected": {Up: 1, Correction: sheet.Correction{X: 98.5, Y: 101.2}}, "trial": {Trial: length.Length(0.1)},

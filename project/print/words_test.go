@@ -75,6 +75,7 @@ func TestWords(t *testing.T) {
 }
 
 func TestTitlesBreakNoPage(t *testing.T) {
+	t.Parallel()
 	plain, err := PDF(garden(), compute(t, garden()), Options{})
 	if err != nil {
 		t.Fatal(err)

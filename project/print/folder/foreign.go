@@ -69,12 +69,6 @@ func ends(path string, seen fs.FileInfo) (head, tail []byte, err error) {
 	return head, tail, err
 }
 
-// Ours tells whether this program printed a file, by the mark inside.
-func Ours(data []byte) bool {
-	n := min(len(data), endSize)
-	return ours(data[:n], data[len(data)-n:])
-}
-
 // ours knows a file by its ends. A PDF that something was put behind, as programs do
 // that write notes into it, is somebody's work.
 func ours(head, tail []byte) bool {

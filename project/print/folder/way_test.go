@@ -44,7 +44,7 @@ func TestMarkStandsAtTheBeginning(t *testing.T) {
 		"no XML":          {mark, false},
 		"another program": {"<?xml version=\"1.0\"?>\n<!-- drawn by hand --><svg/>", false},
 	} {
-		if got := Ours([]byte(c.data)); got != c.want {
+		if got := known([]byte(c.data)); got != c.want {
 			t.Errorf("%s is ours: %v", name, got)
 		}
 	}

@@ -18,12 +18,14 @@ import (
 // Lacking stands for letters that the font does not have.
 const Lacking = "…"
 
-// face is one weight of the font, with the widths of the letters asked for.
+// face is one weight of the font, with the widths of letters: of common ones at hand, of
+// others as they are asked for. Widths are shares of the size; negative: not in the font.
 type face struct {
+	common [0x180]float64 // Latin letters: a sheet asks for thousands
 	mu     sync.Mutex
 	font   *sfnt.Font
 	buf    sfnt.Buffer
-	widths map[rune]float64 // shares of the size; negative: not in the font
+	widths map[rune]float64
 }
 
 var faces = sync.OnceValue(func() [2]*face {
@@ -36,7 +38,11 @@ func loadFace(ttf []byte) *face {
 	if err != nil {
 		panic("print: the built-in font can't be read: " + err.Error())
 	}
-	return &face{font: f, widths: map[rune]float64{}}
+	out := &face{font: f, widths: map[rune]float64{}}
+	for r := range out.common {
+		out.common[r] = out.advance(rune(r))
+	}
+	return out
 }
 
 func weight(bold bool) *face {
@@ -48,20 +54,29 @@ func weight(bold bool) *face {
 
 // width of a letter as a share of the size; ok is false if the font has none.
 func (f *face) width(r rune) (w float64, ok bool) {
+	if r >= 0 && int(r) < len(f.common) {
+		w = f.common[r]
+		return w, w >= 0
+	}
 	f.mu.Lock()
 	defer f.mu.Unlock()
 	w, seen := f.widths[r]
 	if !seen {
-		w = -1
-		const ppem = 2048
-		if i, err := f.font.GlyphIndex(&f.buf, r); err == nil && i != 0 {
-			if a, err := f.font.GlyphAdvance(&f.buf, i, fixed.I(ppem), font.HintingNone); err == nil {
-				w = float64(a) / 64 / ppem
-			}
-		}
+		w = f.advance(r)
 		f.widths[r] = w
 	}
 	return w, w >= 0
+}
+
+// advance looks a width up in the font.
+func (f *face) advance(r rune) float64 {
+	const ppem = 2048
+	if i, err := f.font.GlyphIndex(&f.buf, r); err == nil && i != 0 {
+		if a, err := f.font.GlyphAdvance(&f.buf, i, fixed.I(ppem), font.HintingNone); err == nil {
+			return float64(a) / 64 / ppem
+		}
+	}
+	return -1
 }
 
 // Width is the width of a line of words as a share of its size.

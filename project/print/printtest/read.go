@@ -5,8 +5,10 @@
 package printtest
 
 import (
+	"bytes"
 	"compress/zlib"
 	"io"
+	"iter"
 	"regexp"
 	"slices"
 	"strconv"
@@ -52,13 +54,12 @@ type Page struct {
 const Point = 25.4 / 72
 
 var (
-	objectRE = regexp.MustCompile(`(?s)(\d+) 0 obj\n(.*?)\nendobj`)
-	boxRE    = regexp.MustCompile(`/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]`)
-	refRE    = regexp.MustCompile(`/Contents (\d+) 0 R`)
-	layerRE  = regexp.MustCompile(`/(OC\d+) (\d+) 0 R`)
-	nameRE   = regexp.MustCompile(`(?s)/Type /OCG /Name \((.*)\)>>`)
-	fontRE   = regexp.MustCompile(`/(F[0-9a-f]+) (\d+) 0 R`)
-	baseRE   = regexp.MustCompile(`/BaseFont /(\w+)`)
+	boxRE   = regexp.MustCompile(`/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]`)
+	refRE   = regexp.MustCompile(`/Contents (\d+) 0 R`)
+	layerRE = regexp.MustCompile(`/(OC\d+) (\d+) 0 R`)
+	nameRE  = regexp.MustCompile(`(?s)/Type /OCG /Name \((.*)\)>>`)
+	fontRE  = regexp.MustCompile(`/(F[0-9a-f]+) (\d+) 0 R`)
+	baseRE  = regexp.MustCompile(`/BaseFont /(\w+)`)
 )
 
 // book is the objects of a file, and what its pages share.
@@ -74,8 +75,7 @@ func Read(t testing.TB, data []byte) []Page {
 	b := book{map[int]string{}, map[string]sheet.Layer{}, map[string]bool{}}
 	var ids []int
 	size := ""
-	for _, m := range objectRE.FindAllSubmatch(data, -1) {
-		id, body := atoi(string(m[1])), string(m[2])
+	for id, body := range objects(data) {
 		b.objects[id] = body
 		if strings.Contains(body, "/Type /Page\n") {
 			ids = append(ids, id)
@@ -105,6 +105,31 @@ func Read(t testing.TB, data []byte) []Page {
 		pages = append(pages, p.Page)
 	}
 	return pages
+}
+
+// objects are those of a file by their numbers, in its order; of two versions the later
+// counts (ISO 32000-1, 7.5.6).
+func objects(data []byte) iter.Seq2[int, string] {
+	return func(yield func(int, string) bool) {
+		const begin, end = " 0 obj\n", "\nendobj"
+		for {
+			i := bytes.Index(data, []byte(begin))
+			if i < 0 {
+				return
+			}
+			from := i
+			for from > 0 && data[from-1] >= '0' && data[from-1] <= '9' {
+				from--
+			}
+			id := atoi(string(data[from:i]))
+			data = data[i+len(begin):]
+			n := bytes.Index(data, []byte(end))
+			if n < 0 || !yield(id, string(data[:n])) {
+				return
+			}
+			data = data[n+len(end):]
+		}
+	}
 }
 
 // shared finds the names of layers and which fonts are bold: all pages have one

@@ -9,22 +9,13 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 )
 
 // Write gives the drawing as a file at true size, in millimetres, with a group for each of
 // the layers that it has, each of a colour of its own. No stroke is dashed: a cutter would
 // follow the dashes.
 func Write(d *sheet.Drawing, title, says string, look Look) []byte {
-	return write(d, title, says, look.layers(), look.Colours.of, &file{})
-}
-
-// Picture gives the drawing as it looks on paper: black, every layer, dashes as they are.
-func Picture(d *sheet.Drawing, title, says string) []byte {
-	return write(d, title, says, sheet.Layers, func(sheet.Layer) string { return "black" }, &file{dashed: true})
-}
-
-func write(d *sheet.Drawing, title, says string, layers []sheet.Layer, colour func(sheet.Layer) string, out *file) []byte {
+	layers, out := look.layers(), &file{}
 	const room = 8 // mm round it, for the words
 	b := d.Bounds().Grow(room)
 	for _, t := range d.Texts {
@@ -40,17 +31,14 @@ func write(d *sheet.Drawing, title, says string, layers []sheet.Layer, colour fu
 	out.f("<title>%s</title>\n", escaped(title))
 	out.f("<desc>%s</desc>\n", escaped(says))
 	for _, l := range layers {
-		out.group(d, l, colour(l))
+		out.group(d, l, look.Colours.of(l))
 	}
 	out.f("</svg>\n")
 	return out.Bytes()
 }
 
 // file collects what is written.
-type file struct {
-	bytes.Buffer
-	dashed bool
-}
+type file struct{ bytes.Buffer }
 
 func (s *file) f(format string, args ...any) { fmt.Fprintf(s, format, args...) }
 
@@ -95,15 +83,7 @@ func (s *file) path(p sheet.Path) {
 	if p.Closed {
 		s.WriteByte('Z')
 	}
-	s.f(`" stroke-width="%s"`, fig(p.Stroke.Width))
-	if s.dashed && len(p.Stroke.Dashes) > 0 {
-		var on []string
-		for _, d := range p.Stroke.Dashes {
-			on = append(on, fig(d))
-		}
-		s.f(` stroke-dasharray="%s"`, strings.Join(on, " "))
-	}
-	s.f("/>\n")
+	s.f(`" stroke-width="%s"/>`+"\n", fig(p.Stroke.Width))
 }
 
 func (s *file) text(t sheet.Text, colour string) {
