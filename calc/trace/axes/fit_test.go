@@ -115,10 +115,10 @@ func TestFewestMarks(t *testing.T) {
 // A side that waves more than sixty marks can say gets sixty at most, and says how far they stray.
 func TestTooMuchForMarks(t *testing.T) {
 	var l curve.Line
-	for x := 0.0; x <= 150; x += 0.25 {
+	for x := 0.0; x <= 175; x += 0.25 {
 		l = append(l, curve.Vec{X: x})
 	}
-	for x := 150.0; x >= 0; x -= 0.25 {
+	for x := 175.0; x >= 0; x -= 0.25 {
 		l = append(l, curve.Vec{X: x, Y: 20 + 0.03*x + 0.9*math.Sin(1.2*x)})
 	}
 	k := NewKnife(l, nil)
