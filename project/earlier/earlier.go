@@ -93,7 +93,7 @@ func Words(k Knife, rows []Row, u length.Unit) string {
 		plan = "the plan of " + k.Title + " is "
 	}
 	say := func(d compare.Difference, how string) string {
-		return length.Length(math.Abs(d.By)).Format(u, length.Ruler) + " " + how + " " + places.On(all, d.At) + ", at " + length.Length(d.At).Short(u)
+		return length.Length(math.Abs(d.By)).Format(u, length.Ruler) + " " + how + " " + places.On(all, d.At) + ", at " + places.Figure(d.At, u)
 	}
 	short, over, isShort, isOver := compare.Most(ds)
 	const least = 0.25 // mm: what a ruler shows

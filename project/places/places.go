@@ -9,6 +9,7 @@ import (
 
 	"chape/calc"
 	"chape/calc/knife"
+	"chape/calc/length"
 	"chape/project"
 )
 
@@ -129,6 +130,11 @@ func At(all []Place, x float64) string {
 		return ""
 	}
 	return "past the " + all[len(all)-1].Said()
+}
+
+// Figure is a place along the fold as a ruler shows it, without the unit: "110", "4 11/32".
+func Figure(x float64, u length.Unit) string {
+	return strings.TrimSuffix(length.Length(x).Figure(u, length.Ruler), ".0")
 }
 
 // On is where x lies on the knife, in as few words as will do: "over the bolster", "at the

@@ -3,6 +3,7 @@ package places
 import (
 	"testing"
 
+	"chape/calc/length"
 	"chape/project"
 )
 
@@ -47,6 +48,18 @@ func TestOf(t *testing.T) {
 	p.Source = project.FromStations // who measured it has not said what stands there
 	if got := At(Of(p), 110); got != "front of the handle (marks 9, 10)" {
 		t.Errorf("measured: %q", got)
+	}
+}
+
+func TestFigure(t *testing.T) {
+	for _, c := range []struct {
+		mm   float64
+		u    length.Unit
+		want string
+	}{{110, length.Millimetres, "110"}, {138.5106, length.Millimetres, "138.5"}, {110, length.Inches, "4 11/32"}, {0, length.Inches, "0"}} { // 110 mm are 138.6 thirty-seconds of an inch
+		if got := Figure(c.mm, c.u); got != c.want {
+			t.Errorf("Figure(%v) = %q, want %q", c.mm, got, c.want)
+		}
 	}
 }
 

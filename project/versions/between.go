@@ -180,7 +180,7 @@ func (p Pair) Most(u length.Unit) string {
 	wider, narrower, isWider, isNarrower := compare.Most(ds)
 	all := places.Of(p.Is.Project())
 	say := func(d compare.Difference, how string) string {
-		return length.Length(math.Abs(d.By)).Format(u, length.Calliper) + " " + how + " a side at " + length.Length(d.At).Short(u) + ", " + places.At(all, d.At)
+		return length.Length(math.Abs(d.By)).Format(u, length.Calliper) + " " + how + " a side at " + places.Figure(d.At, u) + ", " + places.At(all, d.At)
 	}
 	const least = 0.05 // mm: what a calliper shows
 	isWider, isNarrower = isWider && wider.By >= least, isNarrower && narrower.By <= -least
