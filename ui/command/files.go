@@ -69,14 +69,14 @@ func newPath(path string) (string, error) {
 		path += call.Ending
 	}
 	dir, name := filepath.Split(path)
-	if _, err := os.Stat(dir); dir != "" && errors.Is(err, fs.ErrNotExist) {
-		return "", fmt.Errorf("there is no folder %q: make it first, or name another one", filepath.Clean(dir))
-	}
 	switch {
 	case strings.EqualFold(name, call.Ending):
 		return "", call.Misuse("%q has no name before its ending: try \"chape new %sorchard.toml\"", path, dir)
 	case name[0] == '.':
 		return "", call.Misuse("%q begins with a dot, and the shelf does not list such files: try %q", path, dir+strings.TrimLeft(name, "."))
+	}
+	if _, err := os.Stat(dir); dir != "" && errors.Is(err, fs.ErrNotExist) {
+		return "", fmt.Errorf("there is no folder %q: make it first, or name another one", filepath.Clean(dir))
 	}
 	return path, nil
 }
