@@ -141,7 +141,7 @@ var strap = []column[Project]{
 	value.ChoiceAt(Spec{Key: "strap.kind", Group: "strap", Name: "strap", Hint: "snap: a strip round the handle, fixed on the back, closed in front"},
 		func(p *Project) *calc.StrapKind { return &p.Strap.Kind }, calc.NoStrap, calc.SnapStrap),
 	value.Optional(Spec{Key: "strap.at", Group: "strap", Name: "strap at", Hint: "where it goes round the handle, from the point along the fold; else 12 mm past mouth and handle's front", Max: longestKnife,
-		Auto: "past the front"},
+		Auto: "past front"},
 		func(p *Project) *length.Length { return &p.Strap.At }, func(p *Project) *bool { return &p.Strap.Placed }, true),
 	strapLength("width", "strap width", "of the strip; its ends are rounded by half of it", length.Ruler, 5, 80, 18,
 		func(s *calc.Strap) *length.Length { return &s.Width }),

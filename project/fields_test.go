@@ -44,6 +44,9 @@ func TestEveryFieldIsNamedAndHasItsOwnKey(t *testing.T) {
 		if f.Hint == "" && f.Kind != Moment && f.Kind != Flag {
 			t.Errorf("%s has no hint", f.Key)
 		}
+		if n := len(f.Auto); n > 12 { // of 80 columns the value has so many
+			t.Errorf("%s: %q is cut", f.Key, f.Auto)
+		}
 		if f.Kind == Choice && len(f.Options) < 2 {
 			t.Errorf("%s offers %q", f.Key, f.Options)
 		}

@@ -130,6 +130,11 @@ func checkSaid(t *testing.T, l Laid) {
 	if got := q.Where(p, length.Millimetres); got != "strip: middle from 90.0, 50.0 to 90.0, 130.0; turned by 90°" {
 		t.Errorf("it lies %q", got)
 	}
+	for angle, want := range map[float64]string{math.Atan2(1, 259.5): "0.2", math.Pi / 2: "90", -math.Pi / 6: "330", 2*math.Pi - 1e-5: "0", 5.5 * math.Pi: "270"} {
+		if got := degrees(angle); got != want {
+			t.Errorf("%v is %s°, want %s°", angle, got, want)
+		}
+	}
 }
 
 // What has no room, or no piece of its thickness, is said.

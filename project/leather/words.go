@@ -3,6 +3,7 @@ package leather
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"chape/calc/curve"
 	"chape/calc/length"
@@ -76,8 +77,14 @@ func (l Laid) Where(p nest.Placement, u length.Unit) string {
 	if p.Turned {
 		turned = "; grain side down"
 	}
-	degrees := (int(math.Round(p.Angle*180/math.Pi))%360 + 360) % 360
-	return fmt.Sprintf("%s: %s from %s to %s; turned by %d°%s", l.Part(p.Part), by, say(ends[0]), say(ends[1]), degrees, turned)
+	return fmt.Sprintf("%s: %s from %s to %s; turned by %s°%s", l.Part(p.Part), by, say(ends[0]), say(ends[1]), degrees(p.Angle), turned)
+}
+
+// degrees is an angle of radians as 0 to under 360, to a tenth: over the length of a strap a
+// fifth of a degree is a millimetre.
+func degrees(angle float64) string {
+	tenths := math.Round(angle * 1800 / math.Pi)
+	return strconv.FormatFloat(math.Mod(math.Mod(tenths, 3600)+3600, 3600)/10, 'f', -1, 64)
 }
 
 // Size is a piece in words: "3.2 mm, 420 mm × 390 mm, odd, 1 flaw, fold within 15° of 90°".

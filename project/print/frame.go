@@ -157,6 +157,9 @@ func (j *job) frame(p *sheet.Page, high float64, words []said, shown []sign) {
 		d.Prick(v)
 	}
 	apart := length.Length(sheet.PricksApart).Format(length.Millimetres, length.Ruler)
+	if j.p.Units == length.Inches {
+		apart += fmt.Sprintf(", %.3f in", sheet.PricksApart/25.4)
+	}
 	d.Text(sheet.Text{Layer: sheet.ScaleLayer, At: corner.Add(curve.Vec{X: 50, Y: 0.8}), Says: "set your dividers here: " + apart, Size: sheet.WordSize, Anchor: sheet.Middle})
 	d.Text(sheet.Text{Layer: sheet.ScaleLayer, At: corner.Add(curve.Vec{X: 0.8, Y: -50}), Says: "set your dividers here: " + apart, Size: sheet.WordSize, Anchor: sheet.Middle, Angle: math.Pi / 2})
 	d.Rule(corner.Add(curve.Vec{Y: 6}))

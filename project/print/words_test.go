@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"chape/calc/length"
 	"chape/project/print/sheet"
 )
 
@@ -53,6 +54,22 @@ func TestWords(t *testing.T) {
 		if !strings.Contains(got, want) {
 			t.Errorf("nowhere on paper: %q", want)
 		}
+	}
+	if strings.Contains(got, "3.937 in") {
+		t.Error("inches between the pricks, where millimetres are measured in")
+	}
+	inches := p.Clone()
+	inches.Units = length.Inches
+	data, err = PDF(inches, compute(t, inches), Options{Date: day})
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := 0
+	for _, q := range readPDF(t, data) {
+		said += strings.Count(oneLine(q.Words()), "set your dividers here: 100 mm, 3.937 in")
+	}
+	if said == 0 || said%2 != 0 { // across and along, on each sheet
+		t.Errorf("in inches the pricks are said in inches %d times", said)
 	}
 	if strings.Contains(got, "TRIAL") {
 		t.Error("a pattern for leather is marked as a trial")

@@ -2,9 +2,13 @@ package session
 
 import (
 	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
 
 	"chape/project/store"
 	"chape/ui/document"
+	"chape/ui/term"
 	"chape/ui/term/ink"
 )
 
@@ -28,5 +32,23 @@ func (s *Session) Stands(st ink.Styles) string {
 		}
 		return st.Warn.Render("! the file was damaged by another program: Ctrl+S puts yours beside it")
 	}
-	return st.Warn.Render("! NOT SAVED: " + reason(s.doc.Failure()))
+	does := "saves it elsewhere"
+	if s.o.Shelf == nil {
+		does = "tries again"
+	}
+	return st.Warn.Render("! NOT SAVED: " + briefly(s.doc.Failure()) + ": Ctrl+S " + does)
+}
+
+// mostWhy is how much of a reason stands beside the key on a narrow screen.
+const mostWhy = 40
+
+// briefly is why a save failed, without what would do: that stands in the question that
+// Ctrl+S asks.
+func briefly(err error) string {
+	var f *store.Failure
+	if !errors.As(err, &f) {
+		return term.Short(reason(err), mostWhy)
+	}
+	why := strings.ReplaceAll(f.Why, fmt.Sprintf("the folder %q", filepath.Dir(f.Path)), "its folder")
+	return term.Short(term.Plain(why), mostWhy)
 }
