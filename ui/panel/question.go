@@ -28,7 +28,9 @@ func (p *Question) keys() part.Keys {
 }
 
 // Take takes the letters of the choices. A measuring tool types none.
-func (p *Question) Take(k part.Press) (out []act.Msg, done bool) { return p.take(p.keys(), k) }
+func (p *Question) Take(k part.Press) (out []act.Msg, done bool) {
+	return p.take(p.keys(), k.Answer())
+}
 
 // View is the question and its choices.
 func (p *Question) View() []string {

@@ -102,7 +102,7 @@ func (r *Reading) typed(p *Press, now time.Time) {
 	p.Near = same || next
 	soon := unicode.IsLetter(p.Runes[0]) && Within(r.digit, now, Settle)
 	p.part = r.figure || next || soon
-	p.hasty = soon && !p.Near && !p.Paste && (r.enter.After(r.digit) || !strings.ContainsRune(unitLetters, p.Runes[0]))
+	p.hasty = soon && !p.Near && !p.Paste && !Within(r.enter, now, Breath) && (r.enter.After(r.digit) || !strings.ContainsRune(unitLetters, p.Runes[0]))
 	r.char = now
 	if p.Paste {
 		r.run = append(r.run, 'p') // pasted by hand: no figure
@@ -154,6 +154,13 @@ func (p Press) Command() bool {
 // Hasty tells whether it is a letter that a hand pressed so soon after a figure that it is
 // no command: where it would have been one that has to be said.
 func (p Press) Hasty() bool { return p.hasty }
+
+// Answer is the press as an answer to a question: that was read before the letter, so a
+// hand's counts however soon behind a figure.
+func (p Press) Answer() Press {
+	p.part = p.part && !p.hasty
+	return p
+}
 
 // Ignored says that of a letter.
 func (p Press) Ignored() string {

@@ -160,3 +160,28 @@ func TestDone(t *testing.T) {
 		t.Errorf("Space after the key that opened the page: %+v", p)
 	}
 }
+
+// A letter that a hand presses within a second of a figure is no command, and that is to be
+// said; a unit behind the figure is of it, a tool's letters are, and a question takes the hand's.
+func TestHasty(t *testing.T) {
+	for _, c := range []struct {
+		name                   string
+		keys                   []sent
+		hasty, command, answer bool
+	}{
+		{"behind a number and its Enter", []sent{{0, "1"}, {200, "2"}, {200, "cr"}, {300, "u"}}, true, false, true},
+		{"a second on", []sent{{0, "1"}, {200, "2"}, {200, "cr"}, {801, "u"}}, false, true, true},
+		{"behind a tool's reading", []sent{{0, "1"}, {5, "2"}, {5, "4"}, {5, "cr"}, {400, "u"}}, true, false, true},
+		{"in a tool's breath", []sent{{0, "1"}, {5, "2"}, {5, "4"}, {5, "u"}}, false, false, false},
+		{"right behind its Enter", []sent{{0, "1"}, {5, "2"}, {5, "4"}, {5, "cr"}, {5, "u"}}, false, false, false},
+		{"a digit alone, then a letter", []sent{{0, "1"}, {300, "u"}}, true, false, true},
+		{"a unit by hand", []sent{{0, "1"}, {300, "m"}}, false, false, false},
+		{"a unit's letter once Enter has come", []sent{{0, "1"}, {300, "cr"}, {300, "m"}}, true, false, true},
+		{"no letter", []sent{{0, "1"}, {300, "!"}}, false, true, true},
+	} {
+		p := last(c.keys)
+		if p.Hasty() != c.hasty || p.Command() != c.command || p.Answer().Command() != c.answer {
+			t.Errorf("%s: hasty %v, command %v, answer %v", c.name, p.Hasty(), p.Command(), p.Answer().Command())
+		}
+	}
+}
