@@ -91,8 +91,8 @@ func TestBothSides(t *testing.T) {
 	for range 5 {
 		h := newHome(t, aKnife())
 		one, two := h.open(160, 45), h.second()
-		one.Type(home_ + down + down + "142.5\r")
-		two.Type(home_ + down + down + down + "31.5\r")
+		one.Type(home_ + down + down + pasted("142.5") + "\r")       // typed so fast it were a tool's,
+		two.Type(home_ + down + down + down + pasted("31.5") + "\r") // in whose breath nothing is answered
 		settled := func(screen string) bool {
 			st, ok := screenState(screen)
 			return strings.Contains(screen, question) || ok && (st.figures[0] == 142.5 || st.figures[1] == 31.5)
@@ -152,7 +152,7 @@ func TestEditedByHand(t *testing.T) {
 	}
 	s.Shows("can't be loaded")
 	s.Shows("the file was damaged by another program")
-	s.Type(home_ + down + down + down + "31.5\r")
+	s.Type(home_ + down + down + down + pasted("31.5") + "\r")
 	s.Shows("Changed on both sides")
 	if got, err := os.ReadFile(h.path); err != nil || !bytes.Equal(got, broken) {
 		t.Error("what was edited by hand was written over")

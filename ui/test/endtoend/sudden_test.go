@@ -154,7 +154,7 @@ func TestSmallDisk(t *testing.T) {
 	}
 
 	os.WriteFile(fill, make([]byte, 1<<20), 0o600)
-	s.Type(home_ + down + down + "150.5\r")
+	s.Type(home_ + down + down + pasted("150.5") + "\r")
 	s.Shows("NOT SAVED: the disk is full")
 	s.Type(ctrlC)
 	s.Shows("Quitting puts your work into a file of its own")
