@@ -71,11 +71,15 @@ func (m *Model) toPhoto(msg tea.Msg) []act.Msg {
 }
 
 // askPoint asks where in the photographed piece the knife's point lay: half-widths are
-// counted from there. Where the plan begins before the point is proposed.
+// counted from there. Where the plan of the knife it was made for begins before the point
+// is proposed.
 func (m *Model) askPoint(read axes.Pattern, name string, paper bool) {
-	before := 0.0
-	if m.snap.Plan != nil && len(m.snap.Plan.Body.Offsets) > 0 {
-		before = max(0, -m.snap.Plan.Body.Offsets[0].At)
+	before, made := 0.0, m.snap.Project
+	if plan := m.knife.Plan; plan != nil && m.wrong == nil {
+		made = m.knife.Project
+		if len(plan.Body.Offsets) > 0 {
+			before = max(0, -plan.Body.Offsets[0].At)
+		}
 	}
 	what := "half a one, or a folded one, was read"
 	if read.Whole {
@@ -89,7 +93,7 @@ func (m *Model) askPoint(read axes.Pattern, name string, paper bool) {
 		}
 		less := 0.0
 		if paper {
-			less = m.snap.Project.Sheath.Sanding.MM()
+			less = made.Sheath.Sanding.MM()
 		}
 		halves := halvesOf(read.Half, at.MM(), less)
 		return []act.Msg{act.Commit{Label: "half-widths from " + name, Do: func(p *project.Project) error {
