@@ -149,7 +149,10 @@ func (p readPage) core() sheet.Box {
 }
 
 // cut gives the pieces of the cut line inside the joint lines, and all pieces.
-func (a assembly) cut() (trimmed, all []curve.Line) {
+func (a assembly) cut() (trimmed, all []curve.Line) { return a.drawn(sheet.CutLayer) }
+
+// drawn gives the pieces of a layer's lines inside the joint lines, and all pieces.
+func (a assembly) drawn(layer sheet.Layer) (trimmed, all []curve.Line) {
 	for i, p := range a.pages {
 		move := func(pts curve.Line, closed bool) curve.Line {
 			var out curve.Line
@@ -162,7 +165,7 @@ func (a assembly) cut() (trimmed, all []curve.Line) {
 			return out
 		}
 		for _, q := range p.Paths {
-			if q.Layer != sheet.CutLayer {
+			if q.Layer != layer {
 				continue
 			}
 			all = append(all, move(q.Pts, q.Closed))
