@@ -8,14 +8,16 @@ import (
 	"chape/calc/trace/axes"
 )
 
-// Reading is what a picture says. Places are mm on the sheet: x along its width, y along its height, from the
-// frame's inner corner beside the dotted mark.
+// Reading is what a picture says. Places are mm on the sheet: x along its width, y along its height, down it, from the
+// frame's inner corner beside the dotted mark. So a closed line whose signed area is above 0, as an outline's is, runs
+// clockwise as the sheet is seen; taken as places with y up it would be the mirror image of what lay there, and whoever
+// counts up from below, as leather does, has to turn y round.
 type Reading struct {
 	Sheet    Sheet
 	Residual Residual
 	Of       Of
 	Gaps     []float64  // widths of the gaps in the line that were bridged, mm
-	Outline  curve.Line // closed, counter-clockwise with y up, neighbours at most 0.5 mm apart
+	Outline  curve.Line // closed, its signed area above 0, neighbours at most 0.5 mm apart
 	// Of a knife:
 	Line     float64 // width of the drawn line, mm
 	Standoff float64 // from its middle to the outline, mm

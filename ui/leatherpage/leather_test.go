@@ -357,8 +357,11 @@ func TestFromAPhotograph(t *testing.T) {
 	rig.CheckSizes(t, b.Pane, 80, 24)
 	b.Send(rig.Paste("/pictures/bit.jpg"))
 	l := b.kept().Pieces[0]
-	if len(l.Corners) != 5 || math.Abs(math.Abs(l.Corners.Area())-5800) > traced*80 || len(l.Flaws) != 0 {
+	if len(l.Corners) != 5 || math.Abs(math.Abs(l.Corners.Area())-5800) > traced*80 || len(l.Flaws) != 1 {
 		t.Fatalf("kept %+v, said %v", l, b.Said)
+	}
+	if got := b.Said[len(b.Said)-1]; !strings.Contains(got, "the flaws typed before stay") {
+		t.Errorf("said %q", got)
 	}
 	if lo, hi := l.Corners.Bounds(); lo.Norm() > 0.01 || hi.Dist(curve.Vec{X: 100, Y: 60}) > 0.01 {
 		t.Errorf("from %v to %v", lo, hi)

@@ -54,13 +54,17 @@ func (m *Model) takePhoto() []act.Msg {
 	}
 	m.enterView(viewPiece, m.at)
 	out, err := m.setPiece(func(l *leather.Leather) error {
-		l.Corners, l.Width, l.Height, l.Flaws = corners, 0, 0, nil
+		l.Corners, l.Width, l.Height = corners, 0, 0
 		return nil
 	})
+	flaws := "its flaws are yours to add"
+	if len(m.piece().Flaws) > 0 {
+		flaws = "the flaws typed before stay, counted from its lower left corner: look whether they lie right"
+	}
 	if err == nil {
 		side := func(mm float64) string { return length.Length(mm).Format(m.snap.Unit, length.Ruler) }
-		out = append(out, act.Say{Text: term.Plain(fmt.Sprintf("%s read: %s × %s, %d corners; flaws are yours to add",
-			filepath.Base(path), side(hi.X-lo.X), side(hi.Y-lo.Y), len(corners)))})
+		out = append(out, act.Say{Text: term.Plain(fmt.Sprintf("%s read: %s × %s, %d corners; %s",
+			filepath.Base(path), side(hi.X-lo.X), side(hi.Y-lo.Y), len(corners), flaws))})
 	}
 	return m.say(out, err)
 }

@@ -49,6 +49,17 @@ func TestAPhotographIsRead(t *testing.T) {
 	if got, want := math.Abs(l.Corners.Area()), math.Abs(edge.Area()); math.Abs(got-want) > 0.01*want {
 		t.Errorf("area %.0f mm², want %.0f", got, want)
 	}
+	// As it is read y counts down the sheet, and the signed area is above 0.
+	r, _ := b.Pane.picker.Reading()
+	high := r.Outline[0]
+	for _, c := range r.Outline {
+		if c.Y < high.Y {
+			high = c
+		}
+	}
+	if r.Outline.Area() <= 0 || high.Dist(edge[0].Sub(curve.Vec{X: 13, Y: 13})) > 1 { // the frame stands 13 mm inside the paper
+		t.Errorf("read with an area of %.0f, highest on the sheet at %v", r.Outline.Area(), high)
+	}
 	// The corner at the top of the sheet stands left; were the piece turned over it would stand right.
 	top := l.Corners[0]
 	for _, c := range l.Corners {
