@@ -84,6 +84,7 @@ func (c *checker) checkRows(p *Project) bool {
 			}
 		}
 	}
+	c.hide(p.Hide.Price)
 	return len(c.problems) == 0
 }
 

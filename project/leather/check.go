@@ -48,6 +48,9 @@ func (l Leather) Validate() error {
 	if err := l.checkEdge(); err != nil {
 		return err
 	}
+	if _, _, err := l.Price.Amount(); err != nil {
+		return fmt.Errorf("price: found %s: %w", plain.Quote(l.Price.M2+l.Price.Ft2), err)
+	}
 	n, s := l.Neutral, l.Stretch
 	switch {
 	case l.Neutral.Of < 0 || l.Neutral.Of > 1000 || l.Bent() && !(within(n.K, 0, 1) && within(n.Plus, 0, 1)):

@@ -14,6 +14,7 @@ import (
 
 	"chape/calc/bend"
 	"chape/calc/length"
+	"chape/project/money"
 	"chape/project/plain"
 	"chape/project/store"
 	"chape/project/value"
@@ -68,6 +69,8 @@ type row struct {
 	Wet       *float64 `toml:"stretch_wet,omitempty"`
 	Kept      *float64 `toml:"stretch_kept,omitempty"`
 	Off       *float64 `toml:"stretch_plus,omitempty"`
+	PriceM2   string   `toml:"price_m2,omitempty"`
+	PriceFt2  string   `toml:"price_ft2,omitempty"`
 }
 
 const heading = `# The leather on the rack. Lengths in millimetres, or as texts with their unit.
@@ -114,6 +117,7 @@ func rowOf(l Leather) row {
 	if l.Stretched {
 		r.Wet, r.Kept, r.Off = &l.Stretch.Wet, &l.Stretch.Kept, &l.Stretch.Plus
 	}
+	r.PriceM2, r.PriceFt2 = l.Price.M2, l.Price.Ft2
 	return r
 }
 
@@ -174,6 +178,7 @@ func (r row) leather() (Leather, error) {
 		}
 		l.Flaws = append(l.Flaws, f)
 	}
+	l.Price = money.ByArea{M2: r.PriceM2, Ft2: r.PriceFt2}
 	l.Fixed, l.Grain, l.Within = r.Grain != nil, or(r.Grain, 0), or(r.Within, l.Within)
 	if r.Neutral != nil {
 		l.Neutral = bend.Neutral{K: *r.Neutral, Plus: or(r.Plus, 0), Of: max(1, or(r.Strips, 1))}

@@ -13,6 +13,7 @@ import (
 	"chape/calc/curve"
 	"chape/calc/length"
 	"chape/calc/nest"
+	"chape/project/money"
 	"chape/project/value"
 )
 
@@ -35,6 +36,7 @@ type Leather struct {
 	Neutral       bend.Neutral
 	Stretch       bend.Stretch
 	Stretched     bool // Stretch was measured
+	Price         money.ByArea
 }
 
 // Flaw is a place to keep off: round, or with corners.

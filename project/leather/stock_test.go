@@ -11,6 +11,7 @@ import (
 	"chape/calc/bend"
 	"chape/calc/curve"
 	"chape/calc/length"
+	"chape/project/money"
 	"chape/project/store"
 )
 
@@ -28,6 +29,7 @@ strips = 4
 stretch_wet = 0.12
 stretch_kept = 0.07
 stretch_plus = 0.007
+price_m2 = "92.50"
 [[leather]]
 name = "shoulder"
 thickness = 3.2
@@ -45,7 +47,8 @@ func TestDecode(t *testing.T) {
 	}
 	a, b := s.Pieces[0], s.Pieces[1]
 	if a.Thickness != 3.175 || len(a.Corners) != 6 || len(a.Flaws) != 2 || a.Flaws[0].Across != 30 || !a.Fixed || a.Grain != 10 || a.Within != 20 ||
-		a.Neutral != (bend.Neutral{K: 0.47, Plus: 0.04, Of: 4}) || !a.Stretched || a.Stretch.Wet != 0.12 {
+		a.Neutral != (bend.Neutral{K: 0.47, Plus: 0.04, Of: 4}) || !a.Stretched || a.Stretch.Wet != 0.12 ||
+		a.Price != (money.ByArea{M2: "92.50"}) {
 		t.Errorf("offcut %+v", a)
 	}
 	if math.Abs(b.Width.MM()-304.8) > 1e-9 || b.Height != 200 || b.Fixed || b.Bent() || b.Within != 15 {
@@ -62,8 +65,10 @@ func TestDecode(t *testing.T) {
 
 func TestDecodeRefuses(t *testing.T) {
 	for text, want := range map[string]string{
-		"gap = ":                     "leather.toml:1: ",
-		"gap = nan":                  "gap: found NaN mm: give 0 to 50 mm",
+		"gap = ":    "leather.toml:1: ",
+		"gap = nan": "gap: found NaN mm: give 0 to 50 mm",
+		"[[leather]]\nname = \"a\"\nthickness = 3\nprice_m2 = \"dear\"":                 "price: found \"dear\": write an amount as in 92.50",
+		"[[leather]]\nname = \"a\"\nthickness = 3\nprice_m2 = \"9\"\nprice_ft2 = \"9\"": "give one of the two",
 		"gap = true":                 "write a number of millimetres",
 		"[[leather]]\ncolour = 1":    "\"leather.colour\": found a key this program does not know",
 		"[[leather]]\nthickness = 3": "without a name",

@@ -72,14 +72,14 @@ func TenStepsRow(plan *calc.Plan, u length.Unit) Row {
 
 // leather is what a sheath takes of it: the area used, the area to buy with a share for
 // offcuts, and the smallest piece that the body with its tab is cut from.
-func leather(plan *calc.Plan, u length.Unit, rates calc.Rates) Rows {
-	b, c := plan.Body, plan.Cost(rates)
+func leather(plan *calc.Plan, u length.Unit, loss Loss) Rows {
+	b, c := plan.Body, plan.Cost(calc.Rates{Offcut: loss.Share, Placed: loss.laid})
 	used := "body and welt"
 	if b.TabLength > 0 {
 		used = "body, tab and welt"
 	}
 	return Rows{
-		area(ToBuy, "leather to buy", c.ToBuy, u, beyond(rates)),
+		area(ToBuy, "leather to buy", c.ToBuy, u, beyond(loss)),
 		ruler(PieceLong, "smallest piece, long", b.Length+b.TabLength, u, "", ""),
 		ruler(PieceWide, "smallest piece, wide", b.Width, u, "both halves, fold in the middle", ""),
 		area(Used, "leather used", c.LeatherArea, u, used),
@@ -87,11 +87,11 @@ func leather(plan *calc.Plan, u length.Unit, rates calc.Rates) Rows {
 }
 
 // beyond says what is bought beyond what is cut.
-func beyond(r calc.Rates) string {
-	if r.Placed {
-		return fmt.Sprintf("as placed, yield %.0f %%", 100/(1+r.Offcut))
+func beyond(l Loss) string {
+	if l.laid {
+		return "as " + l.From
 	}
-	return fmt.Sprintf("with %.0f %% for offcuts", 100*r.Offcut)
+	return "with " + l.From
 }
 
 // parts gives the figures of what is cut.

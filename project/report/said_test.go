@@ -106,15 +106,26 @@ func TestWhereTheLossComesFrom(t *testing.T) {
 	if got := OffcutLoss(0.25); got.From != "25 % for offcuts" || got.Share != 0.25 {
 		t.Errorf("%+v", got)
 	}
-	p := project.Project{Hide: project.Hide{Placed: true, Lost: 0.25}}
-	if got := LossOf(p, 0.9); got.From != "placed, yield 80 %" || got.Share != 0.25 {
-		t.Errorf("%+v", got)
+	p := bar()
+	plan := compute(t, p)
+	if got := LossOf(p, plan, 0.9); got != OffcutLoss(0.9) || beyond(got) != "with 90 % for offcuts" {
+		t.Errorf("before placing %+v, %q", got, beyond(got))
 	}
-	if got := Placed(p, calc.Rates{Offcut: 0.9}); !got.Placed || got.Offcut != 0.25 || beyond(got) != "as placed, yield 80 %" {
+	p.Hide = project.Hide{Placed: true, Lost: 0.25}
+	if got := LossOf(p, plan, 0.9); got.From != "placed, yield 80 %" || got.Share != 0.25 || beyond(got) != "as placed, yield 80 %" {
 		t.Errorf("%+v, %q", got, beyond(got))
 	}
-	if got := Placed(project.Project{}, calc.Rates{Offcut: 0.9}); got.Placed || got.Offcut != 0.9 || beyond(got) != "with 90 % for offcuts" {
-		t.Errorf("%+v, %q", got, beyond(got))
+	// The pattern it was placed for counts: a margin half a millimetre wider is another, and back again the first.
+	p.Hide.Cut = Cut(p, plan)
+	wider := p.Clone()
+	wider.Sheath.Margin += 0.5
+	if got := LossOf(wider, compute(t, wider), 0.9); got.Share != 0.9 || beyond(got) != "with 90 % for offcuts, placed for an earlier pattern" {
+		t.Errorf("of another pattern %+v, %q", got, beyond(got))
+	}
+	more := p.Clone()
+	more.Added = append(more.Added, project.Part{Name: "loop", Count: 1, Length: 80, Width: 25})
+	if got := Cut(more, plan) - Cut(p, plan); got != 2000 || !Stale(more, plan) || Stale(p, plan) {
+		t.Errorf("a part of 80 × 25 more takes %v mm² more, stale %v", got, Stale(more, plan))
 	}
 }
 

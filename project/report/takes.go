@@ -1,12 +1,15 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
+	"math"
 
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
 	bill "chape/project/money"
+	"chape/project/plain"
 )
 
 // Loss is the leather lost between the parts.
@@ -21,20 +24,33 @@ func OffcutLoss(share float64) Loss {
 	return Loss{Share: share, From: fmt.Sprintf("%.0f %% for offcuts", 100*share)}
 }
 
-// Placed are the rates with what placing the parts of p loses, where they were placed.
-func Placed(p project.Project, r calc.Rates) calc.Rates {
-	if p.Hide.Placed {
-		r.Offcut, r.Placed = p.Hide.Lost, true
+// Cut is what the parts take, those added too, mm²: by it a placing knows its pattern.
+func Cut(p project.Project, plan *calc.Plan) float64 {
+	sum := plan.Cost(calc.Rates{}).LeatherArea
+	for _, a := range p.Added {
+		if l, err := a.Outline(); err == nil {
+			sum += math.Abs(l.Area()) * float64(a.Count)
+		}
 	}
-	return r
+	return math.Round(sum)
 }
 
-// LossOf is what p's own placing loses; without one, a share for offcuts.
-func LossOf(p project.Project, offcut float64) Loss {
-	if !p.Hide.Placed {
-		return OffcutLoss(offcut)
+// Stale tells whether the placing that p keeps is of an earlier pattern.
+func Stale(p project.Project, plan *calc.Plan) bool {
+	return p.Hide.Placed && p.Hide.Cut > 0 && math.Abs(Cut(p, plan)-p.Hide.Cut) > 1
+}
+
+// LossOf is what p's own placing loses; without one, or once the pattern has changed, a
+// share for offcuts.
+func LossOf(p project.Project, plan *calc.Plan, offcut float64) Loss {
+	l := OffcutLoss(offcut)
+	switch {
+	case Stale(p, plan):
+		l.From += ", placed for an earlier pattern"
+	case p.Hide.Placed:
+		l = Loss{p.Hide.Lost, fmt.Sprintf("placed, yield %.0f %%", 100/(1+p.Hide.Lost)), true}
 	}
-	return Loss{p.Hide.Lost, fmt.Sprintf("placed, yield %.0f %%", 100/(1+p.Hide.Lost)), true}
+	return l
 }
 
 // Takes is what a sheath takes, for its cost: leather, thread and minutes. Steps that
@@ -44,8 +60,13 @@ func Takes(p project.Project, plan *calc.Plan, loss Loss) bill.Use {
 	if c.ToBuy > c.LeatherArea*(1+loss.Share)+1e-6 {
 		loss.From = "the parts side by side"
 	}
+	hide := bill.Leather{Cut: length.Area(c.LeatherArea), Bought: length.Area(c.ToBuy), From: loss.From}
+	if price, by, err := p.Hide.Price.Amount(); err == nil && price.Known() {
+		hide.Price, hide.By = price, by
+		hide.From += ", the price of " + cmp.Or(plain.Safe(p.Hide.Name), "this very leather")
+	}
 	u := bill.Use{
-		Leather: []bill.Leather{{Cut: length.Area(c.LeatherArea), Bought: length.Area(c.ToBuy), From: loss.From}},
+		Leather: []bill.Leather{hide},
 		Thread:  length.Length(c.ThreadUsed),
 		Unit:    p.Units,
 	}

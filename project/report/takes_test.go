@@ -46,17 +46,36 @@ func TestTakes(t *testing.T) {
 func TestPlacedInTheProject(t *testing.T) {
 	p := bar()
 	plan := compute(t, p)
-	if l := LossOf(p, 0.25); l != OffcutLoss(0.25) {
+	if l := LossOf(p, plan, 0.25); l != OffcutLoss(0.25) {
 		t.Errorf("before placing %+v", l)
 	}
 	p.Hide = project.Hide{Name: "shoulder", Lost: 0.5, Placed: true}
-	l := Takes(p, plan, LossOf(p, 0.25)).Leather[0]
+	l := Takes(p, plan, LossOf(p, plan, 0.25)).Leather[0]
 	if math.Abs(float64(l.Bought)-1.5*float64(l.Cut)) > 1e-6 || l.From != "placed, yield 67 %" {
 		t.Errorf("leather %+v", l)
 	}
 	rows := Figures(p, plan, length.Millimetres, 0.25).Pick(ToBuy)
 	if want := l.Bought.Format(length.Millimetres); len(rows) != 1 || rows[0].Value+" "+rows[0].Unit != want || !strings.Contains(rows[0].Note+rows[0].Why, "as placed, yield 67 %") {
 		t.Errorf("rows %+v, want %s", rows, want)
+	}
+}
+
+// The price of the leather that the sheath is cut from goes before that of the settings, and
+// is said: 1 ft² is 929.0304 cm².
+func TestThePriceOfTheLeatherItself(t *testing.T) {
+	p := bar()
+	p.Hide = project.Hide{Name: "shoulder", Price: bill.ByArea{Ft2: "9.50"}}
+	plan := compute(t, p)
+	u := Takes(p, plan, OffcutLoss(1.5))
+	l := u.Leather[0]
+	if l.Price.String() != "9.5" || l.By != length.SquareFoot || l.From != "150 % for offcuts, the price of shoulder" {
+		t.Errorf("leather %+v", l)
+	}
+	other, _ := bill.Parse("100")
+	line := bill.Cost(u, bill.Prices{Leather: other}).Lines[0]
+	want := math.Round(float64(l.Bought)/92903.04*9.5*100) / 100
+	if got, _ := line.Amount.Decimal().Float64(); math.Abs(got-want) > 0.006 || !strings.Contains(line.From, "at 9.50, 150 % for offcuts, the price of shoulder") {
+		t.Errorf("line %+v, want %.2f", line, want)
 	}
 }
 

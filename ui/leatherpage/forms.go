@@ -1,6 +1,7 @@
 package leatherpage
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -10,6 +11,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/leather"
+	"chape/project/money"
 	"chape/project/value"
 	"chape/ui/act"
 	"chape/ui/term"
@@ -19,7 +21,7 @@ import (
 func (m *Model) lengthRow(name, hint string, at func(*leather.Leather) *length.Length) row {
 	u, l := m.snap.Unit, m.piece()
 	now := *at(&l)
-	return row{group: "piece", name: name, value: now.Short(u), unit: u.String(), number: true, hint: hint, set: func(text string) ([]act.Msg, error) {
+	return row{group: "piece", name: name, value: shown(now, u), unit: u.String(), number: true, hint: hint, set: func(text string) ([]act.Msg, error) {
 		v, err := lengthOr(now, text, u)
 		if err != nil {
 			return nil, err
@@ -170,13 +172,38 @@ func (m *Model) hideRows(l leather.Leather) []row {
 		}
 	}
 	return []row{
+		m.priceRow(l),
 		{group: "hide", name: "bend", value: bent, hint: "Enter: measure it on a strip folded over a bar; " + removeKey + " forgets it",
 			enter: m.openFold, remove: forget(func(l *leather.Leather) { l.Neutral.Of = 0 })},
 		{group: "hide", name: "stretch", value: gives, hint: "Enter: measure it on a strip wetted and pulled; " + removeKey + " forgets it",
 			enter: m.openPull, remove: forget(func(l *leather.Leather) { l.Stretched = false })},
 		{group: "hide", name: "cut this sheath from it", value: m.isHide(l), enter: m.choose,
-			hint: "Enter: the project takes its name, its thickness and, where it was measured, its bend; u takes it back"},
+			hint: "Enter: the project takes its name, thickness and price and, where it was measured, its bend; u takes it back"},
 	}
+}
+
+// priceRow is what the piece costs, by the area of its price, else by that of the unit.
+func (m *Model) priceRow(l leather.Leather) row {
+	text, unit, feet := l.Price.M2, "a m²", l.Price.Ft2 != "" || l.Price.M2 == "" && m.snap.Unit == length.Inches
+	if feet {
+		text, unit = l.Price.Ft2, "a ft²"
+	}
+	r := row{group: "hide", name: "price", value: cmp.Or(text, "that of the settings"), text: cmp.Or(text, " "), number: true,
+		hint: "what this leather cost, " + unit + ", as in 92.50; empty: the price of your settings; the last line takes it into this sheath",
+		set: func(typed string) ([]act.Msg, error) {
+			typed = strings.ReplaceAll(strings.TrimSpace(typed), ",", ".")
+			return m.setPiece(func(l *leather.Leather) error {
+				l.Price = money.ByArea{M2: typed}
+				if feet {
+					l.Price = money.ByArea{Ft2: typed}
+				}
+				return nil
+			})
+		}}
+	if text != "" {
+		r.unit = unit
+	}
+	return r
 }
 
 func (m *Model) isHide(l leather.Leather) string {
@@ -188,6 +215,8 @@ func (m *Model) isHide(l leather.Leather) string {
 		return "it is, but for the bend"
 	case math.Abs((p.Sheath.Leather - l.Thickness).MM()) > thicknessOff:
 		return "it is, but for the thickness"
+	case p.Hide.Price != l.Price:
+		return "it is, but for the price"
 	}
 	return "it is"
 }
@@ -207,7 +236,7 @@ func (m *Model) choose() []act.Msg {
 		label += fmt.Sprintf(", bend %.3g", round3(l.Neutral.K))
 	}
 	return m.commit(label, func(p *project.Project) error {
-		p.Hide.Name = l.Name
+		p.Hide.Name, p.Hide.Price = l.Name, l.Price
 		if l.Bent() {
 			p.Sheath.Neutral = round3(l.Neutral.K)
 		}

@@ -148,8 +148,8 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 		return m, m.worked(msg)
 	case jobs.Found:
 		return m, m.news(msg)
-	case printedMsg:
-		return m, printed(msg)
+	case jobs.Printed:
+		return m, msg.Say()
 	}
 	return m, m.toPicker(msg)
 }

@@ -8,6 +8,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/leather"
+	"chape/project/report"
 	"chape/ui/act"
 	"chape/ui/term"
 )
@@ -91,6 +92,9 @@ func (m *Model) rackRows() []row {
 func (m *Model) addPiece() []act.Msg {
 	out, err := m.change(func(s *leather.Stock) error {
 		l := leather.New(s.Free("offcut"))
+		if m.snap.Unit == length.Inches { // round figures there
+			l.Width, l.Height = 12*length.Inch, 8*length.Inch
+		}
 		l.Thickness = m.snap.Project.Sheath.Leather
 		s.Pieces = append(s.Pieces, l)
 		return nil
@@ -186,7 +190,7 @@ func (m *Model) placeRows() []row {
 	u := m.snap.Unit
 	gap := m.rack.Stock().Gap
 	rows := []row{
-		{group: "place", name: "gap", value: gap.Short(u), unit: u.String(), number: true, hint: "the least there is between two parts: room for the knife",
+		{group: "place", name: "gap", value: shown(gap, u), unit: u.String(), number: true, hint: "the least there is between two parts: room for the knife",
 			set: func(text string) ([]act.Msg, error) {
 				l, err := lengthOr(gap, text, u)
 				if err != nil {
@@ -198,27 +202,51 @@ func (m *Model) placeRows() []row {
 	}
 	h := m.snap.Project.Hide
 	if m.laid == nil || len(m.laid.Result.Placements) == 0 {
-		if h.Placed {
-			rows = append(rows, row{group: "place", name: "the cost is reckoned with", value: kept(h), remove: m.forgetYield,
-				hint: "as the parts were placed; " + removeKey + " goes back to the settings' share for offcuts"})
+		if !h.Placed {
+			return rows
 		}
-		return rows
+		r := row{group: "place", name: "the cost is reckoned with", value: m.kept(), remove: m.forgetYield,
+			hint: "as the parts were placed; " + removeKey + " goes back to the settings' share for offcuts"}
+		if m.stale() {
+			r.name = "an earlier pattern's"
+			r.hint = "the pattern has changed since its parts were placed, so the settings' share for offcuts counts: place them again; " + removeKey + " takes the old yield out"
+		}
+		return append(rows, r)
 	}
 	cost := row{group: "place", name: "reckon the cost with it", value: fmt.Sprintf("yield %.0f %%", 100*m.laid.Result.Yield()), enter: m.keepYield,
 		hint: "Enter: the leather to buy is reckoned with what this placing loses, not with a share for offcuts"}
 	if h.Placed {
-		cost.value += ", so far " + kept(h)
+		cost.value += ", so far " + m.kept()
 		cost.remove = m.forgetYield
 	}
 	return append(rows, cost, row{group: "place", name: "print it", enter: m.print, hint: "Enter: a PDF at 1:4, or smaller, with dimensions, and an SVG at true size"})
 }
 
 // kept says the yield that the cost is reckoned with.
-func kept(h project.Hide) string { return fmt.Sprintf("yield %.0f %%", 100/(1+h.Lost)) }
+func (m *Model) kept() string {
+	s := fmt.Sprintf("yield %.0f %%", 100/(1+m.snap.Project.Hide.Lost))
+	if m.stale() {
+		s += ", not counted"
+	}
+	return s
+}
+
+// stale tells whether that yield is of an earlier pattern.
+func (m *Model) stale() bool {
+	return m.snap.Plan != nil && report.Stale(m.snap.Project, m.snap.Plan)
+}
+
+// shown is a length as it stands on a line, in inches as a rule or a gauge has them.
+func shown(l length.Length, u length.Unit) string {
+	if u == length.Inches {
+		return l.Figure(u, length.Calliper)
+	}
+	return l.Short(u)
+}
 
 // lengthOr reads a length; the text that stands is the value as it is.
 func lengthOr(now length.Length, text string, u length.Unit) (length.Length, error) {
-	if text == now.Short(u) {
+	if text == shown(now, u) {
 		return now, nil
 	}
 	return length.ParseLeather(text, u)

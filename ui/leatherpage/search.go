@@ -6,6 +6,7 @@ import (
 
 	"chape/project"
 	"chape/project/leather"
+	"chape/project/report"
 	"chape/ui/act"
 	"chape/ui/leatherpage/jobs"
 	"chape/ui/term"
@@ -84,9 +85,9 @@ func (m *Model) turn(by int) []act.Msg {
 
 // keepYield has the cost reckon with what the placing loses.
 func (m *Model) keepYield() []act.Msg {
-	lost := m.laid.Lost()
+	lost, cut := m.laid.Lost(), report.Cut(m.snap.Project, m.snap.Plan)
 	return m.commit(fmt.Sprintf("leather lost between the parts: %.0f %% of what is cut", 100*lost), func(p *project.Project) error {
-		p.Hide.Lost, p.Hide.Placed = lost, true
+		p.Hide.Lost, p.Hide.Placed, p.Hide.Cut = lost, true, cut
 		return p.Validate()
 	})
 }
@@ -94,7 +95,7 @@ func (m *Model) keepYield() []act.Msg {
 // forgetYield goes back to the share for offcuts.
 func (m *Model) forgetYield() []act.Msg {
 	return m.commit("leather with a share for offcuts", func(p *project.Project) error {
-		p.Hide.Lost, p.Hide.Placed = 0, false
+		p.Hide.Lost, p.Hide.Placed, p.Hide.Cut = 0, false, 0
 		return nil
 	})
 }

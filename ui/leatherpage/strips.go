@@ -30,7 +30,7 @@ func (m *Model) reading(name, hint string, at *float64) row {
 	u := m.snap.Unit
 	value := ""
 	if *at > 0 {
-		value = length.Length(*at).Short(u)
+		value = shown(length.Length(*at), u)
 	}
 	return row{group: "strip", name: name, value: value, unit: u.String(), number: true, hint: hint, set: func(text string) ([]act.Msg, error) {
 		if text == value && value != "" {
