@@ -99,8 +99,9 @@ func TestHolds(t *testing.T) {
 
 	r = newRig(t, p, 78, 40, Options{}, s).Keys("m", "enter")
 	r.Keys("h").Answer("2026-11-01").Shows("give the day it was made or a later one").Answer("24 Dec").Shows("holds until 24 Dec")
+	r.Keys("h").Type("28 Dec").Keys("enter").Shows("holds until 28 Dec") // in place of what stands
 	r.Keys("h").Answer("").Lacks("holds until")
-	if got := strings.Join(r.Commits[1:], "; "); got != "the quote holds until 24 Dec; the quote holds without an end" {
+	if got := strings.Join(r.Commits[1:], "; "); got != "the quote holds until 24 Dec; the quote holds until 28 Dec; the quote holds without an end" {
 		t.Errorf("commits %s", got)
 	}
 }

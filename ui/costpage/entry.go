@@ -115,6 +115,13 @@ func field(i int, key string) project.Field {
 	panic("no field " + key)
 }
 
+// askDay asks for a day; the first letter takes the place of the one that stands.
+func (m *Model) askDay(label, text string, do func(text string) (act.Commit, error)) []act.Msg {
+	a := part.NewAsk(label, text, longestEntry)
+	a.Fresh = text != ""
+	return m.ask(a, do)
+}
+
 // askAccepted asks for the day; none takes the acceptance back. What is promised with the
 // order is the day that the project now says.
 func (m *Model) askAccepted() []act.Msg {
@@ -124,7 +131,7 @@ func (m *Model) askAccepted() []act.Msg {
 		text = m.o.Clock().Format("2006-01-02")
 	}
 	f := field(i, "quote.accepted")
-	out := m.ask(part.NewAsk("Accepted on; empty: not accepted", text, longestEntry), func(text string) (act.Commit, error) {
+	out := m.askDay("Accepted on; empty: not accepted", text, func(text string) (act.Commit, error) {
 		v, err := f.Parse(text, m.snap.Project)
 		if err != nil {
 			return act.Commit{}, err
@@ -186,7 +193,7 @@ func (m *Model) askUntil() []act.Msg {
 		text = q.Until.Format(time.DateOnly)
 	}
 	f := field(i, "quote.until")
-	return m.ask(part.NewAsk("It holds until; empty: no end is set", text, longestEntry), func(text string) (act.Commit, error) {
+	return m.askDay("It holds until; empty: no end is set", text, func(text string) (act.Commit, error) {
 		v, err := f.Parse(clock.Day(text, m.o.Clock()), m.snap.Project)
 		if err != nil {
 			return act.Commit{}, err
