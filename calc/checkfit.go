@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"chape/calc/knife"
+	"chape/calc/length"
 )
 
 // checkFold compares the inside radius at the fold, where the spine or the
@@ -94,7 +95,7 @@ func (p *Plan) checkMouth() []Check {
 	switch {
 	case left < need-tie && end-rise > need:
 		c.Level = Warn
-		c.say(place+"its highest leather leaves %v of handle to hold, less than %v: end it at %v", x, inRuler(max(0, left)), inRuler(need), inRuler(end-rise-need))
+		c.say(place+"its highest leather leaves %v of handle to hold, less than %v: end it at %v", x, inRuler(max(0, left)), inRuler(need), atMost{end - rise - need, length.Ruler})
 	case left < need-tie:
 		c.Level = Warn
 		c.say(place+"leaves %v of a knife of %v to hold: this knife is too short for a pouch", x, inRuler(max(0, left)), inRuler(end))
@@ -107,7 +108,7 @@ func (p *Plan) checkMouth() []Check {
 		c.say(behind+"add a strap", x, short)
 	case mouth < fat-tie:
 		c.Level = Note
-		c.say(behind+"add a strap, or end it past %v", x, short, inRuler(fat))
+		c.say(behind+"add a strap, or end it past %v", x, short, atLeast{fat, length.Ruler})
 	default:
 		c.say(place+"leaves %v of handle to hold", x, inRuler(left))
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"chape/calc/curve"
+	"chape/calc/length"
 )
 
 // checkCorner tells when the corners of the mouth are rounded by less than
@@ -36,7 +37,7 @@ func (p *Plan) checkCorner() []Check {
 	if near < margin-tie {
 		f.Level = Note
 		f.say("first hole, %v: %v from the rounded edge, less than %v: raise mouth to first hole by %v", inPlace(f.At),
-			inCalliper(near), inCalliper(margin), inCalliper(raise))
+			inCalliper(near), inCalliper(margin), atLeast{raise, length.Calliper})
 	} else {
 		f.say("first hole, %v: %v from the rounded edge", inPlace(f.At), inCalliper(near))
 	}
@@ -71,23 +72,26 @@ func (p *Plan) checkTab() Check {
 	glue := s.glue(len(s.seam.Y) - 1)
 	tab, least := b.Tab.MM(), 2*p.Input.Sheath.Leather.MM()
 	pitch, between := p.Input.Stitch.Pitch.MM(), glue-least
+	middle := math.Min(p.Body.MouthStitch-2*least, 2*glue-p.Body.MouthStitch) // the widest that fits in the middle
 	inFold, inWelt := least-l.Offset, l.Offset+tab-glue
 	c := Check{Name: "tab", Value: math.Min(-inFold, -inWelt), At: s.mouth, HasAt: true, Level: Warn}
 	const place = "tab at the mouth, %v: "
 	x := inPlace(s.mouth)
 	switch {
 	case l.Rows == 0:
-		c.say(place+"%v is too narrow for one stitch with its margins; make it %v wide", x, inRuler(tab), inCalliper(3*pitch))
+		c.say(place+"%v is too narrow for one stitch with its margins; make it %v wide", x, inRuler(tab), atLeast{3 * pitch, length.Calliper})
 	case b.rise() < 0:
-		c.say(place+"its stitches lie %v too low for this belt; sew them %v below the mouth", x, inRuler(-b.rise()), inRuler(math.Max(0, b.Row.MM()+b.rise())))
+		c.say(place+"its stitches lie %v too low for this belt; sew them %v below the mouth", x, inRuler(-b.rise()), atMost{math.Max(0, b.Row.MM()+b.rise()), length.Ruler})
+	case tab > between+tie && b.Centred && middle > 3*pitch:
+		c.say(place+"%v too wide for the middle, between fold and welt; make the tab %v wide", x, inCalliper(tab-middle), atMost{middle, length.Calliper})
 	case tab > between+tie && between > 3*pitch:
-		c.say(place+"%v too wide between fold and welt; make the tab %v wide", x, inCalliper(tab-between), inCalliper(between))
+		c.say(place+"%v too wide between fold and welt; make the tab %v wide", x, inCalliper(tab-between), atMost{between, length.Calliper})
 	case tab > between+tie:
 		c.say(place+"%v too wide between fold and welt, no tab fits: hang this sheath without a folded loop", x, inRuler(tab-between))
 	case inFold > tie:
-		c.say(place+"%v too near the fold; set it %v from the fold", x, inCalliper(inFold), inCalliper(least))
+		c.say(place+"%v too near the fold; set it %v from the fold", x, inCalliper(inFold), atLeast{least, length.Calliper})
 	case inWelt > tie:
-		c.say(place+"its stitches run %v into the welt; set it %v from the fold", x, inCalliper(inWelt), inCalliper(l.Offset-inWelt))
+		c.say(place+"its stitches run %v into the welt; set it %v from the fold", x, inCalliper(inWelt), atMost{l.Offset - inWelt, length.Calliper})
 	default:
 		c.Level = OK
 		c.say(place+"clear of fold and welt by %v", x, inRuler(c.Value))

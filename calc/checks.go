@@ -40,6 +40,10 @@ func (c *Check) say(form string, args ...any) {
 				shown[i] = ruler(float64(a), u)
 			case inPlace:
 				shown[i] = a.say(u)
+			case atLeast:
+				shown[i] = length.Length(a.mm).Up(u, a.tool).Format(u, a.tool)
+			case atMost:
+				shown[i] = length.Length(a.mm).Down(u, a.tool).Format(u, a.tool)
 			case inCalliper:
 				shown[i] = calliper(float64(a), u)
 			case inLong:
@@ -58,6 +62,16 @@ type (
 	inCalliper float64 // to be set with callipers or dividers
 	inLong     float64 // pulled from the reel: metres or feet
 	inPlace    float64 // x: a place along the fold
+
+	// What a remedy asks for, so that it helps when it is done as it is shown.
+	atLeast struct {
+		mm   float64
+		tool length.Fineness
+	}
+	atMost struct {
+		mm   float64
+		tool length.Fineness
+	}
 )
 
 // say names the place the way one finds it on the knife.
@@ -118,7 +132,7 @@ func (p *Plan) checkSqueeze() Check {
 		c.say(place+"tight: form it wet and insert the knife slowly", x, tight)
 	default:
 		c.Level = Warn
-		c.say(place+"too tight, the knife will not go in: add ease, or a correction of %v from there to the mouth", x, tight, inCalliper(d-lim.Snug.MM()))
+		c.say(place+"too tight, the knife will not go in: add ease, or a correction of %v from there to the mouth", x, tight, atLeast{d - lim.Snug.MM(), length.Calliper})
 	}
 	return c
 }

@@ -28,10 +28,10 @@ func (p *Plan) checkGuard() Check {
 	switch {
 	case least < lim.GuardWarn.MM():
 		c.Level = Warn
-		c.say(place+"the edge can reach the thread: stitch %v further from the edge", x, d, inCalliper(lim.GuardNote.MM()-least))
+		c.say(place+"the edge can reach the thread: stitch %v further from the edge", x, d, atLeast{lim.GuardNote.MM() - least, length.Calliper})
 	case least < lim.GuardNote.MM():
 		c.Level = Note
-		c.say(place+"little leather before the thread: stitch %v further from the edge", x, d, inCalliper(lim.GuardNote.MM()-least))
+		c.say(place+"little leather before the thread: stitch %v further from the edge", x, d, atLeast{lim.GuardNote.MM() - least, length.Calliper})
 	default:
 		c.say(place+"enough leather before the thread", x, d)
 	}
@@ -69,10 +69,10 @@ func (p *Plan) checkEdge() Check {
 	switch {
 	case margin <= hole/2:
 		c.Level = Warn
-		c.say(place+"the holes break out of the edge: make it %v", inCalliper(margin), inCalliper(math.Max(leather, hole)))
+		c.say(place+"the holes break out of the edge: make it %v", inCalliper(margin), atLeast{math.Max(leather, hole), length.Calliper})
 	case margin < leather-tie:
 		c.Level = Note
-		c.say(place+"less than the leather is thick, the edge may tear: make it %v", inCalliper(margin), inCalliper(leather))
+		c.say(place+"less than the leather is thick, the edge may tear: make it %v", inCalliper(margin), atLeast{leather, length.Calliper})
 	default:
 		c.say(place+"enough to carry the stitches", inCalliper(margin))
 	}
@@ -87,7 +87,7 @@ func (p *Plan) checkHollow() Check {
 	const place = "smallest hollow of the cut line: %v across; "
 	if d < drum-tie {
 		c.Level = Note
-		c.say(place+"your smallest drum will not go in: make it %v", inRuler(d), inRuler(drum))
+		c.say(place+"your smallest drum will not go in: make it %v", inRuler(d), atLeast{drum, length.Ruler})
 	} else {
 		c.say(place+"your smallest drum goes in", inRuler(d))
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"chape/calc/curve"
+	"chape/calc/length"
 )
 
 // StrapCut is the retention strap, laid flat: a strip with its ends rounded
@@ -110,13 +111,13 @@ func (p *Plan) checkStrap() []Check {
 	switch {
 	case step > 0 && c.Value < 0:
 		c.Level = Note
-		c.say(place+"it lies over the step, %v, and slips: move it %v away", at, inPlace(step), inRuler(clear-c.Value))
+		c.say(place+"it lies over the step, %v, and slips: move it %v away", at, inPlace(step), atLeast{clear - c.Value, length.Ruler})
 	case onSwell < -tie:
 		c.Level, c.Value = Note, onSwell
-		c.say(place+"it lies on the fattest part, %v, and slips: move it %v away", at, inPlace(fat), inRuler(-onSwell))
+		c.say(place+"it lies on the fattest part, %v, and slips: move it %v away", at, inPlace(fat), atLeast{-onSwell, length.Ruler})
 	case step > 0 && c.Value < clear-tie:
 		c.Level = Note
-		c.say(place+"only %v beside the step, %v, it slips over it: move it %v away", at, inRuler(c.Value), inPlace(step), inRuler(clear-c.Value))
+		c.say(place+"only %v beside the step, %v, it slips over it: move it %v away", at, inRuler(c.Value), inPlace(step), atLeast{clear - c.Value, length.Ruler})
 	default:
 		c.say(place+"clear of steps and of the fattest part", at)
 	}

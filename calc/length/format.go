@@ -17,6 +17,19 @@ const (
 	Calliper                 // to 0.05 mm or 1/64 in
 )
 
+// step is the finest length that is shown.
+func (f Fineness) step(u Unit) Length {
+	switch {
+	case u == Inches && f == Calliper:
+		return Inch / 64
+	case u == Inches:
+		return Inch / 32
+	case f == Calliper:
+		return 0.05
+	}
+	return 0.5
+}
+
 // Format shows l with its unit: "12.5 mm", "1 3/8 in". Halves round away
 // from zero. Zeros after the decimal point are left out.
 func (l Length) Format(u Unit, f Fineness) string {
@@ -38,9 +51,9 @@ func (l Length) Figure(u Unit, f Fineness) string {
 		}
 		return fraction(roundUp(l.In()*float64(den)), den)
 	}
-	step, decimals := 0.5, 1
+	step, decimals := f.step(u).MM(), 1
 	if f == Calliper {
-		step, decimals = 0.05, 2
+		decimals = 2
 	}
 	return strconv.FormatFloat(roundUp(l.MM()/step)*step, 'f', decimals, 64)
 }
