@@ -87,7 +87,7 @@ var outline = []column[Project]{
 		func(p *Project) *knife.Back { return &p.Knife.Back }, knife.Blunt, knife.Sharp),
 	value.At(Spec{Key: "knife.untouched", Group: "untouched", Name: "not given yet", Kind: Text, Max: LongestLine,
 		Hint: "the outline's figures that still are a new project's"}, "", func(p *Project) *string { return &p.Untouched }).UnlessEmpty(),
-	value.ChoiceAt(Spec{Key: "knife.source", Group: "outline", Name: "marks from", Hint: "outline: filled from its figures; measured: as typed mark by mark",
+	value.ChoiceAt(Spec{Key: "knife.source", Group: "outline", Name: "marks from", Hint: "outline: its figures; measured: mark by mark",
 		Shown: []string{"measured", "outline"}},
 		func(p *Project) *Source { return &p.Source }, FromStations, FromOutline),
 	value.ChoiceAt(outlined("point", "point", "the shape of the blade's point"),

@@ -109,6 +109,13 @@ func TestTheFootIsOfTheRow(t *testing.T) {
 	}
 }
 
+// The row that says where the marks come from names the key that reads them off a photograph.
+func TestThePhotographIsNamed(t *testing.T) {
+	f := open(t, defaults())
+	f.goTo(form.SourceKey, -1)
+	f.warned("marks from: outline: its figures; measured: mark by mark; I: off a photograph")
+}
+
 // Space on a number changes nothing, and says what would.
 func TestSpaceOnANumberSaysWhatWouldDo(t *testing.T) {
 	f := open(t, defaults())

@@ -165,7 +165,11 @@ func (m *Model) foot() []string {
 	case f.Hint == "":
 		return nil
 	}
-	return m.styled(f.NameIn(m.snap.Project)+": "+f.Hint, m.Styles.Quiet, hintLines)
+	hint := f.NameIn(m.snap.Project) + ": " + f.Hint
+	if f.Key == form.SourceKey {
+		hint += "; I: off a photograph"
+	}
+	return m.styled(hint, m.Styles.Quiet, hintLines)
 }
 
 func (m *Model) styled(text string, style lipgloss.Style, most int) []string {
