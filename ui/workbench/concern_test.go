@@ -72,7 +72,6 @@ func TestExplainThenKeys(t *testing.T) {
 	s := filed(t, 80, 24, fresh())
 	s.m.seek(seekTo("sheath.blend"))
 	s.keys("?")
-	s.shows("smallest hollow: the drum that fits")
 	s.shows("The tightest hollow that the cut line may have")
 	s.keys("?")
 	s.shows("Keys: up and down for more")
