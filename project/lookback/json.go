@@ -63,10 +63,16 @@ type (
 		Amount   string  `json:"amount"`
 	}
 	readyJSON struct {
+		At    string     `json:"at"`
+		Spare *int       `json:"spare"`
+		Unset int        `json:"unset"`
+		Bare  int        `json:"bare"`
+		Queue *queueJSON `json:"queue"`
+	}
+	queueJSON struct {
+		After int    `json:"after"`
 		At    string `json:"at"`
 		Spare *int   `json:"spare"`
-		Unset int    `json:"unset"`
-		Bare  int    `json:"bare"`
 	}
 	totalsJSON struct {
 		Sheaths  int           `json:"sheaths"`
@@ -94,8 +100,9 @@ type (
 func JSON(all []Sheath, sh shop.Shop, now time.Time) ([]byte, error) {
 	c := sh.Prices.Currency
 	out := shelfJSON{Currency: c.Sign, Sheaths: []sheathJSON{}}
+	q := sh.Queue(promised(all), now)
 	for _, s := range all {
-		out.Sheaths = append(out.Sheaths, s.json(sh, now))
+		out.Sheaths = append(out.Sheaths, s.json(sh, q, now))
 	}
 	t := Sum(all)
 	out.Totals = totalsJSON{
@@ -110,10 +117,10 @@ func JSON(all []Sheath, sh shop.Shop, now time.Time) ([]byte, error) {
 	return append(data, '\n'), err
 }
 
-func (s Sheath) json(sh shop.Shop, now time.Time) sheathJSON {
+func (s Sheath) json(sh shop.Shop, q shop.Queue, now time.Time) sheathJSON {
 	out := sheathJSON{
 		File: s.File, Title: s.Title, Customer: s.Customer, Due: dayOf(s.Due), Finished: s.Finished, PutAway: s.PutAway,
-		Minutes: minutesOf(s.Hours), Steps: []stepJSON{}, Ready: s.ready(sh, now),
+		Minutes: minutesOf(s.Hours), Steps: []stepJSON{}, Ready: s.ready(sh, q, now),
 	}
 	for _, st := range s.Steps {
 		out.Steps = append(out.Steps, stepJSON{st.Title, whole(st.Expected), whole(st.Spent), st.Done})
@@ -136,7 +143,7 @@ func (s Sheath) json(sh shop.Shop, now time.Time) sheathJSON {
 }
 
 // ready is null where all is done, and where the shop's hours are not known.
-func (s Sheath) ready(sh shop.Shop, now time.Time) *readyJSON {
+func (s Sheath) ready(sh shop.Shop, q shop.Queue, now time.Time) *readyJSON {
 	if len(s.Open.Jobs) == 0 || !sh.Week.Any() {
 		return nil
 	}
@@ -144,10 +151,29 @@ func (s Sheath) ready(sh shop.Shop, now time.Time) *readyJSON {
 	if !ok {
 		return nil
 	}
-	out := &readyJSON{At: r.At.Format(time.RFC3339), Unset: r.Unset, Bare: r.Bare}
-	if !s.Due.IsZero() {
-		spare := r.Spare(calendar.DayOf(s.Due))
-		out.Spare = &spare
+	out := &readyJSON{At: r.At.Format(time.RFC3339), Spare: s.spare(r.Finish), Unset: r.Unset, Bare: r.Bare}
+	if f, after, ok := q.Earliest(s.Open, s.Due, now); ok && !s.PutAway {
+		out.Queue = &queueJSON{after, f.At.Format(time.RFC3339), s.spare(f)}
+	}
+	return out
+}
+
+// spare are the days to spare; null where it is promised for none.
+func (s Sheath) spare(f calendar.Finish) *int {
+	if s.Due.IsZero() {
+		return nil
+	}
+	spare := f.Spare(calendar.DayOf(s.Due))
+	return &spare
+}
+
+// promised are the sheaths that share the bench.
+func promised(all []Sheath) []shop.Promise {
+	var out []shop.Promise
+	for _, s := range all {
+		if !s.PutAway {
+			out = append(out, shop.Promise{Open: s.Open, Due: s.Due})
+		}
 	}
 	return out
 }

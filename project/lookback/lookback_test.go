@@ -114,7 +114,9 @@ func TestTables(t *testing.T) {
 // 90 min of sewing end 19:30, 4 days before the 30th.
 func TestJSON(t *testing.T) {
 	sh := evenings()
-	dir := shoptest.Shelf(t, map[string]project.Project{"a": quoted(sheath("one", 70, true), "100"), "b": sheath("three", 40, false)}, "c")
+	earlier := sheath("four", 40, false) // of 90 min, for the 29th: it has the bench till 19:30
+	earlier.Customer.Due = time.Date(2026, 11, 29, 0, 0, 0, 0, time.UTC)
+	dir := shoptest.Shelf(t, map[string]project.Project{"d": earlier, "a": quoted(sheath("one", 70, true), "100"), "b": sheath("three", 40, false)}, "c")
 	look, err := Over(shelf.Open(store.OS(), dir), sh)
 	if err != nil {
 		t.Fatal(err)
@@ -128,7 +130,7 @@ func TestJSON(t *testing.T) {
 		Sheaths []map[string]any
 		Totals  map[string]any
 	}
-	if err := json.Unmarshal(data, &got); err != nil || len(got.Sheaths) != 3 {
+	if err := json.Unmarshal(data, &got); err != nil || len(got.Sheaths) != 4 {
 		t.Fatalf("%v in %s", err, data)
 	}
 	one, three, torn := got.Sheaths[0], got.Sheaths[1], got.Sheaths[2]
@@ -138,10 +140,16 @@ func TestJSON(t *testing.T) {
 	if ready := three["ready"].(map[string]any); ready["at"] != "2026-11-26T19:30:00Z" || ready["spare"] != 4.0 || three["quote"] != nil || three["left"] != nil {
 		t.Errorf("three %v", three)
 	}
+	if q := three["ready"].(map[string]any)["queue"].(map[string]any); q["after"] != 1.0 || q["at"] != "2026-11-26T21:00:00Z" || q["spare"] != 4.0 {
+		t.Errorf("after the one promised earlier: %v", q)
+	}
+	if q := got.Sheaths[3]["ready"].(map[string]any)["queue"].(map[string]any); q["after"] != 0.0 || q["at"] != "2026-11-26T19:30:00Z" || q["spare"] != 3.0 {
+		t.Errorf("the one promised first: %v", q)
+	}
 	if torn["leather"] != nil || torn["cost"] != nil || !strings.Contains(torn["error"].(string), "c.toml") {
 		t.Errorf("torn %v", torn)
 	}
-	if got.Totals["asked"] != "100.00" || got.Totals["took"] != "95.00" || got.Totals["sheaths"] != 2.0 {
+	if got.Totals["asked"] != "100.00" || got.Totals["took"] != "95.00" || got.Totals["sheaths"] != 3.0 {
 		t.Errorf("totals %v", got.Totals)
 	}
 }

@@ -67,11 +67,23 @@ func (q Queue) Fits(s Shop, now time.Time) bool {
 // Ready is Shop.Ready after those that are promised earlier; after all of them where it is
 // promised for no day.
 func (q Queue) Ready(o steps.Open, promised, now time.Time) Ready {
-	var before queued
+	return q.shop.ready(o, promised, now, q.before(promised))
+}
+
+// Earliest is when that is, and after how many; ok is false where there is too little time
+// at the bench.
+func (q Queue) Earliest(o steps.Open, promised, now time.Time) (f calendar.Finish, after int, ok bool) {
+	before := q.before(promised)
+	r, ok := o.Earliest(now, calendar.Shop{Week: q.shop.Week, Taken: before.taken})
+	return r.Finish, before.n, ok
+}
+
+// before are those promised earlier than a day; all of them where it is none.
+func (q Queue) before(promised time.Time) (out queued) {
 	for _, d := range q.days {
 		if promised.IsZero() || d.due.Before(promised) {
-			before = d
+			out = d
 		}
 	}
-	return q.shop.ready(o, promised, now, before)
+	return out
 }
