@@ -18,6 +18,9 @@ func (s Stock) Validate() error {
 	case len(s.Pieces) > mostPieces:
 		return fmt.Errorf("leather: found %d pieces: give at most %d", len(s.Pieces), mostPieces)
 	}
+	if len(s.With) > mostPieces {
+		return fmt.Errorf("with: found %d projects: give at most %d", len(s.With), mostPieces)
+	}
 	for i, l := range s.Pieces {
 		if err := l.Validate(); err != nil {
 			return fmt.Errorf("leather %d, %s: %w", i+1, plain.Quote(l.Name), err)

@@ -50,8 +50,9 @@ func (m mm) MarshalTOML() ([]byte, error) {
 
 // rack and row are the file as TOML has it.
 type rack struct {
-	Gap     *mm   `toml:"gap"`
-	Leather []row `toml:"leather"`
+	Gap     *mm      `toml:"gap"`
+	With    []string `toml:"with,omitempty"`
+	Leather []row    `toml:"leather"`
 }
 
 type row struct {
@@ -71,6 +72,7 @@ type row struct {
 	Off       *float64 `toml:"stretch_plus,omitempty"`
 	PriceM2   string   `toml:"price_m2,omitempty"`
 	PriceFt2  string   `toml:"price_ft2,omitempty"`
+	Aside     bool     `toml:"aside,omitempty"`
 }
 
 const heading = `# The leather on the rack. Lengths in millimetres, or as texts with their unit.
@@ -84,7 +86,7 @@ func Encode(s Stock) []byte {
 	var b bytes.Buffer
 	b.WriteString(heading)
 	gap := mm(s.Gap)
-	r := rack{Gap: &gap}
+	r := rack{Gap: &gap, With: s.With}
 	for _, l := range s.Pieces {
 		r.Leather = append(r.Leather, rowOf(l))
 	}
@@ -117,7 +119,7 @@ func rowOf(l Leather) row {
 	if l.Stretched {
 		r.Wet, r.Kept, r.Off = &l.Stretch.Wet, &l.Stretch.Kept, &l.Stretch.Plus
 	}
-	r.PriceM2, r.PriceFt2 = l.Price.M2, l.Price.Ft2
+	r.PriceM2, r.PriceFt2, r.Aside = l.Price.M2, l.Price.Ft2, l.Aside
 	return r
 }
 
@@ -136,6 +138,7 @@ func Decode(name string, data []byte) (Stock, error) {
 		return Stock{}, fmt.Errorf("%s: %s: found a key this program does not know: take it out", name, plain.Quote(un[0].String()))
 	}
 	s := Empty()
+	s.With = r.With
 	if r.Gap != nil {
 		s.Gap = length.Length(*r.Gap)
 	}
@@ -179,6 +182,7 @@ func (r row) leather() (Leather, error) {
 		l.Flaws = append(l.Flaws, f)
 	}
 	l.Price = money.ByArea{M2: r.PriceM2, Ft2: r.PriceFt2}
+	l.Aside = r.Aside
 	l.Fixed, l.Grain, l.Within = r.Grain != nil, or(r.Grain, 0), or(r.Within, l.Within)
 	if r.Neutral != nil {
 		l.Neutral = bend.Neutral{K: *r.Neutral, Plus: or(r.Plus, 0), Of: max(1, or(r.Strips, 1))}

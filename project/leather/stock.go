@@ -21,6 +21,7 @@ import (
 type Stock struct {
 	Gap    length.Length // between two parts
 	Pieces []Leather
+	With   []string // files of projects that are cut from it together with the one in hand
 }
 
 // Leather is one piece. Places on it are mm from its lower left corner, grain side up.
@@ -37,6 +38,7 @@ type Leather struct {
 	Stretch       bend.Stretch
 	Stretched     bool // Stretch was measured
 	Price         money.ByArea
+	Aside         bool // not to be cut from for now
 }
 
 // Flaw is a place to keep off: round, or with corners.
@@ -70,6 +72,7 @@ func Empty() Stock { return Stock{Gap: DefaultGap} }
 
 // Clone is a copy that shares nothing with s.
 func (s Stock) Clone() Stock {
+	s.With = slices.Clone(s.With)
 	s.Pieces = slices.Clone(s.Pieces)
 	for i, l := range s.Pieces {
 		s.Pieces[i].Corners = slices.Clone(l.Corners)
@@ -81,6 +84,26 @@ func (s Stock) Clone() Stock {
 // Find is the place of the leather of a name; -1: there is none.
 func (s Stock) Find(name string) int {
 	return slices.IndexFunc(s.Pieces, func(l Leather) bool { return l.Name == name })
+}
+
+// Take takes a project's file along, or not any more.
+func (s *Stock) Take(path string) {
+	if i := slices.Index(s.With, path); i >= 0 {
+		s.With = slices.Delete(s.With, i, i+1)
+		return
+	}
+	s.With = append(s.With, path)
+}
+
+// Chosen are the pieces to be cut from: those with a size that are not put aside.
+func (s Stock) Chosen() []Leather {
+	var out []Leather
+	for _, l := range s.Pieces {
+		if l.Sized() && !l.Aside {
+			out = append(out, l)
+		}
+	}
+	return out
 }
 
 // Free is a name that no piece has: the one given, or with a number behind it.

@@ -16,6 +16,7 @@ import (
 )
 
 const rackOf = `gap = 4
+with = ["field-knife.toml"]
 [[leather]]
 name = "offcut"
 thickness = "8 oz"
@@ -30,6 +31,7 @@ stretch_wet = 0.12
 stretch_kept = 0.07
 stretch_plus = 0.007
 price_m2 = "92.50"
+aside = true
 [[leather]]
 name = "shoulder"
 thickness = 3.2
@@ -44,6 +46,9 @@ func TestDecode(t *testing.T) {
 	}
 	if len(s.Pieces) != 2 || s.Gap != 4 {
 		t.Fatalf("read %+v", s)
+	}
+	if c := s.Chosen(); !reflect.DeepEqual(s.With, []string{"field-knife.toml"}) || len(c) != 1 || c[0].Name != "shoulder" {
+		t.Errorf("with %v, cut from %+v", s.With, c)
 	}
 	a, b := s.Pieces[0], s.Pieces[1]
 	if a.Thickness != 3.175 || len(a.Corners) != 6 || len(a.Flaws) != 2 || a.Flaws[0].Across != 30 || !a.Fixed || a.Grain != 10 || a.Within != 20 ||
@@ -69,6 +74,7 @@ func TestDecodeRefuses(t *testing.T) {
 		"gap = nan": "gap: found NaN mm: give 0 to 50 mm",
 		"[[leather]]\nname = \"a\"\nthickness = 3\nprice_m2 = \"dear\"":                 "price: found \"dear\": write an amount as in 92.50",
 		"[[leather]]\nname = \"a\"\nthickness = 3\nprice_m2 = \"9\"\nprice_ft2 = \"9\"": "give one of the two",
+		"with = 3":                   "leather.toml: ",
 		"gap = true":                 "write a number of millimetres",
 		"[[leather]]\ncolour = 1":    "\"leather.colour\": found a key this program does not know",
 		"[[leather]]\nthickness = 3": "without a name",

@@ -19,8 +19,8 @@ import (
 
 var placeVerb = call.Verb{
 	Name: "place", Args: "[--json] FILE...", Does: "place parts on your leather",
-	More: `  --on NAMES     the pieces to cut from, by name, with commas between; all,
-                 if it is not given
+	More: `  --on NAMES     the pieces to cut from, by name, with commas between; those
+                 ticked on the Leather page, if it is not given
   --json         for other programs: lengths in mm, angles in degrees
   --out DIR      also write how they lie: a PDF at 1:4, or smaller where it has
                  no room, and an SVG at true size
@@ -123,18 +123,21 @@ func writePlaced(w call.World, set settings.Chosen, laid leather.Laid, first pla
 // named are the pieces of those names, in the order given; all that have a size without
 // names.
 func named(s leather.Stock, names string) ([]leather.Leather, error) {
-	var all, out []leather.Leather
+	var out []leather.Leather
 	var known []string
 	for _, l := range s.Pieces {
 		if l.Sized() {
-			all, known = append(all, l), append(known, l.Name)
+			known = append(known, l.Name)
 		}
 	}
-	if len(all) == 0 {
+	if len(known) == 0 {
 		return nil, fmt.Errorf("there is no leather to cut from: add a piece on the Leather page of the workbench (R)")
 	}
 	if names == "" {
-		return all, nil
+		if chosen := s.Chosen(); len(chosen) > 0 {
+			return chosen, nil
+		}
+		return nil, fmt.Errorf("every piece is put aside: name those to cut from with --on, or tick one on the Leather page of the workbench (R)")
 	}
 	for _, name := range strings.Split(names, ",") {
 		name = strings.TrimSpace(name)

@@ -201,6 +201,40 @@ func TestSeveralKnives(t *testing.T) {
 	}
 }
 
+// What is ticked is kept: the page opened anew has it, u takes it back, and a project that
+// can't be read any more is left out and said.
+func TestTicksAreKept(t *testing.T) {
+	b := newBench(t, 158, 40, offcut(), leather.New("shoulder"))
+	b.Keys("down", " ", "end", "up", "up", " ")
+	if s := b.kept(); len(s.With) != 1 || s.Pieces[0].Aside || !s.Pieces[1].Aside {
+		t.Fatalf("kept %v, %+v", s.With, s.Pieces)
+	}
+	anew := func() *Model {
+		b.Pane = New(Options{Rack: b.rack, Shelf: b.shelf, Styles: ink.New(ink.Dark, ink.None)})
+		b.Pane.place = first
+		b.Pane.SetSize(158, 40)
+		b.Show()
+		b.Send(act.InHand{Is: true})
+		return b.Pane
+	}
+	laid, err := anew().ask()
+	if err != nil || len(laid.Task.Pieces) != 1 || laid.Copies() != 4 || !laid.Several() {
+		t.Fatalf("opened anew: %d pieces, %d parts, %v", len(laid.Task.Pieces), laid.Copies(), err)
+	}
+	b.Keys("home", "down", " ", "u").Shows("[ ] shoulder")
+	if s := b.kept(); !s.Pieces[1].Aside {
+		t.Error("undone, but not on the disk")
+	}
+	if err := os.WriteFile(b.kept().With[0], []byte("title = "), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	laid, err = anew().ask()
+	said := b.Said[len(b.Said)-1]
+	if err != nil || laid.Several() || !strings.Contains(said, "Field knife.toml was to be cut") {
+		t.Errorf("with a broken project: %d parts, %v; with %v; said %v", laid.Copies(), err, b.kept().With, b.Said)
+	}
+}
+
 // Esc breaks a search off, and what was found till then is kept.
 func TestBrokenOff(t *testing.T) {
 	b := newBench(t, 78, 19, offcut())

@@ -50,7 +50,6 @@ type Model struct {
 	snap act.Snapshot
 
 	rack   *jobs.Rack
-	off    map[string]bool // leather that is not to be cut from, by name
 	others jobs.Others
 
 	view  view
@@ -81,7 +80,7 @@ func New(o Options) *Model {
 	if o.Trace == nil {
 		o.Trace = func() tracing.Settings { return tracing.Settings{} }
 	}
-	return &Model{o: o, rack: jobs.NewRack(o.Rack), off: map[string]bool{}, place: nest.Place,
+	return &Model{o: o, rack: jobs.NewRack(o.Rack), place: nest.Place,
 		picker: tracing.New(trace.Leather, o.Trace, o.Styles),
 		pen:    drawing.New(o.Styles)}
 }
@@ -140,8 +139,7 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 		}
 		return m, m.rack.Look(m.o.Shelf) // each time it is opened
 	case jobs.Read:
-		m.read(msg)
-		return m, nil
+		return m, m.read(msg)
 	case jobs.Kept:
 		return m, m.rack.Kept(msg)
 	case jobs.Planned:

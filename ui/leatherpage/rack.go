@@ -2,12 +2,14 @@ package leatherpage
 
 import (
 	"fmt"
+	"path/filepath"
 
 	"chape/calc"
 	"chape/project/leather"
 	"chape/project/plain"
 	"chape/ui/act"
 	"chape/ui/leatherpage/jobs"
+	"chape/ui/term"
 )
 
 // kind is whose a change is.
@@ -19,11 +21,16 @@ const (
 )
 
 // read takes on what was on the disk.
-func (m *Model) read(msg jobs.Read) {
+func (m *Model) read(msg jobs.Read) []act.Msg {
 	m.others = m.others.Renewed(msg.Others)
-	if m.rack.Take(msg) {
-		m.review()
+	m.rack.Take(msg)
+	out := m.chose(true)
+	for _, path := range m.rack.Stock().With {
+		if m.o.Shelf != nil && !m.others.Have(path) {
+			out = append(out, act.Say{Text: term.Plain(filepath.Base(path)) + " was to be cut from the same leather: it can't be read on the shelf, and is left out", Warn: true})
+		}
 	}
+	return out
 }
 
 // change changes the leather: one step of undo, one save.
@@ -31,9 +38,20 @@ func (m *Model) change(do func(*leather.Stock) error) ([]act.Msg, error) {
 	out, err := m.rack.Change(do)
 	if err == nil {
 		m.done = append(m.done, ofRack)
-		m.review()
+		out = append(out, m.chose(false)...)
 	}
 	return out, err
+}
+
+// chose follows the leather in what else is cut from it.
+func (m *Model) chose(again bool) []act.Msg {
+	limits := calc.DefaultLimits()
+	if m.snap.Plan != nil {
+		limits = m.snap.Plan.Input.Limits // the user's
+	}
+	out := m.others.Choose(m.rack.Stock().With, m.snap.Path, again, m.o.Shelf, limits)
+	m.review()
+	return out
 }
 
 // undo takes the last change on this page back; changes of the project are the root's.
@@ -63,26 +81,21 @@ func (m *Model) moved(out []act.Msg, text string) []act.Msg {
 	if m.view != viewAll && m.view != viewPart && m.at >= len(m.rack.Stock().Pieces) {
 		m.home()
 	}
-	m.review()
-	return append(out, act.Say{Text: text})
+	return append(append(out, m.chose(false)...), act.Say{Text: text})
 }
 
 // tickOther takes another project along, or not.
-func (m *Model) tickOther(i int) []act.Msg {
-	m.laid = nil
-	limits := calc.DefaultLimits()
-	if m.snap.Plan != nil {
-		limits = m.snap.Plan.Input.Limits // the user's
-	}
-	return m.others.Tick(i, m.o.Shelf, limits)
+func (m *Model) tickOther(path string) []act.Msg {
+	return m.say(m.change(func(s *leather.Stock) error { s.Take(path); return nil }))
 }
 
-// worked takes on another project that was read.
+// worked takes on another project that was read; one that can't be cut is not taken along.
 func (m *Model) worked(msg jobs.Planned) []act.Msg {
-	out, fresh := m.others.Take(msg)
-	if fresh {
-		m.laid = nil
+	failed, out := m.others.Take(msg)
+	if failed != "" {
+		return append(m.tickOther(failed), out...)
 	}
+	m.review()
 	return out
 }
 

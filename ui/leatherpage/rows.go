@@ -68,7 +68,7 @@ func (m *Model) rackRows() []row {
 	var rows []row
 	u := m.snap.Unit
 	for i, l := range m.rack.Stock().Pieces {
-		r := row{group: "from", name: tick(l.Sized() && !m.off[l.Name]) + term.Plain(l.Name), value: l.Size(u),
+		r := row{group: "from", name: tick(l.Sized() && !l.Aside) + term.Plain(l.Name), value: l.Size(u),
 			hint:  "Space: cut from it, or not; Enter: its size, flaws, grain, bend; " + removeKey + " takes it out; " + upKey + ": use it earlier",
 			enter: func() []act.Msg { m.enterView(viewPiece, i); return nil },
 			remove: func() []act.Msg {
@@ -79,9 +79,7 @@ func (m *Model) rackRows() []row {
 			r.value += ", this sheath's"
 		}
 		r.space = func() []act.Msg {
-			m.off[l.Name] = !m.off[l.Name]
-			m.review()
-			return nil
+			return m.say(m.change(func(s *leather.Stock) error { s.Pieces[i].Aside = !l.Aside; return nil }))
 		}
 		rows = append(rows, r)
 	}
@@ -150,11 +148,11 @@ func (m *Model) cutRows() []row {
 			remove: func() []act.Msg { return m.dropPart(i) }})
 	}
 	rows = append(rows, row{group: "cut", name: "    another part of this sheath", hint: "Enter: a part of your own, by length and width or by half-widths", enter: m.addPart})
-	for i, o := range m.others {
+	for _, o := range m.others {
 		if o.Is(m.snap.Path) {
 			continue
 		}
-		flip := func() []act.Msg { return m.tickOther(i) }
+		flip := func() []act.Msg { return m.tickOther(o.Path) }
 		value := ""
 		if o.On && o.Work.Plan == nil {
 			value = "being read"

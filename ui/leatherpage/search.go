@@ -12,20 +12,9 @@ import (
 	"chape/ui/term"
 )
 
-// chosen are the pieces to be cut from, in their order.
-func (m *Model) chosen() []leather.Leather {
-	var out []leather.Leather
-	for _, l := range m.rack.Stock().Pieces {
-		if l.Sized() && !m.off[l.Name] {
-			out = append(out, l)
-		}
-	}
-	return out
-}
-
 // ask is what is to be placed on what.
 func (m *Model) ask() (leather.Laid, error) {
-	pieces, works := m.chosen(), m.works()
+	pieces, works := m.rack.Stock().Chosen(), m.works()
 	switch {
 	case len(works) == 0:
 		return leather.Laid{}, fmt.Errorf("there is no plan to cut by: correct the numbers of the knife first")

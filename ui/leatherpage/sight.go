@@ -33,7 +33,7 @@ func (m *Model) inSight() (nest.Piece, bool) {
 	if i := m.list.At; i < len(m.rack.Stock().Pieces) && m.rack.Stock().Pieces[i].Sized() {
 		return m.rack.Stock().Pieces[i].Piece(), true
 	}
-	if chosen := m.chosen(); len(chosen) > 0 {
+	if chosen := m.rack.Stock().Chosen(); len(chosen) > 0 {
 		return chosen[0].Piece(), true
 	}
 	return nest.Piece{}, false

@@ -1,6 +1,8 @@
 package jobs
 
 import (
+	"slices"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/calc"
@@ -58,42 +60,57 @@ func (os Others) Renewed(fresh Others) Others {
 	return fresh
 }
 
+// Have tells whether a file's project is among them.
+func (os Others) Have(path string) bool {
+	return slices.ContainsFunc(os, func(o Other) bool { return o.Path == path })
+}
+
 // Is tells whether it is the project at a full path; "": at none.
 func (o Other) Is(path string) bool { return path != "" && store.FullPath(o.Path) == path }
 
-// Tick takes a project along, or not.
-func (os Others) Tick(i int, sh *shelf.Shelf, limits calc.Limits) []act.Msg {
-	o := &os[i]
-	o.On = !o.On
-	if !o.On {
-		return nil
+// Choose takes along the projects of some files, but for that at a full path, and reads
+// those that were not taken along before; all of them again if the page was opened.
+func (os Others) Choose(with []string, but string, again bool, sh *shelf.Shelf, limits calc.Limits) []act.Msg {
+	var out []act.Msg
+	for i := range os {
+		o := &os[i]
+		was := o.On
+		o.On = slices.Contains(with, o.Path) && !o.Is(but)
+		switch {
+		case !o.On:
+			o.Work = leather.Work{}
+		case again || !was:
+			out = append(out, read(sh, o.Path, limits))
+		}
 	}
-	path := o.Path
-	return []act.Msg{act.Do(func() tea.Msg {
+	return out
+}
+
+func read(sh *shelf.Shelf, path string, limits calc.Limits) act.Msg {
+	return act.Do(func() tea.Msg {
 		p, err := sh.Load(path)
 		if err != nil {
 			return Planned{path: path, err: err}
 		}
 		plan, err := calc.Compute(p.Input(limits))
 		return Planned{path, leather.Work{Project: p, Plan: plan}, err}
-	})}
+	})
 }
 
-// Take takes a project on that was read; one that can't be planned stays out. Fresh tells
-// whether there is another to be cut now.
-func (os Others) Take(msg Planned) (out []act.Msg, fresh bool) {
+// Take takes a project on that was read. One that can't be planned stays out: its path,
+// and what is to be said.
+func (os Others) Take(msg Planned) (failed string, out []act.Msg) {
 	for i := range os {
 		o := &os[i]
-		if o.Path != msg.path {
-			continue
+		switch {
+		case o.Path != msg.path || !o.On:
+		case msg.err != nil:
+			return o.Path, []act.Msg{act.Say{Text: o.Title + " can't be cut yet: " + msg.err.Error(), Warn: true}}
+		default:
+			o.Work = msg.work
 		}
-		if msg.err != nil {
-			o.On = false
-			return []act.Msg{act.Say{Text: o.Title + " can't be cut yet: " + msg.err.Error(), Warn: true}}, fresh
-		}
-		o.Work, fresh = msg.work, true
 	}
-	return nil, fresh
+	return "", nil
 }
 
 // Works are those to be cut, but for the project at a full path.
