@@ -92,3 +92,16 @@ func TestWrap(t *testing.T) {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }
+
+// What stands beside the title is cut between words, and says so.
+func TestAsideIsCutBetweenWords(t *testing.T) {
+	const text = "! 1 * 2: tightest place, 41 mm from the point"
+	for w, want := range map[int]string{
+		80: text, 46: text, 45: "! 1 * 2: tightest place, 41 mm from the …", 26: "! 1 * 2: tightest place …", 25: "! 1 * 2: tightest …",
+		18: "! 1 * 2", 8: "! 1 * 2", 7: "! 1 …", 4: "! …",
+	} {
+		if got := asideIn(text, w); got != want+" " {
+			t.Errorf("in %d cells %q, want %q", w, got, want)
+		}
+	}
+}

@@ -37,3 +37,22 @@ func TestHelpSaysOnce(t *testing.T) {
 		t.Errorf("said more than once:\n%s", view)
 	}
 }
+
+// On a line of keys those in front stay longest, and the last two always; where letters are
+// typed, keys go by their other names or not at all.
+func TestKeyLine(t *testing.T) {
+	bind := func(does string, keys ...string) key.Binding {
+		return key.NewBinding(key.WithKeys(keys...), key.WithHelp(keys[0], does))
+	}
+	keys := []key.Binding{bind("next", "enter"), bind("print", "P"), bind("undo", "u", "ctrl+u"), bind("keys", "?"), bind("quit", "q")}
+	for w, want := range map[int]string{
+		80: "Enter next  P print  u undo  ? keys  q quit", 36: "Enter next  P print  ? keys  q quit", 30: "Enter next  ? keys  q quit", 3: "? keys  q quit",
+	} {
+		if got := KeyLine(keys, w, false); got != want {
+			t.Errorf("in %d cells %q, want %q", w, got, want)
+		}
+	}
+	if got, want := KeyLine(WithoutLetters(keys), 80, false), "Enter next  Ctrl+U undo  ? keys"; got != want {
+		t.Errorf("without letters %q, want %q", got, want)
+	}
+}
