@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"chape/project/file"
+	"chape/project/money"
 	"chape/project/store"
 )
 
@@ -53,6 +54,18 @@ const stepSample = `
 type Change struct {
 	Key   string // "glyphs", "printer.x"
 	Value any    // string, float64 or bool
+}
+
+// Price is the change that gives a price its amount, as kind as the key is: a number, where
+// 0 is not known, or a text. A key that there is not is refused by Keep.
+func Price(key string, a money.Amount) Change {
+	var c Config
+	for _, o := range c.own() {
+		if _, number := o.Get().(float64); o.Key == key && number {
+			return Change{Key: key, Value: a.Decimal().InexactFloat64()}
+		}
+	}
+	return Change{Key: key, Value: a.String()}
 }
 
 // Keep puts changes into the file at path, which is made where there is none. Only

@@ -75,3 +75,20 @@ func TestPricesRefused(t *testing.T) {
 		}
 	}
 }
+
+// A decimal comma in the file is answered by the same number with a point; what else stands
+// behind a value is not taken for one.
+func TestDecimalComma(t *testing.T) {
+	for text, want := range map[string]string{
+		"[price]\nthread = 0,45\n":             `:2: found ",45": write a point: 0.45`,
+		"[price]\nthread = 0,45   # a metre\n": `write a point: 0.45`,
+		"[price]\r\nthread=-12,5\r\n":          `write a point: -12.5`,
+		"[price]\nthread = 1,234.50\n":         "one key = value on each line",
+		"[price]\nthread = 1, 2\n":             "one key = value on each line",
+		"bell = true, false\n":                 "one key = value on each line",
+	} {
+		if _, err := Decode("config.toml", []byte(text)); err == nil || !strings.HasSuffix(err.Error(), want) {
+			t.Errorf("%q: %v, want …%s", text, err, want)
+		}
+	}
+}

@@ -68,7 +68,7 @@ func scan(data []byte) (x index, bad *project.Problem) {
 		s.statement()
 		s.blank(false)
 		if c := s.peek(); c != '\n' && c != 0 {
-			s.fail(s.glimpse(), "one key = value on each line")
+			s.fail(s.glimpse(), s.behindValue())
 		}
 	}
 	return s.index, nil
@@ -100,6 +100,23 @@ func (s *scanner) take(prefix string) bool {
 	}
 	s.pos += len(prefix)
 	return true
+}
+
+// behindValue is what would do where something stands behind a value: after a number with a
+// comma, as much of the world writes it, the same with a point.
+func (s *scanner) behindValue() string {
+	digits := func(b []byte) bool {
+		return len(b) > 0 && bytes.IndexFunc(b, func(r rune) bool { return r < '0' || r > '9' }) < 0
+	}
+	start := bytes.LastIndexByte(s.data[:s.pos], '\n') + 1
+	line, _, _ := bytes.Cut(s.data[start:], []byte("\n"))
+	_, value, _ := bytes.Cut(line, []byte("="))
+	value, _, _ = bytes.Cut(value, []byte("#"))
+	whole, part, comma := bytes.Cut(bytes.TrimSpace(value), []byte(","))
+	if comma && digits(bytes.TrimLeft(whole, "+-")) && digits(part) && len(value) < maxKey {
+		return fmt.Sprintf("write a point: %s.%s", whole, part)
+	}
+	return "one key = value on each line"
 }
 
 // glimpse is the next few characters, for a message.

@@ -1,6 +1,10 @@
 package act
 
-import tea "github.com/charmbracelet/bubbletea"
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chape/project/shop"
+)
 
 // Msg is one value that a pane, or a room of the root's, answers with. The root
 // takes them one after the other, at once, so that no key can overtake the change
@@ -25,6 +29,9 @@ type Choice struct {
 	Does string
 	Do   func() []Msg // nil: nothing
 }
+
+// Priced has the shop's prices hold as they stand in the settings by now.
+type Priced struct{ Shop shop.Shop }
 
 // PrintOrder has a quote of the project printed for the customer, by its place.
 type PrintOrder struct{ Quote int }

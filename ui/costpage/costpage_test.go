@@ -116,7 +116,7 @@ func TestInFeet(t *testing.T) {
 // A price set by hand stands; nonsense is refused with what would do.
 func TestPriceByHand(t *testing.T) {
 	r := newRig(t, order(), 78, 40, Options{}, shoptest.Evenings())
-	r.Keys("m").Answer("a lot").Shows("try 12.50").Keys("esc").Keys("m").Answer("").Shows("no price: type one").Keys("esc")
+	r.Keys("m").Answer("a lot").Shows("type one, as in 12.50").Keys("esc").Keys("m").Answer("").Shows("no price: type one").Keys("esc")
 	if len(r.Project.Quotes) != 0 {
 		t.Fatalf("quoted %+v", r.Project.Quotes)
 	}

@@ -17,13 +17,24 @@ import (
 // entry is what is being typed or asked, at the foot of the page.
 type entry struct {
 	*part.Ask
-	answer func(text string) (act.Commit, error) // Do is nil: nothing is to be done
-	doubt  func(text string) string              // asked once before it is done; nil: nothing is
+	answer func(text string) ([]act.Msg, error)
+	doubt  func(text string) string // asked once before it is done; nil: nothing is
 }
 
 const longestEntry = 30
 
+// ask asks for what a change of the project needs; a Commit without Do is none.
 func (m *Model) ask(a *part.Ask, do func(text string) (act.Commit, error)) []act.Msg {
+	return m.askFor(a, func(text string) ([]act.Msg, error) {
+		c, err := do(text)
+		if err != nil || c.Do == nil {
+			return nil, err
+		}
+		return []act.Msg{c}, nil
+	})
+}
+
+func (m *Model) askFor(a *part.Ask, do func(text string) ([]act.Msg, error)) []act.Msg {
 	a.SetWidth(m.w)
 	m.entry = &entry{Ask: a, answer: do}
 	return nil
@@ -35,7 +46,7 @@ func (m *Model) reply(p part.Press) []act.Msg {
 	case part.Dropped:
 		m.entry = nil
 	case part.Kept:
-		c, err := m.entry.answer(m.entry.Text())
+		out, err := m.entry.answer(m.entry.Text())
 		if err != nil {
 			m.entry.Refuse(err, p)
 			return nil
@@ -46,9 +57,7 @@ func (m *Model) reply(p part.Press) []act.Msg {
 			}
 		}
 		m.entry = nil
-		if c.Do != nil {
-			return []act.Msg{c}
-		}
+		return out
 	}
 	return nil
 }
@@ -71,7 +80,7 @@ func (m *Model) askQuote() []act.Msg {
 
 // addQuote is the answer that makes the quote.
 func (m *Model) addQuote(text string) (act.Commit, error) {
-	price, err := money.Parse(strings.Replace(strings.TrimSpace(text), ",", ".", 1))
+	price, err := amountOf(text)
 	if err != nil {
 		return act.Commit{}, err
 	}

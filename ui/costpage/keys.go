@@ -18,9 +18,10 @@ const (
 // keys are those of the page while nothing is being typed. None is a digit or a sign.
 func (m *Model) keys() part.Keys {
 	roll := func(by func() int) func() []act.Msg { return part.Quiet(func() { m.roll(by()) }) }
-	by := func(n int) func() int { return func() int { return n } }
+	move := func(by int) func() []act.Msg { return part.Quiet(func() { m.move(by) }) }
 	return part.Keys{
 		part.Key(quoteKey, "make a quote of what it comes to today", m.askQuote, quoteKey).Foot("new quote"),
+		part.Key("Enter", "the price of the line in hand, kept in your settings", m.askPrice, "enter").Foot("price"),
 		part.Key(acceptKey, "the day the customer accepted the quote", m.ofQuote(m.askAccepted), acceptKey).Foot("accepted"),
 		part.Key(printKey, "the quote or order on paper, for the customer", m.ofQuote(m.print), printKey).Foot("order sheet"),
 		part.Key("Esc", "back", leave, "esc").Foot("back"),
@@ -30,8 +31,8 @@ func (m *Model) keys() part.Keys {
 		part.Key("]", "next quote", part.Quiet(func() { m.choose(1) }), "]"),
 		part.Key("[", "quote before", part.Quiet(func() { m.choose(-1) }), "["),
 		part.Key("x", "take the quote out", m.ofQuote(m.askRemove), "x"),
-		part.Key("↑", "text up", roll(by(-1)), "up"),
-		part.Key("↓", "text down", roll(by(1)), "down"),
+		part.Key("↑", "line of the price, or text, up", move(-1), "up"),
+		part.Key("↓", "line of the price, or text, down", move(1), "down"),
 		part.Key("PgUp", "a page up", roll(func() int { return -m.h }), "pgup"),
 		part.Key("PgDn", "a page down", roll(func() int { return m.h / 2 }), "pgdown"),
 	}

@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
+	"chape/project/money"
 	"chape/project/shelf"
 	"chape/project/shop"
 	"chape/project/steps"
@@ -19,8 +20,11 @@ import (
 
 // Options are what the page needs from outside.
 type Options struct {
-	Shelf  *shelf.Shelf     // whose finished sheaths teach; nil: none
-	Clock  func() time.Time // the wall clock
+	Shelf *shelf.Shelf     // whose finished sheaths teach; nil: none
+	Clock func() time.Time // the wall clock
+	// Keep puts a price into the settings, by its key, and gives the shop as it is then; nil:
+	// there is nowhere to keep it.
+	Keep   func(key string, a money.Amount) (shop.Shop, error)
 	Styles ink.Styles
 }
 
@@ -36,6 +40,7 @@ type Model struct {
 	finished [][]steps.Step // the checklists of finished sheaths of the shelf
 	lessons  []shop.Lesson
 	list     part.List // of the quotes
+	line     int       // of today's bill: the one in hand
 	top      int       // the first line shown of each column
 	hours    bool      // where both columns do not fit: the minutes
 	newest   bool      // the next snapshot brings the quote to choose
@@ -68,6 +73,7 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	m.lessons = shop.Lessons(s.Project.Steps, m.finished)
 	n := len(s.Project.Quotes)
 	m.list.Set(n, n)
+	m.line = max(0, min(m.line, len(m.reckon.Price.Lines)-1))
 	switch {
 	case first:
 		m.list.Choose(max(0, s.Project.Standing()))
@@ -103,6 +109,8 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 			return m, m.study()
 		}
 		m.entry = nil
+	case pricedMsg:
+		return m, m.priced(msg)
 	case studiedMsg:
 		m.finished, m.promised, m.queue = msg.finished, msg.promised, shop.Queue{}
 		m.SetSnapshot(m.snap)

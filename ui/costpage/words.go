@@ -55,21 +55,32 @@ func (m *Model) day(t time.Time) string {
 
 // money is the price with where each line came from, and the quotes.
 func (m *Model) money(w int) []string {
+	out, _ := m.moneyAt(w)
+	return out
+}
+
+// moneyAt is money with the number of the line at which each line of the bill begins.
+func (m *Model) moneyAt(w int) (out []string, at []int) {
 	st := m.o.Styles
 	if m.snap.Plan == nil {
-		return nil
+		return nil, nil
 	}
-	out := []string{st.Heading.Render("What it comes to today")}
+	out = []string{st.Heading.Render("What it comes to today")}
 	b := m.reckon.Price
 	for i, l := range b.Lines {
 		if l.Kind >= money.OverheadLine && (i == 0 || b.Lines[i-1].Kind < money.OverheadLine) {
 			out = append(out, m.row(sumRow("cost expected", m.reckon.Cost), w, st.Strong)...)
 		}
-		out = append(out, m.lineRow(l, b.Currency, w)...)
+		at = append(at, len(out))
+		lead := "  "
+		if i == m.line {
+			lead = inHand
+		}
+		out = append(out, m.lineRow(lead, l, b.Currency, w)...)
 	}
 	out = append(out, m.row(sumRow("price", b), w, st.Strong)...)
 	if _, atLeast := b.Total(); atLeast {
-		out = append(out, layout.Paragraph("* prices are missing: give them in your settings, [price]; chape settings says where", w, 3, st.Note)...)
+		out = append(out, layout.Paragraph("* prices are missing: Enter on a line gives its price; all stand in your settings, [price]", w, 3, st.Note)...)
 	}
 	taken, by := sumRow("cost so far", m.reckon.Taken), ", by the minutes spent"
 	if !m.reckon.Use.Spends() {
@@ -77,7 +88,7 @@ func (m *Model) money(w int) []string {
 	}
 	taken[2] = strings.TrimPrefix(taken[2]+by, ", ")
 	out = append(out, m.row(taken, w, st.Text)...)
-	return append(out, m.quotes(w)...)
+	return append(out, m.quotes(w)...), at
 }
 
 func sumRow(name string, b money.Bill) [3]string {
@@ -89,14 +100,20 @@ func sumRow(name string, b money.Bill) [3]string {
 	return [3]string{name, b.Currency.Format(sum), from}
 }
 
-func (m *Model) lineRow(l money.Line, c money.Currency, w int) []string {
+// lineRow is a line of a bill; lead marks those that can be in hand.
+func (m *Model) lineRow(lead string, l money.Line, c money.Currency, w int) []string {
 	style := m.o.Styles.Text
 	amount := c.Show(l.Amount)
 	if !l.Amount.Known() {
 		style, amount = m.o.Styles.Note, "* missing"
 	}
-	return m.row([3]string{l.Name, amount, l.From}, w, style)
+	if lead == inHand {
+		style = m.o.Styles.Chosen
+	}
+	return m.row([3]string{lead + l.Name, amount, l.From}, w, style)
 }
+
+const inHand = "> "
 
 // The widths of name and amount.
 const nameW, amountW = 22, 13
@@ -145,7 +162,7 @@ func (m *Model) quotes(w int) []string {
 	}
 	out = append(out, "", st.Heading.Render("As quoted on "+m.day(q.Date)))
 	for _, l := range q.Bill.Lines {
-		out = append(out, m.lineRow(l, q.Bill.Currency, w)...)
+		out = append(out, m.lineRow("", l, q.Bill.Currency, w)...)
 	}
 	out = append(out, m.row(sumRow("price", q.Bill), w, st.Strong)...)
 	if m.reckon.Use.Spends() && q.Bill.Currency.Sign == m.reckon.Taken.Currency.Sign {

@@ -8,6 +8,7 @@ import (
 	"chape/calc"
 	"chape/project"
 	"chape/project/leather"
+	"chape/project/money"
 	"chape/project/print"
 	"chape/project/print/layout"
 	"chape/project/shop"
@@ -33,8 +34,10 @@ type Options struct {
 	Print    print.Options
 	Scale    float64 // grams, one step of the kitchen scale; 0: as the digits tell
 	Shop     shop.Shop
-	Tracing  tracing.Settings
-	Leather  *leather.File // the leather on the rack; nil: for this time only
+	// KeepPrice keeps a price in the settings, and gives the shop then; nil: nowhere to.
+	KeepPrice func(key string, a money.Amount) (shop.Shop, error)
+	Tracing   tracing.Settings
+	Leather   *leather.File // the leather on the rack; nil: for this time only
 	// Reread looks whether the user's settings have changed on the disk, and gives what
 	// puts them in and what is to be said of it; nil where there is nothing new. It is
 	// called from a command, one at a time. Reread nil: nobody looks.

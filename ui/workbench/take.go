@@ -90,6 +90,8 @@ func (m *Model) takeChange(msg act.Msg) (known bool) {
 		doc.Choose(msg.Mark)
 	case act.Record:
 		doc.Record(msg.Do)
+	case act.Priced:
+		m.o.Shop = msg.Shop
 	case session.Changed:
 		m.unfit = nil
 	default:

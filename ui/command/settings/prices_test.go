@@ -1,0 +1,48 @@
+package settings
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/shopspring/decimal"
+
+	"chape/project/money"
+)
+
+// A price that is set on the cost page goes into its line of the file and nowhere else; it
+// holds at once, and is no news.
+func TestKeepPrice(t *testing.T) {
+	const text = "# mine\nbell = false   # it wakes the dog\n\n[price]\ncurrency = \"€\"\nthread = 0.40 # a metre, from the spool\n"
+	configure(t, text)
+	set := Load()
+	look, keep := set.reread(), set.keepPrice()
+	for _, c := range []struct{ key, typed string }{{"price.thread", "0.45"}, {"price.hour", "36"}, {"price.snap", "0.85"}} {
+		a, err := money.Parse(c.typed)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := keep(c.key, a); err != nil {
+			t.Fatalf("%s: %v", c.key, err)
+		}
+	}
+	s, err := keep("price.hour", money.Amount{}) // not known any more
+	if err != nil || s.Prices.Thread.String() != "0.45" || s.Snap.String() != "0.85" || s.Prices.Hour.Known() {
+		t.Errorf("the shop then: %+v, %v", s, err)
+	}
+	got, err := os.ReadFile(set.Path)
+	want := strings.Replace(text, "0.40 #", "0.45 #", 1) + "hour = 0\nsnap = \"0.85\"\n"
+	if err != nil || string(got) != want {
+		t.Errorf("the file:\n%s\nwant\n%s", got, want)
+	}
+	if news := look(); news != nil {
+		t.Errorf("what was set here is news: %+v", news)
+	}
+	for _, key := range []string{"price.nothing", "price.thread"} {
+		if _, err := keep(key, money.Of(decimal.NewFromInt(2_000_000))); err == nil {
+			t.Errorf("%s: two millions are kept", key)
+		} else {
+			t.Log(err)
+		}
+	}
+}
