@@ -16,6 +16,7 @@ const (
 	tinted     = 0.80  // least channel over greatest: below, it has a colour; a shadow has none
 	black      = 0.35  // below in all channels, it is darker than any shadow
 	grey       = 0.80  // below in all channels, it is a piece, if no shadow falls on the frame
+	noShadow   = 0.42  // below, of what lies beside it, no shadow is: one of 2 : 1 leaves half
 	shadowEdge = 1.25  // from one place of the frame to the next: a shadow's edge
 )
 
@@ -23,7 +24,8 @@ const (
 type pieceField struct {
 	*truth
 	rgb    [3]*raster.Grey
-	shaded bool // a shadow's edge crosses the frame
+	shaded bool   // a shadow's edge crosses the frame
+	tint   []bool // dots that have a colour
 }
 
 // filled finds the outline of the largest piece that differs from the paper.
@@ -132,6 +134,7 @@ func (f *pieceField) differs() []bool {
 	w := f.grey.Width
 	soft := [3]*raster.Grey{f.rgb[0].Mean(3), f.rgb[1].Mean(3), f.rgb[2].Mean(3)}
 	out := make([]bool, len(f.grey.V))
+	f.tint = make([]bool, len(out))
 	for i := range out {
 		v := f.place(curve.Vec{X: float64(i % w), Y: float64(i / w)})
 		if !f.held(v) {
@@ -143,7 +146,8 @@ func (f *pieceField) differs() []bool {
 			r := soft[c].V[i] / p[c]
 			lo, hi = min(lo, r), max(hi, r)
 		}
-		out[i] = lo < tinted*hi || hi < black || !f.shaded && hi < grey
+		f.tint[i] = lo < tinted*hi
+		out[i] = f.tint[i] || hi < black || !f.shaded && hi < grey
 	}
 	return out
 }
@@ -171,11 +175,15 @@ func (f *pieceField) largest(set []bool) (curve.Line, error) {
 		return nil, refuse("two pieces lie on the sheet: lay one on it at a time")
 	}
 	g := raster.NewGrey(f.grey.Width, f.grey.Height)
+	plain := 0 // dots without a colour
 	for i, l := range label {
 		if l != int32(best+1) {
 			continue
 		}
 		g.V[i] = 1
+		if !f.tint[i] {
+			plain++
+		}
 		v := f.place(curve.Vec{X: float64(i % g.Width), Y: float64(i / g.Width)})
 		for _, d := range []curve.Vec{{X: 2 * f.dot}, {X: -2 * f.dot}, {Y: 2 * f.dot}, {Y: -2 * f.dot}} {
 			if !f.held(v.Add(d)) {
@@ -185,7 +193,30 @@ func (f *pieceField) largest(set []bool) (curve.Line, error) {
 			}
 		}
 	}
-	return largest(g.Mean(2).Levels(0.5)), nil
+	rough := largest(g.Mean(2).Levels(0.5))
+	if f.shaded && 10*plain > p.Area && !f.darkEdge(rough) {
+		return nil, refuse("a shadow lies on the sheet, and the edge of a grey piece can't be told from the shadow's: photograph it in even light")
+	}
+	return rough, nil
+}
+
+// darkEdge tells whether a piece is, all along its outline, as much darker than what lies beside it as no shadow is: of a grey
+// piece in a shadow only the shaded part would be taken, and its outline would run along the shadow's edge.
+func (f *pieceField) darkEdge(l curve.Line) bool {
+	if l.Area() < 0 {
+		l = l.Reverse()
+	}
+	const span = 6
+	weak, all := 0, 0
+	for i := 0; i < len(l); i += span {
+		d := l[(i+span)%len(l)].Sub(l[(i+len(l)-span)%len(l)])
+		out := curve.Vec{X: d.Y, Y: -d.X}.Mul(1 / (f.dot * max(d.Norm(), 1e-9))) // 1 mm
+		if f.rgb[1].At(l[i].Sub(out)) > noShadow*f.rgb[1].At(l[i].Add(out)) {
+			weak++
+		}
+		all++
+	}
+	return 10*weak < all
 }
 
 // sharpen moves a rough outline to where the light passes half-way from the piece to the paper, in the channel that tells
