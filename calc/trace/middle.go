@@ -107,7 +107,7 @@ func (d *drawn) profile(t *truth, before float64) []float64 {
 
 // lineWidth finds the width that the line has at the level, mm, and the width that was drawn: a band of
 // one darkness that the camera has softened. Of such a band the whole of the light taken away, over what is
-// taken away in its middle, is w / erf(w / (2 √2 σ)). 0: the light does not come back.
+// taken away in its middle, is w / erf(w / (2 √2 σ)). 0: the light does not come back, or it is no line.
 func (d *drawn) lineWidth(t *truth, k ink, soft float64) (seen, drawn float64) {
 	const before = 0.8
 	p := d.profile(t, before)
@@ -132,12 +132,21 @@ func (d *drawn) lineWidth(t *truth, k ink, soft float64) (seen, drawn float64) {
 		by := float64(k.paper) - p[i]
 		taken, most = taken+by*bin, max(most, by)
 	}
-	return seen, unsoften(taken/most, math.Hypot(soft, t.dot*0.82))
+	sigma := math.Hypot(soft, t.dot*0.82)
+	if drawn = unsoften(taken/most, sigma); drawn <= thinnest && sigma < sharp {
+		return 0, 0 // the edge of something dark, which no pencil drew
+	}
+	return seen, drawn
 }
 
-// unsoften solves w / erf(w / (2 √2 σ)) = ratio for w, which grows with it; at least half of a sixth of a millimetre.
+const (
+	thinnest = 0.08 // mm, that a line is taken for
+	sharp    = 0.25 // mm of softness; beyond, a thin line and a thinner one look the same
+)
+
+// unsoften solves w / erf(w / (2 √2 σ)) = ratio for w, which grows with it; at least thinnest.
 func unsoften(ratio, sigma float64) float64 {
-	lo, hi := 0.08, 2*widest
+	lo, hi := thinnest, 2*widest
 	for range 50 {
 		w := (lo + hi) / 2
 		if w/math.Erf(w/(2*math.Sqrt2*sigma)) < ratio {
