@@ -159,6 +159,15 @@ func TestFoldKeepsToTheBlade(t *testing.T) {
 	}
 }
 
+// By hand: the mouth is taken half-way down the handle, 75 of 100 and 200, and the fold is the hull's edge there: past its corner at 60.
+func TestFoldOverTheMouth(t *testing.T) {
+	line := curve.Line{{X: 0, Y: 3}, {X: 60, Y: 0}, {X: 100, Y: 1}, {X: 100, Y: 4}, {X: 200, Y: 4}, {X: 200, Y: 30}, {X: 100, Y: 30}, {X: 60, Y: 29}, {X: 20, Y: 20}}
+	a := Axes{Along: curve.Vec{X: 1}, Down: curve.Vec{Y: 1}}.fold(line, []curve.Vec{{X: 100, Y: 1}, {X: 100, Y: 30}})
+	if got := math.Atan2(a.Along.Y, a.Along.X); math.Abs(got-math.Atan2(1, 40)) > 2e-4 {
+		t.Errorf("the fold runs at %v, want %v", got, math.Atan2(1, 40))
+	}
+}
+
 // Either end and either side can be turned over, each alone, and twice is as before.
 func TestTurns(t *testing.T) {
 	line, feet := bladeLine(), curve.Line{{X: 80, Y: 0}, {X: 80, Y: 28}}
