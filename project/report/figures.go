@@ -73,7 +73,8 @@ func TenStepsRow(plan *calc.Plan, u length.Unit) Row {
 // leather is what a sheath takes of it: the area used, the area to buy with a share for
 // offcuts, and the smallest piece that the body with its tab is cut from.
 func leather(plan *calc.Plan, u length.Unit, loss Loss) Rows {
-	b, c := plan.Body, plan.Cost(calc.Rates{Offcut: loss.Share, Placed: loss.laid})
+	b := plan.Body
+	c, loss := loss.bought(plan)
 	used := "body and welt"
 	if b.TabLength > 0 {
 		used = "body, tab and welt"

@@ -119,8 +119,17 @@ func TestWhereTheLossComesFrom(t *testing.T) {
 	p.Hide.Cut = Cut(p, plan)
 	wider := p.Clone()
 	wider.Sheath.Margin += 0.5
-	if got := LossOf(wider, compute(t, wider), 0.9); got.Share != 0.9 || beyond(got) != "with 90 % for offcuts, placed for an earlier pattern" {
+	if got := LossOf(wider, compute(t, wider), 0.9); got.Share != 0.9 || beyond(got) != "with 90 % for offcuts: the placing is of an earlier pattern" {
 		t.Errorf("of another pattern %+v, %q", got, beyond(got))
+	}
+	// Where the parts side by side take more than the share, both places that say it say so.
+	small := compute(t, wider)
+	where := "the parts side by side: the placing is of an earlier pattern"
+	if got := Takes(wider, small, LossOf(wider, small, 0)).Leather[0].From; got != where {
+		t.Errorf("with no share the cost says %q", got)
+	}
+	if rows := Figures(wider, small, length.Millimetres, 0).Pick(ToBuy); !strings.Contains(rows[0].Words(), where) {
+		t.Errorf("the plan says %+v", rows)
 	}
 	more := p.Clone()
 	more.Added = append(more.Added, project.Part{Name: "loop", Count: 1, Length: 80, Width: 25})

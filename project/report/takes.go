@@ -17,6 +17,7 @@ type Loss struct {
 	Share float64 // of what is cut, bought on top of it
 	From  string  // where that comes from
 	laid  bool    // the parts were placed on a piece
+	stale bool    // they were, but for an earlier pattern
 }
 
 // OffcutLoss is the share of the settings.
@@ -40,15 +41,28 @@ func Stale(p project.Project, plan *calc.Plan) bool {
 	return p.Hide.Placed && p.Hide.Cut > 0 && math.Abs(Cut(p, plan)-p.Hide.Cut) > 1
 }
 
+const earlier = ": the placing is of an earlier pattern"
+
+// bought is what a plan takes with the loss, and where that comes from.
+func (l Loss) bought(plan *calc.Plan) (calc.Cost, Loss) {
+	c := plan.Cost(calc.Rates{Offcut: l.Share, Placed: l.laid})
+	if c.ToBuy > c.LeatherArea*(1+l.Share)+1e-6 {
+		if l.From = "the parts side by side"; l.stale {
+			l.From += earlier
+		}
+	}
+	return c, l
+}
+
 // LossOf is what p's own placing loses; without one, or once the pattern has changed, a
 // share for offcuts.
 func LossOf(p project.Project, plan *calc.Plan, offcut float64) Loss {
 	l := OffcutLoss(offcut)
 	switch {
 	case Stale(p, plan):
-		l.From += ", placed for an earlier pattern"
+		l.From, l.stale = l.From+earlier, true
 	case p.Hide.Placed:
-		l = Loss{p.Hide.Lost, fmt.Sprintf("placed, yield %.0f %%", 100/(1+p.Hide.Lost)), true}
+		l = Loss{p.Hide.Lost, fmt.Sprintf("placed, yield %.0f %%", 100/(1+p.Hide.Lost)), true, false}
 	}
 	return l
 }
@@ -56,10 +70,7 @@ func LossOf(p project.Project, plan *calc.Plan, offcut float64) Loss {
 // Takes is what a sheath takes, for its cost: leather, thread and minutes. Steps that
 // are skipped take none. Hardware is the caller's to add.
 func Takes(p project.Project, plan *calc.Plan, loss Loss) bill.Use {
-	c := plan.Cost(calc.Rates{Offcut: loss.Share, Placed: loss.laid})
-	if c.ToBuy > c.LeatherArea*(1+loss.Share)+1e-6 {
-		loss.From = "the parts side by side"
-	}
+	c, loss := loss.bought(plan)
 	hide := bill.Leather{Cut: length.Area(c.LeatherArea), Bought: length.Area(c.ToBuy), From: loss.From}
 	if price, by, err := p.Hide.Price.Amount(); err == nil && price.Known() {
 		hide.Price, hide.By = price, by

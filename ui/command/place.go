@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"chape/calc/length"
 	"chape/calc/nest"
 	"chape/project/leather"
 	"chape/project/plain"
@@ -169,7 +170,11 @@ func sayPlaced(w call.World, laid leather.Laid, first planned, asJSON bool) erro
 	u := first.project.Units
 	fmt.Fprintln(w.Out, laid.Verdict())
 	if len(laid.Result.Uses) > 0 {
-		fmt.Fprintf(w.Out, "places in %s, along and up from the lower left corner of the leather's smallest\nupright rectangle; a body by its fold, others by the middle of their length\n", u)
+		word := u.String()
+		if u == length.Inches {
+			word = "inches"
+		}
+		fmt.Fprintf(w.Out, "places in %s, along and up from the lower left corner of the leather's smallest\nupright rectangle; a body by its fold, others by the middle of their length\n", word)
 	}
 	for _, use := range laid.Result.Uses {
 		fmt.Fprintln(w.Out, term.Plain(laid.Used(use, u)))

@@ -22,7 +22,7 @@ func TestAYieldOfAnEarlierPattern(t *testing.T) {
 	b.Project.Sheath.Margin += 1
 	b.Show()
 	b.Keys("end").Shows("an earlier pattern's", "not counted", "place them again")
-	if got := report.LossOf(b.Project, b.Snap.Plan, 0.25).From; got != "25 % for offcuts, placed for an earlier pattern" {
+	if got := report.LossOf(b.Project, b.Snap.Plan, 0.25).From; got != "25 % for offcuts: the placing is of an earlier pattern" {
 		t.Errorf("the cost comes of %q", got)
 	}
 	b.Project.Sheath.Margin = margin
@@ -58,7 +58,7 @@ func TestInches(t *testing.T) {
 	b.Shows("1/8 in")
 	b.Keys("home", "enter").Shows("length", "12 in", "8 in")
 	l := b.kept().Pieces[0]
-	if l.Width != 12*length.Inch || l.Height != 8*length.Inch {
+	if l.Width != 304.8 || l.Height != 203.2 {
 		t.Errorf("a new piece of %v × %v mm", l.Width, l.Height)
 	}
 	b.Keys("end", "up", "up", "up", "9", "enter").Shows("9 a ft²")

@@ -91,7 +91,7 @@ func (m *Model) addPiece() []act.Msg {
 	out, err := m.change(func(s *leather.Stock) error {
 		l := leather.New(s.Free("offcut"))
 		if m.snap.Unit == length.Inches { // round figures there
-			l.Width, l.Height = 12*length.Inch, 8*length.Inch
+			l.Width, l.Height = 304.8, 203.2 // 12 × 8
 		}
 		l.Thickness = m.snap.Project.Sheath.Leather
 		s.Pieces = append(s.Pieces, l)
