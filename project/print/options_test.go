@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"chape/calc/length"
 	"chape/project/print/sheet"
 )
 
@@ -62,5 +63,24 @@ func TestOptionsCheck(t *testing.T) {
 	}
 	if err := (Options{}).Check(); err != nil {
 		t.Error(err)
+	}
+}
+
+// A pattern is folded in the stock that it is printed on: how loose it hangs is said of paper
+// of 0.1 mm, or of the stock that was named; (π/2)·0.5·(3.2 − 1) is 1.73 mm.
+func TestHowLooseItHangs(t *testing.T) {
+	p := garden()
+	plan := compute(t, p)
+	for stock, want := range map[length.Length]string{0: "hangs 2.5 mm loose", 0.1: "hangs 2.5 mm loose", 1: "hangs 1.5 mm loose"} {
+		j, err := newJob(p, plan, Options{Stock: stock})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := j.looseWords(); !strings.Contains(got, want) {
+			t.Errorf("stock of %v: %q, want %q", stock, got, want)
+		}
+	}
+	if got := (Options{}).defaults().Stock; got != 0.1 {
+		t.Errorf("paper is taken to be %v mm thick", got)
 	}
 }
