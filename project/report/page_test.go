@@ -95,6 +95,20 @@ func TestTablesOnThePage(t *testing.T) {
 	}
 }
 
+// Words beside a figure that need more lines go on right below where they began.
+func TestNotesGoOnBelow(t *testing.T) {
+	page := Page(bar(), compute(t, bar()), length.Millimetres, offcuts)
+	rows := strings.Split(page, "\n")
+	i := slices.IndexFunc(rows, func(l string) bool { return strings.Contains(l, "thread for the seam") })
+	note := strings.Index(rows[i], "7.")
+	for note > 0 && rows[i][note-1] != ' ' {
+		note--
+	}
+	if next := rows[i+1]; note < 40 || len(next)-len(strings.TrimLeft(next, " ")) != note {
+		t.Errorf("%q\n%q", rows[i], rows[i+1])
+	}
+}
+
 // Steps have a box that shows where they stand, their number, what they wait for, and their
 // caution below.
 func TestStepsOnThePage(t *testing.T) {

@@ -45,6 +45,10 @@ correction: -2.00 mm (90 mm from the point)
 			t.Errorf("a fold %v below the rule is said: %v", gap, got)
 		}
 	}
+	plan.Fold = knife.FoldLine{Slope: 0.001} // 0.15 at the mouth alone
+	if got := lines(Extras(p, plan, length.Millimetres)); !strings.Contains(got, "fold below the rule, mouth: 0.15 mm") {
+		t.Errorf("a fold below the rule at the mouth:\n%s", got)
+	}
 	plan.Fold = knife.FoldLine{Slope: -0.01} // at the mouth alone, above the rule
 	if got := lines(Extras(p, plan, length.Millimetres)); !strings.Contains(got, "fold below the rule, mouth: -1.50 mm") {
 		t.Errorf("a fold above the rule at the mouth:\n%s", got)

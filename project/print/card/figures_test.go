@@ -1,6 +1,7 @@
 package card
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -173,6 +174,24 @@ func TestBenchHasLinesToWriteOn(t *testing.T) {
 		}
 		if first := slices.IndexFunc(look, func(w word) bool { return w.Says == "belt, wide" }); look[first].Box().Lo.Y < box.Lo.Y || last > box.Hi.Y || box.Width() < 90 {
 			t.Errorf("%s: the box is %v", u, box)
+		}
+	}
+}
+
+// The box on the bench is never torn apart: wherever it begins, all of it stands in one column.
+func TestBenchIsNotTorn(t *testing.T) {
+	p := full(length.Millimetres)
+	rows := report.Bench(p, compute(t, p), p.Units)
+	for down := 0.0; down < pageHigh-20; down += 1.5 {
+		f := sheet.NewFlow(pageWide, pageHigh, "Work card", 2, func(float64, float64) string { return "" })
+		f.Gap(down)
+		bench(f, p, rows)
+		at := map[string]bool{}
+		for _, w := range words(f.Pages) {
+			at[fmt.Sprint(w.page, w.left)] = true
+		}
+		if b := f.Page().Bounds(); len(at) != 1 || b.Hi.Y > pageHigh-sheet.PageNumber {
+			t.Fatalf("%.1f mm down it stands in %d columns, to %.1f mm", down, len(at), b.Hi.Y)
 		}
 	}
 }

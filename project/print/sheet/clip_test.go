@@ -170,6 +170,18 @@ func TestAboveFold(t *testing.T) {
 	}
 }
 
+// Where a slanting side crosses the fold, by hand: from (10, 6) to (4, −3) it is two thirds of
+// the way, at 6; from there to (0, 6) a third, at 2 2/3.
+func TestAboveFoldCrossing(t *testing.T) {
+	got := AboveFold(curve.Line{{X: 0, Y: 6}, {X: 10, Y: 6}, {X: 4, Y: -3}})
+	want := curve.Line{{X: 0, Y: 6}, {X: 10, Y: 6}, {X: 6}, {X: 8.0 / 3}}
+	for i := range want {
+		if len(got) != len(want) || got[i].Dist(want[i]) > 1e-9 {
+			t.Fatalf("%v, want %v", got, want)
+		}
+	}
+}
+
 // A place is inside a ring or outside, also beside a notch (counted by hand).
 func TestInside(t *testing.T) {
 	notched := curve.Line{{X: 0, Y: 0}, {X: 10, Y: 0}, {X: 10, Y: 10}, {X: 5, Y: 4}, {X: 0, Y: 10}}
