@@ -20,12 +20,16 @@ func (t *Tiling) share(d *Drawing, w, h float64, slack curve.Vec) {
 	first, all := t.Whole, len(t.Sheets)
 	best, bestAt := narrowest, curve.Vec{}
 	const steps = 12
+search:
 	for i := range steps + 1 {
 		for k := range steps + 1 {
 			by := curve.Vec{X: -slack.X * float64(k) / steps, Y: slack.Y * float64(i) / steps}
 			t.lay(d, first, by, w, h)
-			if n, narrow := t.slivers(d); n <= all && narrow > best+1e-9 && best < least {
+			if n, narrow := t.slivers(d); n <= all && narrow > best+1e-9 {
 				best, bestAt = narrow, by
+			}
+			if best >= least {
+				break search
 			}
 		}
 	}
