@@ -12,7 +12,7 @@ import (
 func (p *Plan) checkFold() Check {
 	r, at := p.at.fold, p.at.foldAt
 	leather := p.Input.Sheath.Leather.MM()
-	c := Check{Name: "fold", Value: r, At: at, HasAt: true}
+	c := Check{Name: "fold", Mend: "sheath.leather", Value: r, At: at, HasAt: true}
 	const place = "inside radius at the fold, %v: %v for leather of %v; "
 	tail := "it folds without cracking"
 	if r < p.Input.Limits.FoldShare*leather-tie {
@@ -40,10 +40,10 @@ func (p *Plan) checkBack() Check {
 	s := p.at
 	gap, at := s.inside.Held(s.mouth/4, s.mouth)
 	by := s.holder(at)
-	c := Check{Name: "back", Value: gap, At: at, HasAt: true}
+	c := Check{Name: "back", Mend: "sheath.mouth", Value: gap, At: at, HasAt: true}
 	switch {
 	case p.Input.Knife.Back == knife.Sharp:
-		c.Level = Warn
+		c.Level, c.Mend = Warn, "knife.back"
 		c.say("sharp back, along %v of fold: it cuts the leather from inside, towards the wearer: "+
 			"this knife wants a sheath sewn along both edges", inRuler(s.mouth))
 	case gap <= p.Input.Limits.HeldOff.MM():
@@ -54,6 +54,9 @@ func (p *Plan) checkBack() Check {
 			inPlace(at), inPlace(by), inCalliper(gap))
 	default:
 		c.Level = Note
+		if p.Input.Outline == nil { // else no gap was measured
+			c.Mend, c.Mark = "knife.station.top", nearest(p.Input.Knife.Stations, at)
+		}
 		c.say("back, %v: it is hollow there, or falls away, and the fold lies %v off it: accept the gap, or form the fold in by hand",
 			inPlace(at), inCalliper(gap))
 	}
@@ -88,7 +91,7 @@ func (p *Plan) checkMouth() []Check {
 	rise := p.Input.Sheath.MouthRise.MM()
 	mouth, end, need := p.at.mouth, p.at.knife.Length(), p.Input.Limits.HandleLeft.MM()
 	left := end - mouth - rise
-	c := Check{Name: "mouth", Value: left, At: mouth, HasAt: true}
+	c := Check{Name: "mouth", Mend: "sheath.mouth", Value: left, At: mouth, HasAt: true}
 	const place = "mouth, %v: "
 	const behind = place + "%v short of the fattest part of the handle, the leather can't close behind the swell: "
 	x, short := inPlace(mouth), inRuler(fat-mouth)
@@ -104,10 +107,10 @@ func (p *Plan) checkMouth() []Check {
 	case mouth < fat-tie && p.Strap != nil:
 		c.say(place+"short of the fattest part of the handle, the strap holds it", x)
 	case mouth < fat-tie && end-rise-fat < need:
-		c.Level = Note
+		c.Level, c.Mend = Note, "strap.kind"
 		c.say(behind+"add a strap", x, short)
 	case mouth < fat-tie:
-		c.Level = Note
+		c.Level, c.Mend = Note, "strap.kind"
 		c.say(behind+"add a strap, or end it past %v", x, short, atLeast{fat, length.Ruler})
 	default:
 		c.say(place+"leaves %v of handle to hold", x, inRuler(left))

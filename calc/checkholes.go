@@ -17,7 +17,8 @@ const (
 type sewn struct {
 	Circle
 	what, remedy string
-	back         bool // it belongs on the back half
+	mend         string // the input that the remedy names
+	back         bool   // it belongs on the back half
 }
 
 // checkHoles looks at the holes as they are cut: each lies on the leather with some of
@@ -32,7 +33,7 @@ func (p *Plan) checkHoles() []Check {
 			left = math.Min(left, h.Centre.Y-h.Diameter/2)
 		}
 		if left < leastBeside-tie {
-			c.Value, c.At = left, h.Centre.X
+			c.Value, c.At, c.Mend = left, h.Centre.X, h.mend
 			c.say("%v, %v: less than %v of leather beside it: %v", word(h.what), inPlace(c.At), inCalliper(leastBeside), word(h.remedy))
 			return []Check{c}
 		}
@@ -40,14 +41,14 @@ func (p *Plan) checkHoles() []Check {
 	if n := len(p.Stitch.Positions); n > 0 { // on the closed sheath the seam ends at the fold
 		last := p.Stitch.Positions[n-1]
 		if left := last.Y - p.Stitch.Choice().Diameter/2; left < leastBeside-tie {
-			c.Value, c.At = left, last.X
+			c.Value, c.At, c.Mend = left, last.X, "stitch.last"
 			c.say("last hole of the seam, %v: less than %v of leather to the fold: end further from it", inPlace(c.At), inCalliper(leastBeside))
 			return []Check{c}
 		}
 	}
 	if i, j, ok := tooClose(holes); ok {
 		a, b := holes[i], holes[j]
-		c.Value, c.At = a.Centre.Dist(b.Centre), a.Centre.X
+		c.Value, c.At, c.Mend = a.Centre.Dist(b.Centre), a.Centre.X, b.mend
 		c.say("%v and %v, %v: %v apart, they run into each other: %v", word(a.what), word(b.what), inPlace(c.At), inCalliper(c.Value), word(b.remedy))
 		return []Check{c}
 	}
@@ -57,7 +58,7 @@ func (p *Plan) checkHoles() []Check {
 // checkRelief keeps the holes at the tab's corners off fold and rim. They are part of the
 // outline: what comes near them is found there.
 func (p *Plan) checkRelief() []Check {
-	c := Check{Name: "holes", Level: Warn, HasAt: true}
+	c := Check{Name: "holes", Level: Warn, HasAt: true, Mend: "belt.tab"}
 	for _, r := range p.Loop.Relief {
 		radius := r.Diameter / 2
 		c.At, c.Value = r.Centre.X, math.Min(r.Centre.Y, p.Body.MouthCut-r.Centre.Y)-radius
@@ -79,12 +80,12 @@ func (p *Plan) holes() []sewn {
 	out := make([]sewn, 0, 2*n+len(p.Loop.Body)+len(p.Loop.Lap)+1)
 	for _, side := range []float64{1, -1} {
 		for i, v := range p.Stitch.Flat {
-			h := sewn{Circle: Circle{curve.Vec{X: v.X, Y: side * v.Y}, drill}, what: "hole of the seam", remedy: "give it a wider margin, or a longer pitch"}
+			h := sewn{Circle: Circle{curve.Vec{X: v.X, Y: side * v.Y}, drill}, what: "hole of the seam", remedy: "give it a wider margin, or a longer pitch", mend: "sheath.margin"}
 			switch {
 			case i == 0 && p.at.mouth-v.X < drill/2+leastBeside:
-				h.what, h.remedy = "first hole of the seam", "start further from the mouth"
+				h.what, h.remedy, h.mend = "first hole of the seam", "start further from the mouth", "stitch.first"
 			case i == 0:
-				h.what, h.remedy = "first hole of the seam", "start further from the mouth, or give it a wider margin"
+				h.what, h.remedy, h.mend = "first hole of the seam", "start further from the mouth, or give it a wider margin", "stitch.first"
 			case i == n-1:
 				h.what = "last hole of the seam"
 			}
@@ -92,20 +93,20 @@ func (p *Plan) holes() []sewn {
 		}
 	}
 	for _, v := range p.Loop.Body {
-		out = append(out, sewn{Circle{v, drill}, "hole of the loop", "move its row or its tab", true})
+		out = append(out, sewn{Circle{v, drill}, "hole of the loop", "move its row or its tab", "belt.row", true})
 	}
 	for _, v := range p.Loop.Lap {
-		h := sewn{Circle{v, drill}, "hole of the loop's lap", "give it a longer pitch, or a wider tab", true}
+		h := sewn{Circle{v, drill}, "hole of the loop's lap", "give it a longer pitch, or a wider tab", "stitch.pitch", true}
 		switch {
 		case v.X < p.Loop.Start: // no place on the tab: it counts as off the leather
-			h.Centre.Y, h.remedy = -h.Centre.Y, "sew the row higher"
+			h.Centre.Y, h.remedy, h.mend = -h.Centre.Y, "sew the row higher", "belt.row"
 		case p.Loop.Start+p.Body.TabLength-v.X < drill/2+leastBeside:
-			h.remedy = "leave more lap"
+			h.remedy, h.mend = "leave more lap", "belt.lap"
 		}
 		out = append(out, h)
 	}
 	if d := p.Flat.Drain; d != nil {
-		out = append(out, sewn{*d, "drain", "make it smaller", true})
+		out = append(out, sewn{*d, "drain", "make it smaller", "sheath.drain", true})
 	}
 	return out
 }

@@ -12,44 +12,95 @@ import (
 // neighbours say, a figure of the outline out of all proportion.
 func (in Input) checkThickness() []Check {
 	var all []Check
-	for i, st := range in.Knife.Stations {
-		all = append(all, in.oddMark(i, st)...)
-	}
-	if in.Outline != nil {
+	if in.Outline == nil {
+		for i := range in.Knife.Stations {
+			for _, o := range in.oddMark(i) {
+				all = append(all, o.ofMark(i, in.Knife.Stations[i].At.MM()))
+			}
+		}
+	} else {
 		for _, f := range in.Outline.Odd(in.Limits.Unlikely) {
-			c := Check{Name: "thickness", Value: f.Value.MM() / f.Usual.MM(), Level: Note}
+			c := Check{Name: "thickness", Value: f.Value.MM() / f.Usual.MM(), Level: Note, Mend: "knife.outline." + f.Key}
 			c.say("%s: %v where a knife of these proportions has about %v: is that right?", f.Name, inCalliper(f.Value.MM()), inCalliper(f.Usual.MM()))
 			all = append(all, c)
 		}
+		all = append(all, in.oddOutline()...)
 	}
 	if len(all) == 0 {
-		c := Check{Name: "thickness"}
+		c := Check{Name: "thickness", Mend: "knife.station.thick"}
+		if in.Outline != nil {
+			c.Mend = "knife.outline.handle_thick"
+		}
 		c.say("no measure of the knife stands out")
 		all = append(all, c)
 	}
 	return all
 }
 
-// oddMark asks about the mark at index i. The point itself has no depth to
-// speak of, nor has a butt where it rounds off.
-func (in Input) oddMark(i int, st knife.Station) (odd []Check) {
-	add := func(value float64, form string, args ...any) {
-		c := Check{Name: "thickness", Value: value, At: st.At.MM(), HasAt: true, Level: Note}
-		c.say(form+": is that right?", append([]any{i + 1, inPlace(c.At)}, args...)...)
-		odd = append(odd, c)
+// odd is a measure of a section that looks like a slip: has beside said.
+type odd struct {
+	name      string // "depth" or "thickness"
+	has, said float64
+	thicker   bool // said is the section's own depth
+}
+
+func (o odd) value() float64 { return o.has / math.Max(o.said, leastRoom) }
+
+// ofMark is the check of a mark that was measured.
+func (o odd) ofMark(i int, at float64) Check {
+	c := Check{Name: "thickness", Value: o.value(), At: at, HasAt: true, Level: Note, Mend: "knife.station.thick", Mark: i}
+	if o.name == "depth" {
+		c.Mend = "knife.station.bottom"
 	}
-	if roundsOff(in.Knife.Stations, i) {
+	if o.thicker {
+		c.say("mark %d, %v: thicker (%v) than it is deep (%v): is that right?", i+1, inPlace(at), inCalliper(o.has), inCalliper(o.said))
+		return c
+	}
+	c.say("mark %d, %v: its %s is %v where its neighbours say %v: is that right?", i+1, inPlace(at), o.name, inCalliper(o.has), inCalliper(o.said))
+	return c
+}
+
+// oddOutline is the same for marks that an outline has filled, which nobody sees: one note
+// for each of its figures that sections stand out by, where that is worst.
+func (in Input) oddOutline() []Check {
+	var all []Check
+	known := map[string]int{} // place in all
+	for i, st := range in.Knife.Stations {
+		for _, o := range in.oddMark(i) {
+			key, name := in.Outline.Makes(i, o.name)
+			c := Check{Name: "thickness", Value: o.value(), At: st.At.MM(), HasAt: true, Level: Note, Mend: "knife.outline." + key}
+			if o.thicker {
+				c.say("%s: the knife is thicker (%v), %v, than it is deep (%v): is that right?", name, inCalliper(o.has), inPlace(c.At), inCalliper(o.said))
+			} else {
+				c.say("%s: the knife's %s, %v, is %v where beside it there is %v: is that right?", name, o.name, inPlace(c.At), inCalliper(o.has), inCalliper(o.said))
+			}
+			switch n, is := known[key]; {
+			case !is:
+				known[key] = len(all)
+				all = append(all, c)
+			case c.Value > all[n].Value+tie:
+				all[n] = c
+			}
+		}
+	}
+	return all
+}
+
+// oddMark is what stands out at the mark at index i. The point itself has no depth to
+// speak of, nor has a butt where it rounds off.
+func (in Input) oddMark(i int) (all []odd) {
+	marks := in.Knife.Stations
+	st := marks[i]
+	if roundsOff(marks, i) {
 		return nil
 	}
 	if st.At > 0 && st.Thick > st.Depth()+tie {
-		add(st.Thick.MM()/math.Max(st.Depth().MM(), leastRoom), "mark %d, %v: thicker (%v) than it is deep (%v)",
-			inCalliper(st.Thick.MM()), inCalliper(st.Depth().MM()))
+		all = append(all, odd{"thickness", st.Thick.MM(), st.Depth().MM(), true})
 	}
-	all := in.Knife.Stations
-	if i == 0 || i == len(all)-1 || all[i-1].At >= st.At || all[i+1].At <= st.At {
-		return odd // at an end of its stretch nothing is said from both sides
+	if i == 0 || i == len(marks)-1 || marks[i-1].At >= st.At || marks[i+1].At <= st.At {
+		return all // at an end of its stretch nothing is said from both sides
 	}
-	a, b := all[i-1], all[i+1]
+	a, b := marks[i-1], marks[i+1]
 	share := ((st.At - a.At) / (b.At - a.At)).MM()
 	for _, m := range []struct {
 		name          string
@@ -60,11 +111,21 @@ func (in Input) oddMark(i int, st knife.Station) (odd []Check) {
 	} {
 		said := m.at0 + share*(m.at1-m.at0)
 		if k := in.Limits.Unlikely; m.has > k*said+tie || m.has < said/k-tie {
-			add(m.has/math.Max(said, leastRoom), "mark %d, %v: its "+m.name+" is %v where its neighbours say %v",
-				inCalliper(m.has), inCalliper(said))
+			all = append(all, odd{name: m.name, has: m.has, said: said})
 		}
 	}
-	return odd
+	return all
+}
+
+// nearest is the index of the mark nearest to a place along the fold, mm.
+func nearest(marks []knife.Station, x float64) int {
+	best, least := 0, math.Inf(1)
+	for i, s := range marks {
+		if d := math.Abs(s.At.MM() - x); d < least {
+			best, least = i, d
+		}
+	}
+	return best
 }
 
 // roundsOff tells whether the mark at index i lies where the butt rounds off, as a traced
@@ -87,7 +148,7 @@ func roundsOff(marks []knife.Station, i int) bool {
 // checkUntouched names the knife's numbers that still are a new project's: a
 // sheath for a knife that nobody has measured.
 func (in Input) checkUntouched() []Check {
-	c := Check{Name: "untouched", Value: float64(len(in.Untouched))}
+	c := Check{Name: "untouched", Mend: "knife.outline.blade", Value: float64(len(in.Untouched))}
 	switch n := len(in.Untouched); n {
 	case 0:
 		return nil

@@ -10,7 +10,7 @@ import (
 // checkRub counts the loop's stitches that lie on the blade: its flat rubs
 // their thread on the inside every time the knife goes in and out.
 func (p *Plan) checkRub() Check {
-	c := Check{Name: "loop rub"}
+	c := Check{Name: "loop rub", Mend: "belt.row"}
 	for i := range p.Loop.Rows {
 		row := p.Loop.Body[i*(p.Loop.Stitches+1) : (i+1)*(p.Loop.Stitches+1)]
 		for k := 1; k < len(row); k++ {

@@ -15,12 +15,12 @@ func (p *Plan) checkCorner() []Check {
 	if asked < leastRound {
 		return nil
 	}
-	c := Check{Name: "mouth corners", Value: beside, At: p.at.mouth, HasAt: true}
+	c := Check{Name: "mouth corners", Mend: "sheath.mouth_round", Value: beside, At: p.at.mouth, HasAt: true}
 	const place = "corners of the mouth, %v: "
 	x := inPlace(p.at.mouth)
 	switch {
 	case beside < r-tie && beside == 0:
-		c.Level = Note
+		c.Level, c.Mend = Note, "belt.tab"
 		c.say(place+"rounded by %v, but square on the half with the tab, which leaves no room: make the tab narrower", x, inCalliper(r))
 	case beside < r-tie:
 		c.Level = Note
@@ -33,7 +33,7 @@ func (p *Plan) checkCorner() []Check {
 	}
 	near, raise := p.firstHole()
 	margin := p.Input.Sheath.Margin.MM()
-	f := Check{Name: "first hole", Value: near, At: p.Stitch.Positions[0].X, HasAt: true}
+	f := Check{Name: "first hole", Mend: "stitch.first", Value: near, At: p.Stitch.Positions[0].X, HasAt: true}
 	if near < margin-tie {
 		f.Level = Note
 		f.say("first hole, %v: %v from the rounded edge, less than %v: raise mouth to first hole by %v", inPlace(f.At),
@@ -74,23 +74,27 @@ func (p *Plan) checkTab() Check {
 	pitch, between := p.Input.Stitch.Pitch.MM(), glue-least
 	middle := math.Min(p.Body.MouthStitch-2*least, 2*glue-p.Body.MouthStitch) // the widest that fits in the middle
 	inFold, inWelt := least-l.Offset, l.Offset+tab-glue
-	c := Check{Name: "tab", Value: math.Min(-inFold, -inWelt), At: s.mouth, HasAt: true, Level: Warn}
+	c := Check{Name: "tab", Mend: "belt.tab", Value: math.Min(-inFold, -inWelt), At: s.mouth, HasAt: true, Level: Warn}
 	const place = "tab at the mouth, %v: "
 	x := inPlace(s.mouth)
 	switch {
 	case l.Rows == 0:
 		c.say(place+"%v is too narrow for one stitch with its margins; make it %v wide", x, inRuler(tab), atLeast{3 * pitch, length.Calliper})
 	case b.rise() < 0:
+		c.Mend = "belt.row"
 		c.say(place+"its stitches lie %v too low for this belt; sew them %v below the mouth", x, inRuler(-b.rise()), atMost{math.Max(0, b.Row.MM()+b.rise()), length.Ruler})
 	case tab > between+tie && b.Centred && middle > 3*pitch:
 		c.say(place+"%v too wide for the middle, between fold and welt; make the tab %v wide", x, inCalliper(tab-middle), atMost{middle, length.Calliper})
 	case tab > between+tie && between > 3*pitch:
 		c.say(place+"%v too wide between fold and welt; make the tab %v wide", x, inCalliper(tab-between), atMost{between, length.Calliper})
 	case tab > between+tie:
+		c.Mend = "belt.loop"
 		c.say(place+"%v too wide between fold and welt, no tab fits: hang this sheath without a folded loop", x, inRuler(tab-between))
 	case inFold > tie:
+		c.Mend = "belt.offset"
 		c.say(place+"%v too near the fold; set it %v from the fold", x, inCalliper(inFold), atLeast{least, length.Calliper})
 	case inWelt > tie:
+		c.Mend = "belt.offset"
 		c.say(place+"its stitches run %v into the welt; set it %v from the fold", x, inCalliper(inWelt), atMost{l.Offset - inWelt, length.Calliper})
 	default:
 		c.Level = OK

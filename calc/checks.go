@@ -114,14 +114,14 @@ func (p *Plan) checkSqueeze() Check {
 	for share(at) < most-tie {
 		at++
 	}
-	c := Check{Name: "squeeze", Value: most, At: s.need.X[at], HasAt: true}
+	c := Check{Name: "squeeze", Mend: "sheath.ease", Value: most, At: s.need.X[at], HasAt: true}
 	d := s.need.Y[at] - s.room.Y[at]
 	const place = "tightest place, %v: %v a side "
 	x, spare, tight := inPlace(c.At), inCalliper(-d), inCalliper(d)
 	held := p.Held()
 	switch {
 	case d < lim.Loose.MM():
-		c.Level = Note
+		c.Level, c.Mend = Note, "strap.kind"
 		c.say(place+"to spare, loose: form it closely, or add a strap", x, spare)
 	case d <= 0:
 		c.say(place+"to spare, "+held, x, spare)
@@ -181,7 +181,7 @@ const leastGrip = 0.5
 func (p *Plan) checkGather() Check {
 	lim := p.Input.Limits
 	most, at, reach := p.at.gather(lim.GatherReach.MM())
-	c := Check{Name: "gather", Value: most, At: at, HasAt: true}
+	c := Check{Name: "gather", Mend: "sheath.blend", Value: most, At: at, HasAt: true}
 	say := func(tail string) {
 		c.say("seam longer than the welt, %v: by %v over %v (%.1f %%)"+tail,
 			inPlace(at), inCalliper(most*reach), inRuler(reach), 100*most)

@@ -17,7 +17,7 @@ func (p *Plan) checkGuard() Check {
 		dist[i] = p.at.toEdge(h) - half
 		least = math.Min(least, dist[i])
 	}
-	c := Check{Name: "thread guard", Value: least, At: math.Inf(1), HasAt: true}
+	c := Check{Name: "thread guard", Mend: "sheath.gap", Value: least, At: math.Inf(1), HasAt: true}
 	for i, h := range p.Stitch.Positions {
 		if dist[i] <= least+tie {
 			c.At = math.Min(c.At, h.X)
@@ -64,7 +64,7 @@ func (s *sampled) toEdge(h curve.Vec) float64 {
 func (p *Plan) checkEdge() Check {
 	margin, leather := p.Input.Sheath.Margin.MM(), p.Input.Sheath.Leather.MM()
 	hole := p.Stitch.Choice().Diameter
-	c := Check{Name: "edge", Value: margin}
+	c := Check{Name: "edge", Mend: "sheath.margin", Value: margin}
 	const place = "stitch line to the finished edge, all along: %v; "
 	switch {
 	case margin <= hole/2:
@@ -83,7 +83,7 @@ func (p *Plan) checkEdge() Check {
 // drum it can be sanded with.
 func (p *Plan) checkHollow() Check {
 	d, drum := 2*(p.at.b-p.at.m), p.Input.Limits.Drum.MM()
-	c := Check{Name: "hollow", Value: d}
+	c := Check{Name: "hollow", Mend: "sheath.blend", Value: d}
 	const place = "smallest hollow of the cut line: %v across; "
 	if d < drum-tie {
 		c.Level = Note
@@ -97,7 +97,7 @@ func (p *Plan) checkHollow() Check {
 // checkThread tells when a thread is longer than arms are.
 func (p *Plan) checkThread() Check {
 	l, span := p.Thread.Length, p.Input.Limits.ArmSpans.MM()
-	c := Check{Name: "thread length", Value: l}
+	c := Check{Name: "thread length", Mend: "stitch.thread", Value: l}
 	if l > span {
 		c.Level = Note
 		c.say("thread for the seam: %v, longer than two arm spans (%v): split it, the second from where the first ends",

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"fmt"
 	"regexp"
 	"strings"
 	"testing"
@@ -135,6 +136,12 @@ var checkTexts = []struct {
 			"mark 5, 70 mm from the point: its depth is 8 mm where its neighbours say 26.5 mm: is that right?"},
 	{"thickness", Note, func(in *Input) { o := knife.Usual(); o.Blade = 11; in.Outline = &o },
 		"blade length: 11 mm where a knife of these proportions has about 110 mm: is that right?"},
+	{"thickness", Note, func(in *Input) {
+		o := knife.Usual()
+		o.HandleThick = 30
+		in.Outline, in.Knife.Stations = &o, filled(o)
+	},
+		"handle thickness: the knife is thicker (30 mm), 122 mm from the point, than it is deep (27 mm): is that right?"},
 	{"untouched", Note, func(in *Input) { in.Untouched = []string{"swell"} },
 		"1 number of the knife is still the new project's: swell; type it, or Enter on it if it is right"},
 	{"untouched", Note, func(in *Input) { in.Untouched = []string{"blade depth", "swell"} },
@@ -193,6 +200,60 @@ func TestCheckTexts(t *testing.T) {
 			t.Errorf("%s:\n got %q\nwant %q", c.check, got, c.want)
 		}
 	}
+}
+
+// mended are the inputs that the words of remedies name. Of two that would do the first
+// that is named counts; where none is named, the one that is spoken of.
+var mended = []struct{ words, key string }{
+	{`add ease, or`, "sheath.ease"}, {`form it wet and`, "sheath.ease"}, {`loose: form it closely, or add a strap`, "strap.kind"},
+	{`smallest hollow`, "sheath.blend"}, {`seam longer`, "sheath.blend"},
+	{`further from the edge`, "sheath.gap"}, {`^stitch line.*: make it`, "sheath.margin"},
+	{`^inside radius`, "sheath.leather"}, {`^thread for`, "stitch.thread"},
+	{`end the mouth before|: end it at|too short for a pouch`, "sheath.mouth"}, {`^back.*hollow there`, "knife.station.top"}, {`^sharp back`, "knife.back"},
+	{`^mouth.*: add a strap`, "strap.kind"}, {`^strap.*: move it`, "strap.at"},
+	{`^corners.*(make them alike|there is no room)`, "sheath.mouth_round"}, {`^corners.*: make the tab narrower`, "belt.tab"},
+	{`raise mouth to first hole|: start further`, "stitch.first"}, {`end further from`, "stitch.last"},
+	{`or move the rows|: move its row|sew them|sew the row`, "belt.row"},
+	{`^mark.*(thicker|its thickness)`, "knife.station.thick"}, {`^mark.*its depth`, "knife.station.bottom"},
+	{`^blade length`, "knife.outline.blade"}, {`^handle thickness`, "knife.outline.handle_thick"}, {`still the new project`, "knife.outline.blade"},
+	{`; make (it|the tab) .* wide|^relief hole.*: make the tab narrower`, "belt.tab"}, {`set it .* from the fold`, "belt.offset"},
+	{`leave more lap`, "belt.lap"}, {`: give it a longer pitch`, "stitch.pitch"}, {`: give it a wider margin`, "sheath.margin"}, {`make it smaller`, "sheath.drain"},
+}
+
+// TestMend holds every check to the input that its remedy names.
+func TestMend(t *testing.T) {
+	for _, c := range checkTexts {
+		in := bar()
+		c.change(&in)
+		for _, got := range mustPlan(t, in).Checks {
+			text, keys := got.Text(length.Millimetres), map[string]bool{}
+			for _, m := range mended {
+				if regexp.MustCompile(m.words).MatchString(text) {
+					keys[m.key] = true
+				}
+			}
+			if in.Outline != nil && keys["knife.station.top"] { // no gap was measured
+				keys = map[string]bool{"sheath.mouth": true}
+			}
+			switch {
+			case got.Mend == "":
+				t.Errorf("%s is mended nowhere: %q", got.Name, text)
+			case got.Level != OK && (len(keys) != 1 || !keys[got.Mend]):
+				t.Errorf("%q is mended at %s, want %v", text, got.Mend, keys)
+			case strings.HasPrefix(text, "mark ") && got.Level != OK && !strings.HasPrefix(text, fmt.Sprintf("mark %d,", got.Mark+1)):
+				t.Errorf("%q is of the mark at index %d", text, got.Mark)
+			}
+		}
+	}
+}
+
+// filled are the marks of an outline.
+func filled(o knife.Outline) []knife.Station {
+	all, err := o.Stations()
+	if err != nil {
+		panic(err)
+	}
+	return all
 }
 
 // snap is the usual strap.

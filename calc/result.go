@@ -162,6 +162,8 @@ type Check struct {
 	At    float64 // place along the fold, where HasAt
 	HasAt bool
 	Level Level
+	Mend  string // key in the project file of the input that the remedy names
+	Mark  int    // of a figure of a mark: that mark's index
 	text  func(length.Unit) string
 }
 

@@ -96,7 +96,7 @@ func (p *Plan) checkStrap() []Check {
 		return nil
 	}
 	half, clear := p.Strap.Width/2, p.Input.Limits.StrapClear.MM()
-	c := Check{Name: "strap", Value: math.Inf(1), At: p.Strap.At, HasAt: true}
+	c := Check{Name: "strap", Mend: "strap.at", Value: math.Inf(1), At: p.Strap.At, HasAt: true}
 	step := 0.0
 	for _, x := range s.knife.Steps() {
 		if d := math.Abs(x-p.Strap.At) - half; x >= s.mouth-tie && d < c.Value {
@@ -127,7 +127,7 @@ func (p *Plan) checkStrap() []Check {
 // strapWanted tells what must hold a knife whose sheath ends before its guard.
 // To end it past the guard would hold the fold off the blade.
 func strapWanted(mouth, guard float64) Check {
-	c := Check{Name: "strap", Value: guard - mouth, At: mouth, HasAt: true, Level: Note}
+	c := Check{Name: "strap", Mend: "strap.kind", Value: guard - mouth, At: mouth, HasAt: true, Level: Note}
 	c.say("mouth, %v: it ends %v before the guard, the leather can't hold the knife by its handle: add a strap",
 		inPlace(mouth), inRuler(guard-mouth))
 	return c

@@ -210,3 +210,33 @@ func TestWords(t *testing.T) {
 		t.Errorf("%d words, want 13: %v", len(words), words)
 	}
 }
+
+// A mark that an outline filled follows from the figure of the part it lies on.
+func TestMakes(t *testing.T) {
+	for _, front := range Fronts {
+		o := Usual()
+		o.Front = front
+		marks, err := o.Stations()
+		if err != nil {
+			t.Fatal(err)
+		}
+		count := map[string]int{}
+		for i, s := range marks {
+			key, _ := o.Makes(i, "thickness")
+			count[key]++
+			if blade := s.Kind == Blade; blade != (key == "spine") {
+				t.Errorf("%s: mark %d, a %s, follows from %s", front, i+1, s.Kind, key)
+			}
+		}
+		want := 2
+		if front == NoFront {
+			want = 0
+		}
+		if count["front_thick"] != want || count["handle_thick"] != len(handleMarks) {
+			t.Errorf("%s: %v", front, count)
+		}
+		if key, name := o.Makes(len(marks)-1, "depth"); key != "handle_depth" || name != "handle depth" {
+			t.Errorf("%s: the last mark's depth is %s", front, key)
+		}
+	}
+}

@@ -40,6 +40,28 @@ func (o Outline) Stations() ([]Station, error) {
 	return append(s, o.handle()...), nil
 }
 
+// Makes is the figure of the outline that the depth or thickness of the mark at an index
+// follows from: its key in the project file, and its name.
+func (o Outline) Makes(mark int, measure string) (key, name string) {
+	deep, blade, front := measure == "depth", len(o.bladeMarks()), 0
+	if o.Front != NoFront {
+		front = len(o.front())
+	}
+	switch {
+	case mark < blade && deep:
+		return "depth", "blade depth"
+	case mark < blade:
+		return "spine", "spine thickness"
+	case mark < blade+front && deep:
+		return "front_depth", "front depth"
+	case mark < blade+front:
+		return "front_thick", "front thickness"
+	case deep:
+		return "handle_depth", "handle depth"
+	}
+	return "handle_thick", "handle thickness"
+}
+
 // proud is how far a guard stands over the blade's back.
 func (o Outline) proud() length.Length {
 	switch {

@@ -1,12 +1,9 @@
 package form
 
 import (
-	"math"
 	"strings"
 
 	"chape/calc"
-	"chape/calc/knife"
-	"chape/calc/length"
 	"chape/project"
 )
 
@@ -16,55 +13,18 @@ type Place struct {
 	Index int
 }
 
-// places are the fields at which the checks are mended, by their names: where more than
-// one would do, the one that the check's own words speak of.
-var places = map[string]string{
-	"squeeze":       "sheath.ease",
-	"gather":        "sheath.blend",
-	"thread guard":  "sheath.gap",
-	"edge":          "sheath.margin",
-	"hollow":        "sheath.blend",
-	"fold":          "sheath.leather",
-	"thread length": "stitch.thread",
-	"back":          "knife.back",
-	"mouth":         "sheath.mouth",
-	"strap":         "strap.kind",
-	"mouth corners": "sheath.mouth_round",
-	"first hole":    "stitch.first",
-	"tab":           "belt.tab",
-	"loop rub":      "belt.row",
-	"drain":         "sheath.drain",
-	"holes":         "stitch.pitch",
-	"thickness":     "knife.station.thick",
-	"untouched":     "knife.outline.blade",
-}
-
-// PlaceOf is the field at which a check of a plan is mended.
+// PlaceOf is the field at which a check of a plan is mended: the one that its remedy names.
 func PlaceOf(c calc.Check, p project.Project) Place {
-	key, known := places[c.Name]
-	f, there := project.FieldFor(key)
+	f, there := project.FieldFor(c.Mend)
 	switch {
 	case c.Name == "untouched":
 		return Place{firstUntouched(p), -1}
-	case c.Name == "thickness" && p.Source == project.FromOutline:
-		return Place{oddOutline(c, p), -1}
-	case c.Name == "back" && p.Knife.Back != knife.Sharp:
-		return backOff(c, p)
-	case strings.HasPrefix(key, "knife.station."):
-		return Place{key, nearestMark(c.At, p)}
-	case known && there && f.Counts(p):
-		return Place{key, -1}
+	case strings.HasPrefix(c.Mend, "knife.station."):
+		return Place{c.Mend, c.Mark}
+	case there && f.Counts(p):
+		return Place{c.Mend, -1}
 	}
 	return Place{"sheath.mouth", -1}
-}
-
-// backOff is where a back that lies off the fold is seen to: its gap, where that was measured
-// and the fold is held off by nothing, else the mouth.
-func backOff(c calc.Check, p project.Project) Place {
-	if p.Source == project.FromOutline || strings.Contains(c.Text(length.Millimetres), "mouth") {
-		return Place{"sheath.mouth", -1}
-	}
-	return Place{"knife.station.top", nearestMark(c.At, p)}
 }
 
 func firstUntouched(p project.Project) string {
@@ -74,29 +34,6 @@ func firstUntouched(p project.Project) string {
 		}
 	}
 	return "knife.outline.blade"
-}
-
-// nearestMark is the mark nearest to a place along the fold, mm.
-func nearestMark(x float64, p project.Project) int {
-	best, least := 0, math.Inf(1)
-	for i, s := range p.Knife.Stations {
-		if d := math.Abs(s.At.MM() - x); d < least {
-			best, least = i, d
-		}
-	}
-	return best
-}
-
-// oddOutline is the figure of the outline that a check names.
-func oddOutline(c calc.Check, p project.Project) string {
-	text := c.Text(length.Millimetres)
-	key, longest := "knife.outline.blade", 0
-	for _, f := range project.Fields {
-		if n := len(f.Name); f.Group == "outline" && n > longest && strings.Contains(text, f.NameIn(p)) {
-			key, longest = f.Key, n
-		}
-	}
-	return key
 }
 
 // Concerns are the checks that warn and those that note, in that order.

@@ -11,31 +11,30 @@ import (
 	"chape/project"
 )
 
-// Every field that a check is mended at stands on the form, on a page that says so.
+// Every check leads to the field that its remedy names, which stands on a page of the form;
+// one of a field that has no say here leads to the mouth.
 func TestChecksAreMendedOnTheForm(t *testing.T) {
 	p := project.New("Test", length.Millimetres, project.Defaults())
-	for name, key := range places {
-		if _, ok := OfKey(key); !ok {
-			t.Errorf("%s: %s stands on no page", name, key)
-		}
-	}
+	p.Belt.Centred, p.Belt.Offset = false, 1
 	plan, err := calc.Compute(p.Input(calc.DefaultLimits()))
 	if err != nil {
 		t.Fatal(err)
 	}
-	known := map[string]bool{}
-	for name := range places {
-		known[name] = true
-	}
+	led := map[string]string{}
 	for _, c := range plan.Checks {
-		if at := PlaceOf(c, p); at.Index < 0 {
-			if _, ok := OfKey(at.Key); !ok {
-				t.Errorf("%s leads to %q", c.Name, at.Key)
-			}
+		at := PlaceOf(c, p)
+		if _, ok := OfKey(at.Key); !ok || at.Index >= 0 {
+			t.Errorf("%s leads to %+v", c.Name, at)
 		}
-		if !known[c.Name] {
-			t.Errorf("the check %q is mended nowhere", c.Name)
+		led[c.Name] = at.Key
+	}
+	for name, key := range map[string]string{"tab": "belt.offset", "holes": "belt.tab", "squeeze": "sheath.ease", "untouched": "knife.outline.blade"} {
+		if led[name] != key {
+			t.Errorf("%s leads to %q, want %q", name, led[name], key)
 		}
+	}
+	if at := PlaceOf(calc.Check{Mend: "strap.at"}, p); at.Key != "sheath.mouth" {
+		t.Errorf("where no strap is, it leads to %+v", at)
 	}
 	sum := 0
 	for page := range Page(Pages) {
