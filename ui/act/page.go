@@ -18,7 +18,7 @@ type Page struct {
 	Root  RootKeys              // the root's keys that are alive on it while nothing is typed
 	Ticks bool                  // it shows the time: while it is seen it has a new snapshot every second
 	Lasts bool                  // it is not made anew when another project is opened
-	Takes func(tea.KeyMsg) bool // of a key where Openers are alive: it opens the page and goes to it, as what is dropped on the window; nil: none
+	Takes func(tea.KeyMsg) bool // of a key on Knife, Plan and Steps: it opens the page and goes to it, as what is dropped on the window; nil: none
 	New   func() Pane           // nil: there is no such page now, as where there is no folder for a shelf
 }
 

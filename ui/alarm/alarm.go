@@ -94,9 +94,6 @@ func (a *Alarm) Ringing() bool { return a.text != "" }
 // Text is the banner; "" while it is silent.
 func (a *Alarm) Text() string { return a.text }
 
-// List is what fell due before the start, where it is more than one; nil once silenced.
-func (a *Alarm) List() []string { return a.list }
-
 // Silence is the key that does nothing else.
 func (a *Alarm) Silence() { a.text, a.list, a.late.rings = "", nil, false }
 

@@ -52,7 +52,7 @@ func TestShelfReadInParts(t *testing.T) {
 	if want := "fell due meanwhile: DRY 09:00, Heron DRY 09:00, Otter DRY 09:00"; a.Text() != want {
 		t.Errorf("banner %q, want %q", a.Text(), want)
 	}
-	if got := strings.Join(a.List(), "; "); got != "Own DRY: due since 09:00; Heron DRY: due since 09:00; Otter DRY: due since 09:00" {
+	if got := strings.Join(a.list, "; "); got != "Own DRY: due since 09:00; Heron DRY: due since 09:00; Otter DRY: due since 09:00" {
 		t.Errorf("list %q", got)
 	}
 	now = now.Add(20 * time.Second)

@@ -9,6 +9,7 @@ import (
 	"chape/project/clock"
 	"chape/project/steps"
 	"chape/ui/act"
+	"chape/ui/layout"
 	"chape/ui/term"
 )
 
@@ -95,4 +96,18 @@ func name(h steps.Hold, own string) string {
 		what = h.Project + " " + what
 	}
 	return term.Plain(what)
+}
+
+// Over is lines with the small box over the first of them that lists what fell due before
+// the start, where that is more than one and not silenced yet.
+func (a *Alarm) Over(lines []string, w int, edges layout.Edges) []string {
+	list, room := a.list, len(lines)-2 // for the frame
+	if len(list) == 0 || room < 1 {
+		return lines
+	}
+	if more := len(list) - room; more > 0 {
+		list = append(slices.Clone(list[:room-1]), fmt.Sprintf("and %d more", more+1))
+	}
+	box := layout.Frame(w, len(list)+2, "Fell due meanwhile: any key closes this", true, list, edges)
+	return append(box, lines[len(box):]...)
 }

@@ -13,7 +13,7 @@ import (
 // shelf has the knives that an earlier sheath may have been made for; nil: there is none.
 func AsPage(set func() tracing.Settings, styles ink.Styles, s *shelf.Shelf) act.Page {
 	return act.Page{
-		Name: "Earlier sheath", Room: act.Whole, Root: act.Changes | act.Saving | act.Printing,
+		Name: "Earlier sheath", Room: act.Whole, Root: act.AllKeys &^ act.Turn,
 		Open: key.NewBinding(key.WithKeys("E"), key.WithHelp("E", "an earlier sheath as the measure: its half-widths against the plan")),
 		New: func() act.Pane {
 			m := New(styles)

@@ -15,7 +15,7 @@ const Name = "Trial fit"
 // there is none.
 func AsPage(styles ink.Styles, s *shelf.Shelf) act.Page {
 	return act.Page{
-		Name: Name, Room: act.Whole, Root: act.Changes | act.Saving | act.Printing,
+		Name: Name, Room: act.Whole, Root: act.AllKeys &^ act.Turn,
 		Open: key.NewBinding(key.WithKeys("T"), key.WithHelp("T", "trial fit: where it was tight or loose, and what that changes")),
 		New:  func() act.Pane { return New(styles, s) },
 	}

@@ -46,29 +46,29 @@ func (m *Model) keyFoot() string {
 // for stands in front, as the last are left out where there is no room.
 func (m *Model) footKeys() []key.Binding {
 	if m.panel != nil {
-		keys, _ := brief(act.Alive(m.panel))
+		keys, _ := panel.Brief(act.Alive(m.panel))
 		return keys
 	}
 	l := m.inHand()
-	first, late := brief(act.Alive(l.pane))
+	first, late := panel.Brief(act.Alive(l.pane))
 	if m.mode == editing {
 		return first
 	}
 	var keys []key.Binding
 	if m.session.Doc().State() == document.Loose && !m.bare && l.Room < act.Whole {
-		keys = append(keys, in(m.Keys.New, "your own knife"))
+		keys = append(keys, panel.In(m.Keys.New, "your own knife"))
 	}
 	var turn, print, opens []key.Binding
 	if l.Root&act.Turn != 0 {
-		turn = []key.Binding{in(m.Keys.NextPane, m.focus.Next().String())}
+		turn = []key.Binding{panel.In(m.Keys.NextPane, m.focus.Next().String())}
 	}
 	if l.Root&act.Printing != 0 {
-		print = []key.Binding{in(m.Keys.Print, "print"), m.Keys.Undo}
+		print = []key.Binding{panel.In(m.Keys.Print, "print"), m.Keys.Undo}
 		print[1].SetHelp("u", "undo") // its other name is for rows of text
 	}
 	for _, p := range m.pages {
-		if l.Root&act.Openers != 0 && p.Brief != "" {
-			opens = append(opens, in(p.Open, p.Brief))
+		if l.Room < act.Whole && p.Brief != "" {
+			opens = append(opens, panel.In(p.Open, p.Brief))
 		}
 	}
 	if n := min(1, len(first)); turn != nil && l.Room != act.InSteps {
@@ -76,36 +76,20 @@ func (m *Model) footKeys() []key.Binding {
 	} else { // the bench is nearer than the printer
 		keys = slices.Concat(keys, first, turn, opens, print)
 	}
-	keys = append(append(keys, late...), in(m.Keys.Help, "keys"), m.Keys.Quit)
+	keys = append(append(keys, late...), panel.In(m.Keys.Help, "keys"), m.Keys.Quit)
 	if act.Writing(l.pane) {
-		keys = append(panel.WithoutLetters(keys), in(m.Keys.Break, "quit"))
+		keys = append(panel.WithoutLetters(keys), panel.In(m.Keys.Break, "quit"))
 	}
 	return keys
 }
 
-// brief are the keys that the foot names, and those it names where there is room.
-func brief(keys []act.Key) (first, late []key.Binding) {
-	for _, k := range keys {
-		switch {
-		case k.Brief == "":
-		case k.Late:
-			late = append(late, in(k.Binding, k.Brief))
-		default:
-			first = append(first, in(k.Binding, k.Brief))
-		}
-	}
-	return first, late
-}
-
-// in is a key with fewer words than the help has.
-func in(b key.Binding, words string) key.Binding {
-	b.SetHelp(b.Help().Key, words)
-	return b
-}
-
 // sections are the keys of the root and of all pages, those of the page in hand first.
 func (m *Model) sections() []panel.Section {
-	all := []panel.Section{{Title: "Everywhere, while nothing is typed", Keys: m.rootKeys()}}
+	here, panes := m.rootKeys(m.inHand().Root)
+	all := []panel.Section{{Title: "Here too, while nothing is typed", Keys: here}}
+	if len(panes) > 0 {
+		all = append(all, panel.Section{Title: "On Knife, Plan and Steps, where Esc leads", Keys: panes})
+	}
 	for _, l := range m.pages {
 		if own := panel.Sections(l.pane); l == m.inHand() {
 			all = append(own, all...)
@@ -116,9 +100,24 @@ func (m *Model) sections() []panel.Section {
 	return append(all, panel.Sections(m.printPanel())...)
 }
 
-// rootKeys are the root's own keys and those that open pages, in the order of the help.
-func (m *Model) rootKeys() []key.Binding {
+// rootKeys are the root's own keys and those that open other pages, in the order of the
+// help: those that are alive on such a page, and those that are not.
+func (m *Model) rootKeys(on act.RootKeys) (alive, not []key.Binding) {
 	k := m.Keys
-	return slices.Concat([]key.Binding{k.NextPane, k.LastPane}, m.openers(),
-		[]key.Binding{k.New, k.Undo, k.Redo, k.Concern, k.Keep, k.Print, k.Raise, k.Help, k.Suspend, k.Quit, k.Break})
+	add := func(r act.RootKeys, keys ...key.Binding) {
+		if on&r == r {
+			alive = append(alive, keys...)
+		} else {
+			not = append(not, keys...)
+		}
+	}
+	add(act.Turn, k.NextPane, k.LastPane)
+	add(act.Openers, m.openers()...)
+	add(0, k.New)
+	add(act.Changes, k.Undo, k.Redo)
+	add(act.Openers, k.Concern)
+	add(act.Saving, k.Keep)
+	add(act.Printing, k.Print, k.Raise)
+	add(0, k.Help, k.Suspend, k.Quit, k.Break)
+	return alive, not
 }

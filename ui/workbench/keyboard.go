@@ -81,10 +81,11 @@ func (m *Model) editKey(p part.Press) tea.Cmd {
 
 // rootKey does what a key means to the root where it is alive on the page in hand.
 func (m *Model) rootKey(p part.Press) (cmd tea.Cmd, known bool) {
+	all, _ := m.rootKeys(act.AllKeys)
 	switch own := m.inHand().pane; {
 	case act.Writes(own, p.KeyMsg):
 		return nil, false
-	case p.Hasty() && (m.owns(p.KeyMsg) || key.Matches(p.KeyMsg, m.rootKeys()...)):
+	case p.Hasty() && (m.owns(p.KeyMsg) || key.Matches(p.KeyMsg, all...)):
 		m.message = act.Say{Text: p.Ignored()}
 		return nil, true
 	case !p.Command():
@@ -122,7 +123,7 @@ func (m *Model) rootKey(p part.Press) (cmd tea.Cmd, known bool) {
 		return m.suspend(), true
 	case is(0, m.Keys.Quit, m.Keys.Break):
 		return m.quit(), true
-	case !key.Matches(k, m.rootKeys()...) || m.owns(k):
+	case !key.Matches(k, all...) || m.owns(k):
 	case m.bare: // it is of a project, and none is open
 		return m.leave(), true
 	default:

@@ -121,7 +121,7 @@ func (l *leaf) show(s act.Snapshot) {
 // opener is the page that a key opens.
 func (m *Model) opener(matches func(...key.Binding) bool) *leaf {
 	for _, l := range m.pages {
-		if matches(l.Open) {
+		if l != m.inHand() && matches(l.Open) {
 			return l
 		}
 	}
@@ -130,7 +130,7 @@ func (m *Model) opener(matches func(...key.Binding) bool) *leaf {
 
 // taker is the page that a key opens and goes to.
 func (m *Model) taker(k tea.KeyMsg) *leaf {
-	if m.inHand().Root&act.Openers == 0 {
+	if m.inHand().Room >= act.Whole { // it may have another use for it
 		return nil
 	}
 	for _, l := range m.pages {
@@ -141,11 +141,11 @@ func (m *Model) taker(k tea.KeyMsg) *leaf {
 	return nil
 }
 
-// openers are the keys that open pages.
+// openers are the keys that open pages other than the one in hand.
 func (m *Model) openers() []key.Binding {
 	var keys []key.Binding
 	for _, l := range m.pages {
-		if len(l.Open.Keys()) > 0 {
+		if l != m.inHand() && len(l.Open.Keys()) > 0 {
 			keys = append(keys, l.Open)
 		}
 	}

@@ -253,3 +253,41 @@ func TestKeysOfNoUseHere(t *testing.T) {
 		s.shows("Enter opens a project, n begins one, q quits")
 	}
 }
+
+// TestKeysOnPages: what the help says is alive on a page is, and what is not says what is
+// to be pressed first.
+func TestKeysOnPages(t *testing.T) {
+	for _, c := range []struct{ page, key, shows string }{
+		{"w", "b", "step 1 of 3"},
+		{"w", "P", "into the folder"},
+		{"w", "N", "pattern"},
+		{"w", "C", "What it comes to today"},
+		{"T", "N", "pattern"},
+		{"T", "w", "weigh"},
+		{"C", "b", "step 1 of 3"},
+		{"N", "T", "Trial fit"},
+		{"E", "N", "pattern"},
+		{"D", "b", "b is a key of Knife, Plan and Steps: Esc leads back to them"},
+	} {
+		s := filed(t, 100, 30, fresh())
+		s.keys(c.page)
+		was := s.m.inHand()
+		s.keys(c.key)
+		s.shows(c.shows)
+		if s.m.inHand() == was && c.key != "P" && c.page != "D" {
+			t.Errorf("%s, %s: still on %s", c.page, c.key, was.Name)
+		}
+	}
+	s := filed(t, 100, 30, fresh())
+	s.keys("w", "?")
+	all := s.text()
+	for range 40 {
+		s.keys("down")
+		all += s.text()
+	}
+	for _, line := range []string{"Weighings", "Here too, while nothing is typed", "the bench view", "pattern numbers", "On Knife, Plan and Steps, where Esc leads"} {
+		if !strings.Contains(all, line) {
+			t.Errorf("the help lacks %q", line)
+		}
+	}
+}

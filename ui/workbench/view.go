@@ -2,9 +2,7 @@ package workbench
 
 import (
 	"cmp"
-	"fmt"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"chape/ui/document"
@@ -36,9 +34,7 @@ func (m *Model) screen() string {
 	lines := layout.Fit([]string{m.head()}, m.width, 1)
 	lines = append(lines, layout.Fit(m.holdsView(), m.width, m.lay.Holds.H)...)
 	body := m.body()
-	if list := m.alarm.List(); list != nil {
-		body = m.missedView(body, list)
-	}
+	body = m.alarm.Over(body, m.width, m.edges())
 	lines = append(lines, body...)
 	foot := m.foot()
 	if more := len(foot) - 1; more > 0 { // a long message lies over the lowest lines
@@ -145,18 +141,4 @@ func (m *Model) holdsView() []string {
 		lines = append(lines, m.o.Styles.Note.Render(l))
 	}
 	return lines
-}
-
-// missedView is the small box that lists what fell due before the start, over the
-// first lines of what stands there.
-func (m *Model) missedView(lines, list []string) []string {
-	room := len(lines) - 2 // for the frame
-	if room < 1 {
-		return lines
-	}
-	if more := len(list) - room; more > 0 {
-		list = append(slices.Clone(list[:room-1]), fmt.Sprintf("and %d more", more+1))
-	}
-	box := layout.Frame(m.width, len(list)+2, "Fell due meanwhile: any key closes this", true, list, m.edges())
-	return append(box, lines[len(box):]...)
 }
