@@ -89,14 +89,19 @@ func (m *Model) cornersRow(l leather.Leather) row {
 		}}
 }
 
+// liesOff tells whether a flaw lies beside the piece.
+func liesOff(f leather.Flaw, l leather.Leather) bool {
+	lo, hi := l.Outline().Bounds()
+	from, to := f.Outline().Bounds()
+	return to.X < lo.X || to.Y < lo.Y || from.X > hi.X || from.Y > hi.Y
+}
+
 // readFlaw reads a flaw of the piece. One that lies off it is a slip of the hand: nothing
 // would keep off what it stands for.
 func readFlaw(typed string, l leather.Leather, u length.Unit) (leather.Flaw, error) {
 	f, err := leather.ReadFlaw(typed, u)
 	if err == nil && l.Sized() {
-		lo, hi := l.Outline().Bounds()
-		from, to := f.Outline().Bounds()
-		if to.X < lo.X || to.Y < lo.Y || from.X > hi.X || from.Y > hi.Y {
+		if lo, hi := l.Outline().Bounds(); liesOff(f, l) {
 			say := func(v float64) string { return length.Length(v).Format(u, length.Ruler) }
 			err = fmt.Errorf("that lies off the leather, from %s, %s to %s, %s: measure from where its edge was measured", say(lo.X), say(lo.Y), say(hi.X), say(hi.Y))
 		}

@@ -394,7 +394,7 @@ func TestFromAPhotograph(t *testing.T) {
 	if len(l.Corners) != 5 || math.Abs(math.Abs(l.Corners.Area())-5800) > traced*80 || len(l.Flaws) != 1 {
 		t.Fatalf("kept %+v, said %v", l, b.Said)
 	}
-	if got := b.Said[len(b.Said)-1]; !strings.Contains(got, "the flaws typed before stay") {
+	if got := b.Said[len(b.Said)-1]; !strings.Contains(got, "the flaws typed before stay") || !strings.HasSuffix(got, "; flaw 1 lies off it") {
 		t.Errorf("said %q", got)
 	}
 	if lo, hi := l.Corners.Bounds(); lo.Norm() > 0.01 || hi.Dist(curve.Vec{X: 100, Y: 60}) > 0.01 {

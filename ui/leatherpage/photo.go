@@ -61,6 +61,11 @@ func (m *Model) takePhoto() []act.Msg {
 	if len(m.piece().Flaws) > 0 {
 		flaws = "the flaws typed before stay, counted from its lower left corner: look whether they lie right"
 	}
+	for i, f := range m.piece().Flaws {
+		if err == nil && liesOff(f, m.piece()) {
+			flaws += fmt.Sprintf("; flaw %d lies off it", i+1)
+		}
+	}
 	if err == nil {
 		side := func(mm float64) string { return length.Length(mm).Format(m.snap.Unit, length.Ruler) }
 		out = append(out, act.Say{Text: term.Plain(fmt.Sprintf("%s read: %s × %s, %d corners; %s",
