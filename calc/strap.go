@@ -79,10 +79,12 @@ func (c *StrapCut) Area() float64 {
 // roundedStrip is a strip along x whose ends are half circles; of one shorter
 // than it is wide the arcs cut each other off.
 func roundedStrip(length, width float64) curve.Line {
-	r := width / 2
-	in := math.Min(r, length/2)
-	out := arcRound(curve.Vec{X: length - in}, r, -math.Pi/2, math.Pi)
-	return append(out, arcRound(curve.Vec{X: in}, r, math.Pi/2, math.Pi)...)
+	r, half := width/2, math.Pi/2
+	if length < width {
+		half = math.Acos(1 - length/width)
+	}
+	out := arcRound(curve.Vec{X: length - r}, r, -half, 2*half)
+	return append(out, arcRound(curve.Vec{X: r}, r, math.Pi-half, 2*half)...)
 }
 
 // checkStrap tells whether the strap stays where it is put, or what a sheath
