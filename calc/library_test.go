@@ -73,7 +73,7 @@ func TestWeltAgainstLibrary(t *testing.T) {
 // Every hole of the seam, the loop and the drain lies in the leather as far as the plan
 // measures it, by the library's distance; on the front half too.
 func TestHolesAgainstLibrary(t *testing.T) {
-	planned(t, 8, 8, func(in Input, p *Plan) {
+	planned(t, 8, 3, func(in Input, p *Plan) {
 		body := polygon(p.Flat.Outline)
 		rim := newRim(p.Flat.Outline)
 		for _, h := range p.holes() {

@@ -54,7 +54,7 @@ func randomInput(rng *rand.Rand) Input {
 
 func TestRandomKnivesAgainstBruteTwin(t *testing.T) {
 	rng := rand.New(rand.NewPCG(7, 11))
-	for done := 0; done < 6; {
+	for done := 0; done < 4; {
 		in := randomInput(rng)
 		// Sixteenths are exact, so the twin sees each step at its very place.
 		const h = 1.0 / 32

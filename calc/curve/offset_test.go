@@ -72,7 +72,7 @@ func TestDilateAgainstBruteTwin(t *testing.T) {
 
 func TestCloseAgainstBruteTwin(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 4))
-	for n := range 12 {
+	for n := range 6 {
 		g, _ := random(rng)
 		r := 3 + 60*rng.Float64()
 		got := Close(g, r, 0.25)
