@@ -28,13 +28,15 @@ func ProposeMouth(k knife.Knife, u length.Unit) length.Length {
 func proposed(k knife.Knife) length.Length {
 	end := k.Length()
 	s := k.Stations
-	blade, handle := 0, 0 // the first marks of what follows the blade, and of the handle
+	blade, handle := -1, 0 // the first marks of what follows the blade, and of the handle
 	var fat knife.Station // the first where that is thickest
+	seen := false         // the blade: what lies before it is no handle
 	for i := range s {
-		if s[i].Kind == knife.Blade {
+		if s[i].Kind == knife.Blade || !seen {
+			seen = seen || s[i].Kind == knife.Blade
 			continue
 		}
-		if blade == 0 {
+		if blade < 0 {
 			blade = i
 		}
 		if i > 0 && s[i].At == s[i-1].At {
@@ -44,7 +46,7 @@ func proposed(k knife.Knife) length.Length {
 			fat = s[i]
 		}
 	}
-	if blade == 0 || s[blade].At == 0 {
+	if blade < 0 {
 		return downToWhole(end * 0.75)
 	}
 	if s[blade].At == s[blade-1].At && s[blade-1].Top-s[blade].Top > DefaultLimits().HeldOff {
