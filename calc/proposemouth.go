@@ -29,8 +29,8 @@ func proposed(k knife.Knife) length.Length {
 	end := k.Length()
 	s := k.Stations
 	blade, handle := -1, 0 // the first marks of what follows the blade, and of the handle
-	var fat knife.Station // the first where that is thickest
-	seen := false         // the blade: what lies before it is no handle
+	var fat knife.Station  // the first where that is thickest
+	seen := false          // the blade: what lies before it is no handle
 	for i := range s {
 		if s[i].Kind == knife.Blade || !seen {
 			seen = seen || s[i].Kind == knife.Blade
