@@ -57,28 +57,6 @@ func (f Fold) Neutral() (Neutral, error) {
 // tangent, or the strip stood off the bar.
 func (n Neutral) Believable() bool { return n.K+n.Plus >= 0 && n.K-n.Plus <= 1 }
 
-// Mean takes several folds of the same leather together. The first error ends it;
-// of no folds there is none.
-func Mean(folds []Fold) (Neutral, error) {
-	if len(folds) == 0 {
-		return Neutral{}, errors.New("no strip was measured: fold one over a bar")
-	}
-	var m Neutral
-	var squares float64
-	for _, f := range folds {
-		n, err := f.Neutral()
-		if err != nil {
-			return Neutral{}, err
-		}
-		m.K += n.K
-		squares += n.Plus * n.Plus
-	}
-	m.Of = len(folds)
-	m.K /= float64(m.Of)
-	m.Plus = math.Sqrt(squares) / float64(m.Of)
-	return m, nil
-}
-
 // HowToFold says how the fold is made and measured.
 const HowToFold = "Cut a strip about 20 mm wide and 150 mm long, the same way of the hide as the sheath. " +
 	"Measure it flat. Dampen it, fold it grain side out over a round bar as thick as a spine with its welt, press both legs together below the bar and let it dry. " +

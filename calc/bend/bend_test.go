@@ -35,10 +35,6 @@ func TestNeutralByHand(t *testing.T) {
 	if err != nil || math.Abs(n.K-0.554578) > 1e-6 || math.Abs(n.Plus-0.086145) > 1e-6 || !n.Believable() {
 		t.Errorf("Neutral = %+v, %v", n, err)
 	}
-	m, err := Mean([]Fold{f, {150, 66, 67.5, 6, 3.2}, {150, 67, 66.5, 6, 3.2}, {150, 67, 66.5, 6, 3.2}})
-	if err != nil || m.Of != 4 || math.Abs(m.Plus-0.086145/2) > 1e-6 {
-		t.Errorf("Mean of four = %+v, %v: the doubt must halve", m, err)
-	}
 }
 
 // The stated doubt holds what three readings, each off by half of it, do in all
@@ -78,12 +74,6 @@ func TestFoldRefused(t *testing.T) {
 		if _, err := c.fold.Neutral(); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%+v: error %v, want %q", c.fold, err, c.want)
 		}
-	}
-	if _, err := Mean(nil); err == nil {
-		t.Error("Mean of no strips gives no error")
-	}
-	if _, err := Mean([]Fold{{}}); err == nil {
-		t.Error("Mean of a bad strip gives no error")
 	}
 }
 

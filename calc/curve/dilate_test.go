@@ -138,6 +138,12 @@ func TestDiscKeepsWhatItGave(t *testing.T) {
 			t.Errorf("room %d: a fresh disc closes otherwise", d.Room)
 		}
 	}
+	high := Graph{X: b.X, Y: slices.Clone(b.Y)}
+	high.Y[50] = 500
+	new(Disc).Raise(high, b, b.X, 2)
+	if high.Y[50] != 500 {
+		t.Errorf("raising brings 500 down to %v", high.Y[50])
+	}
 	base := Graph{X: b.X, Y: make([]float64, len(b.X))}
 	stretch := b.Between(b.X[40], b.X[90])
 	new(Disc).Raise(base, b, stretch.X, 2)

@@ -12,15 +12,6 @@ import "math"
 // straight between its points.
 func Dilate(g Graph, at []float64, r float64) Graph { return new(Disc).Dilate(g, at, r) }
 
-// Erode is the opposite: min over |ξ| <= r of g(x+ξ) − √(r²−ξ²). Places
-// further than r from g get +Inf.
-func Erode(g Graph, at []float64, r float64) Graph {
-	return new(Disc).erodeNeg(g.Neg(), at, r)
-}
-
-// Close is Disc.Close for a single graph.
-func Close(g Graph, r, step float64) Graph { return new(Disc).Close(g, r, step) }
-
 // Disc dilates and closes graph after graph, and keeps what it has to note on
 // the way for the next one. Its zero value is ready; what it returns is the
 // caller's. One goroutine at a time.
@@ -52,7 +43,8 @@ func (d *Disc) Raise(base, g Graph, at []float64, r float64) {
 	base.Raise(d.dilate(d.grown, g, at, r))
 }
 
-// erodeNeg is Erode for a graph that is mirrored already.
+// erodeNeg is the opposite of Dilate for a graph that is mirrored already: min over
+// |ξ| <= r of g(x+ξ) − √(r²−ξ²), +Inf further than r from it.
 func (d *Disc) erodeNeg(mirrored Graph, at []float64, r float64) Graph {
 	out := d.Dilate(mirrored, at, r)
 	for i, y := range out.Y {

@@ -6,6 +6,11 @@ import (
 	"testing"
 )
 
+// Erode and Close are what a fresh Disc makes of a single graph.
+func Erode(g Graph, at []float64, r float64) Graph { return new(Disc).erodeNeg(g.Neg(), at, r) }
+
+func Close(g Graph, r, step float64) Graph { return new(Disc).Close(g, r, step) }
+
 // brute is the twin of Dilate on a finely sampled graph: the definition read
 // out, n·w.
 func brute(g Graph, x, r, h float64) float64 {

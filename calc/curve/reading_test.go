@@ -8,7 +8,7 @@ import (
 // A step up at 10, from 2 to 6, and one down at 20.
 func TestHeight(t *testing.T) {
 	l := Line{{X: 0, Y: 1}, {X: 10, Y: 2}, {X: 10, Y: 6}, {X: 20, Y: 6}, {X: 20, Y: 3}, {X: 30, Y: 0}}
-	for x, want := range map[float64]float64{-5: 1, 0: 1, 5: 1.5, 10: 6, 15: 6, 20: 6, 25: 1.5, 30: 0, 31: 0} {
+	for x, want := range map[float64]float64{-5: 1, -0.5: 1, 0: 1, 5: 1.5, 10: 6, 15: 6, 20: 6, 25: 1.5, 30: 0, 31: 0} {
 		if got := l.Height(x); math.Abs(got-want) > 1e-12 {
 			t.Errorf("Height(%v) = %v, want %v", x, got, want)
 		}

@@ -25,16 +25,8 @@ type Settled struct {
 	First, Second Weighing
 }
 
-// Apart is how long before the second the first of two weighings has to be,
-// and within how many grams of it.
-func (r Record) Apart() (time.Duration, float64) {
-	s, err := newSeries(r)
-	if err != nil {
-		return SteadyApart, 0
-	}
-	return s.apart()
-}
-
+// apart is how long before the second the first of two weighings has to be, and
+// within how many grams of it.
 func (s series) apart() (time.Duration, float64) {
 	dry := s.last()
 	if s.given() {

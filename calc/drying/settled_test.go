@@ -68,9 +68,6 @@ func TestNext(t *testing.T) {
 	if at, ok := (Record{}).Next(Estimate{}); ok {
 		t.Errorf("Next of nothing weighed = %v, want none", at)
 	}
-	if apart, within := (Record{Before: 120, Step: 0.1, Weighings: exact(120, 60, 0.1, 0)}).Apart(); apart != 3*time.Hour || !approxEqual(within, 0.36, 1e-9) {
-		t.Errorf("Apart = %v, %v, want 3 h and 0.36 g", apart, within)
-	}
 }
 
 // However far off the likely moment, the next weighing is asked for within half a day.

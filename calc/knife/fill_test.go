@@ -71,6 +71,18 @@ func TestPointsByHand(t *testing.T) {
 	}
 }
 
+// A slab's corners are 2 mm, or a quarter of its thickness or depth where that is less.
+func TestSlabCorners(t *testing.T) {
+	for _, c := range []struct{ thick, deep, want length.Length }{{17, 27, 2}, {6, 27, 1.5}, {17, 4, 1}, {7.9, 8.2, 2}, {3, 40, 0.75}} {
+		if got := corner(Station{Kind: Slab, Thick: c.thick, Bottom: c.deep}); got != c.want {
+			t.Errorf("a slab %v thick and %v deep has corners of %v, want %v", c.thick, c.deep, got, c.want)
+		}
+	}
+	if got := corner(Station{Kind: Oval, Thick: 17, Bottom: 27}); got != 0 {
+		t.Errorf("an oval has corners of %v", got)
+	}
+}
+
 // A guard as it was measured: so far out at the back, so far at the edge; the blade and
 // the handle then start as far down as it stands out.
 func TestGuardAsMeasured(t *testing.T) {
@@ -178,6 +190,21 @@ func TestOddAtItsBounds(t *testing.T) {
 			if (len(got) > 0) != odd || odd && (got[0].Key != c.key || math.Abs(float64(got[0].Usual-c.usual)) > 1e-9 || got[0].Value != length.Length(f)*c.usual) {
 				t.Errorf("%s %v times as usual: %+v", c.key, f, got)
 			}
+		}
+	}
+	// A guard's usual length is 6, not a bolster's 12; a butt goes by the handle it ends.
+	for _, c := range []struct {
+		change func(*Outline)
+		odd    bool
+	}{
+		{func(o *Outline) { o.Front, o.FrontLength = Guard, 12 }, false}, {func(o *Outline) { o.Front, o.FrontLength = Guard, 12.01 }, true},
+		{func(o *Outline) { o.Front, o.FrontLength = Guard, 2.99 }, true},
+		{func(o *Outline) { o.HandleDepth, o.HandleThick, o.FrontThick, o.Butt, o.Handle = 50, 30, 30, 99, 200 }, false},
+		{func(o *Outline) { o.HandleDepth, o.HandleThick, o.FrontThick, o.Butt, o.Handle = 50, 30, 30, 101, 200 }, true},
+	} {
+		o := Usual()
+		if c.change(&o); len(o.Odd(2)) > 0 != c.odd {
+			t.Errorf("%+v: odd is %v", o, o.Odd(2))
 		}
 	}
 	o := Usual()

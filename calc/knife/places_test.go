@@ -164,6 +164,15 @@ func TestHeldAgainstLooking(t *testing.T) {
 	}
 }
 
+// Of places held off alike the nearest to the point is named, though the marks make
+// several pieces of a level back.
+func TestHeldNamesTheFirst(t *testing.T) {
+	p := profile(t, mark(0, 0, 10, 1), mark(1, 3, 20, 2), mark(50, 3, 28, 3), mark(80, 3, 28, 3), mark(99, 3, 28, 3), mark(100, 0, 28, 3))
+	if gap, at := p.Laid(FoldLine{}).Held(0, 100); math.Abs(gap-3) > 1e-9 || math.Abs(at-1) > 1e-6 {
+		t.Errorf("held off by %v at %v, want 3 at 1", gap, at)
+	}
+}
+
 // A section moved keeps its shape, and its upper half lies between its spine and edge,
 // within half its thickness, for every kind.
 func TestShiftAndUpper(t *testing.T) {
