@@ -142,9 +142,9 @@ var stepColumns = []column[steps.Step]{
 	stepTime("first", "first started", func(s *steps.Step) *time.Time { return &s.First }),
 	stepTime("ended", "ended early", func(s *steps.Step) *time.Time { return &s.Ended }),
 	stepTime("done", "done", func(s *steps.Step) *time.Time { return &s.Done }),
-	value.At(Spec{Key: "step.skipped", Group: "steps", Name: "left out", Kind: Flag}, false, func(s *steps.Step) *bool { return &s.Skipped }).UnlessEmpty(),
-	stepSpan("expected", "work expected", "at the bench: 20m", steps.MaxSpent, func(s *steps.Step) *time.Duration { return &s.Expect }),
-	stepSpan("spent", "at the bench", "time spent on it: 45m", steps.MaxSpent, func(s *steps.Step) *time.Duration { return &s.Spent }),
+	value.At(Spec{Key: "step.skipped", Group: "steps", Name: "skipped", Kind: Flag}, false, func(s *steps.Step) *bool { return &s.Skipped }).UnlessEmpty(),
+	stepSpan("expected", "time expected", "for the work at the bench: 20m", steps.MaxSpent, func(s *steps.Step) *time.Duration { return &s.Expect }),
+	stepSpan("spent", "time spent", "at the bench so far: 45m", steps.MaxSpent, func(s *steps.Step) *time.Duration { return &s.Spent }),
 }
 
 func neededStep(c column[steps.Step]) column[steps.Step] {

@@ -39,3 +39,11 @@ func Foreign(s string) string {
 	}
 	return s
 }
+
+// Many is a number of things with their name: "1 step", "3 steps".
+func Many(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return strconv.Itoa(n) + " " + what + "s"
+}

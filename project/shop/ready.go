@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"chape/calc/calendar"
+	"chape/project/plain"
 	"chape/project/steps"
 )
 
@@ -52,19 +53,19 @@ func spareText(days int) string {
 	case days == 0:
 		return "no day to spare"
 	case days < 0:
-		return many(-days, "day") + " short"
+		return plain.Many(-days, "day") + " short"
 	}
-	return many(days, "day") + " to spare"
+	return plain.Many(days, "day") + " to spare"
 }
 
 // lacks says what the reckoning could not count.
 func lacks(o steps.Open) string {
 	var l []string
 	if o.Unset > 0 {
-		l = append(l, many(o.Unset, "wait")+" by data sheet not set")
+		l = append(l, plain.Many(o.Unset, "wait")+" by data sheet not set")
 	}
 	if o.Bare > 0 {
-		l = append(l, many(o.Bare, "step")+" without minutes")
+		l = append(l, plain.Many(o.Bare, "step")+" without minutes")
 	}
 	if len(l) == 0 {
 		return ""
@@ -86,11 +87,4 @@ func day(t, now time.Time) string {
 		return t.Format("2 Jan 2006")
 	}
 	return t.Format("2 Jan")
-}
-
-func many(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }

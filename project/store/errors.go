@@ -77,7 +77,7 @@ func (e *Failure) Unwrap() error { return e.Err }
 
 // failure turns the system's error into a line for people.
 func failure(path, doing string, err error) error {
-	f := &Failure{Path: path, Doing: doing, Err: err, Why: bare(err), Try: "try again, or save under another folder"}
+	f := &Failure{Path: path, Doing: doing, Err: err, Why: bare(err), Try: "try again, or save in another folder"}
 	if doing == "read" {
 		f.Try = "see whether the disk or the share is well, then try again"
 	}
@@ -85,7 +85,7 @@ func failure(path, doing string, err error) error {
 	case diskFull(err) || errors.Is(err, syscall.ENOSPC):
 		f.Why, f.Try = "the disk is full", "free some space, then save again"
 	case readOnlyDisk(err) || errors.Is(err, syscall.EROFS):
-		f.Why, f.Try = "the disk is read-only", "save under another folder"
+		f.Why, f.Try = "the disk is read-only", "save in another folder"
 	case errors.Is(err, errMadeUp):
 		f.Try = "name a project file"
 	case isBusy(err):
@@ -94,12 +94,12 @@ func failure(path, doing string, err error) error {
 		f.Why, f.Try = "no permission", "ask its owner, or change its permissions"
 	case errors.Is(err, fs.ErrPermission):
 		f.Why = fmt.Sprintf("no permission in the folder %q", filepath.Dir(path))
-		f.Try = "change its permissions, or save under another folder"
+		f.Try = "change its permissions, or save in another folder"
 	case errors.Is(err, fs.ErrNotExist) && doing == "read":
 		f.Why, f.Try = "there is no such file", "look at its name and folder"
 	case errors.Is(err, fs.ErrNotExist):
 		f.Why = fmt.Sprintf("the folder %q is gone", filepath.Dir(path))
-		f.Try = "make it again, or save under another folder"
+		f.Try = "make it again, or save in another folder"
 	}
 	return f
 }

@@ -222,7 +222,7 @@ func TestReadOnlyFolder(t *testing.T) {
 		want string
 	}{
 		{syscall.EACCES, "no permission in the folder"},
-		{syscall.EROFS, "the disk is read-only: save under another folder"},
+		{syscall.EROFS, "the disk is read-only: save in another folder"},
 	} {
 		path, stamp := saved(t)
 		d := storetest.New()

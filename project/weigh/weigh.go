@@ -175,7 +175,7 @@ func (d Drying) By(r Room, list []Weighing, now time.Time) (text string, ok bool
 		_, likely, _ := d.Window()
 		switch {
 		case d.Estimate.Reached:
-			return "dry by the scale, " + clock.Time(list[d.Rows[len(d.Rows)-1]].When, now), true
+			return "near dry by weight, " + clock.Time(list[d.Rows[len(d.Rows)-1]].When, now), true
 		case likely.After(now):
 			return "dry about " + clock.Time(likely, now), true
 		}

@@ -42,7 +42,7 @@ func TestDrynessInWords(t *testing.T) {
 		{"published", append(zumdahl(6, wetted), before), Room{}, at(16), "dry about Thu 21:30"},
 		{"published, the room does not matter", append(zumdahl(6, wetted), before), room, at(16), "dry about Thu 21:30"},
 		{"later", append(zumdahl(9, wetted), before), Room{}, at(60), "dry by now: weigh it"},
-		{"reached", append(zumdahl(9, wetted), before, Weighing{at(40), 101.5, "drying"}), Room{}, at(41), "dry by the scale, 22:00"},
+		{"reached", append(zumdahl(9, wetted), before, Weighing{at(40), 101.5, "drying"}), Room{}, at(41), "near dry by weight, 22:00"},
 	} {
 		text, ok := DryingOf(c.weigh, 0).By(c.room, c.weigh, c.now)
 		if text != c.want || ok != (c.want != "") {

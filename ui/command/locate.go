@@ -28,7 +28,7 @@ func locate(set settings.Chosen, word string) (path string, err error) {
 	case len(exact) == 1:
 		return exact[0].Path, nil
 	case len(exact) > 1:
-		return "", call.Misuse("%d projects on your shelf are called %q: give the file: %s", len(exact), word, some(exact, func(e shelf.Entry) string { return e.Path }))
+		return "", call.Misuse("%d projects on your shelf are called %q: give one of their files: %s", len(exact), word, some(exact, func(e shelf.Entry) string { return e.Path }))
 	case len(near) > 0:
 		return "", call.Misuse("there is no project called %q on your shelf: did you mean %s?", word, some(near, func(e shelf.Entry) string { return e.Title }))
 	}

@@ -59,7 +59,7 @@ func runPrint(w call.World, v call.Verb, args []string) error {
 	bare := fs.Bool("bare", false, "")
 	raise := fs.Bool("raise", false, "")
 	tracing := fs.Bool("tracing", false, "")
-	path, done, err := call.FileUnless(tracing, "a tracing sheet is of no project", w, v, fs, args)
+	path, done, err := call.FileUnless(tracing, "a tracing sheet belongs to no project", w, v, fs, args)
 	if done || err != nil {
 		return err
 	}

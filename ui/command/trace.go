@@ -31,14 +31,15 @@ var traceVerb = call.Verb{
 	More: `  --of WHAT        knife (a drawn line, if it is not given), pattern or leather
                    (a piece laid on the sheet)
   --json           for other programs, all lengths in mm
-  --rule WIDTH     the tracing is of a steel rule so wide: the stand-off of your
-                   pencil comes of it, and is kept in your settings
+  --rule WIDTH     the tracing is of a steel rule so wide: it gives the
+                   stand-off of your pencil, which is kept in your settings
   --measured X,Y   what the two 100 mm on this very sheet measured, in mm
 
 PHOTO is a JPEG or PNG of a whole tracing sheet, which "chape print --tracing"
 prints; its second page says how to trace. With FILE the marks are put into that
-project in one saved change, and the former version is kept; thicknesses stay
-for the calliper. In the workbench, I shows what was read before it is taken.`,
+project in one saved change, and the former version is kept; thicknesses are
+left for the calliper. In the workbench, I shows what was read before it is
+taken.`,
 	Run: runTrace,
 }
 
@@ -81,7 +82,7 @@ func (c *traceCall) set(of, rule, measured string) error {
 	case i < 0:
 		return call.Misuse("--of %.40q is nothing to read: try knife, pattern or leather", of)
 	case c.file != "" && trace.Ofs[i] != trace.Knife:
-		return call.Misuse("marks come of a knife alone: leave --of or %q off", c.file)
+		return call.Misuse("marks are read from a knife alone: leave --of or %q off", c.file)
 	case rule != "" && (trace.Ofs[i] != trace.Knife || c.file != ""):
 		return call.Misuse("a rule is traced as a knife is, and goes into no project: leave --of and FILE off")
 	}

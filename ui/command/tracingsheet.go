@@ -14,7 +14,7 @@ import (
 func tracingAlone(fs *flag.FlagSet) (err error) {
 	fs.Visit(func(f *flag.Flag) {
 		if err == nil && !slices.Contains([]string{"tracing", "paper", "out", "measured", "force"}, f.Name) {
-			err = call.Misuse("--%s says nothing of a tracing sheet: leave it off", f.Name)
+			err = call.Misuse("--%s means nothing for a tracing sheet: leave it off", f.Name)
 		}
 	})
 	return err

@@ -112,16 +112,14 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 func (m *Model) keys() part.Keys {
 	turn := func(which *int, by int) func() []act.Msg {
 		return part.Quiet(func() {
-			if n := len(m.all); n > 0 {
-				*which = (*which + by + n) % n
-				m.lay()
-			}
+			*which = (*which + by + len(m.all)) % len(m.all)
+			m.lay()
 		})
 	}
 	roll := func(by int) func() []act.Msg { return part.Quiet(func() { m.roll(by) }) }
 	const end = 1 << 20
 	back := part.Key("Esc", "back", func() []act.Msg { return []act.Msg{act.Leave{}} }, "esc").Foot("back")
-	if len(m.all) == 1 { // the others would do nothing
+	if len(m.all) < 2 { // the others would do nothing
 		return part.Keys{back}
 	}
 	return part.Keys{

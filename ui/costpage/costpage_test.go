@@ -87,7 +87,7 @@ func TestHolds(t *testing.T) {
 	r.Keys("m", "enter").Shows("holds until 26 Dec", "not accepted yet")
 	r.Snap.Shop.Prices.Hour = shoptest.Amount("60")
 	r.Wait(31*24*time.Hour).Show().Shows("which held until 26 Dec", "held until 26 Dec, not accepted")
-	r.Keys("a", "enter").Shows("the quote held until 26 Dec", "Enter once more takes it at the old price, "+old)
+	r.Keys("a", "enter").Shows("the quote held until 26 Dec", "Enter again takes it at the old price, "+old)
 	if !r.Project.Quotes[0].Accepted.IsZero() {
 		t.Fatal("accepted before it was asked about")
 	}
@@ -164,7 +164,7 @@ func TestLearn(t *testing.T) {
 	}
 	dir := shoptest.Shelf(t, all, "broken")
 	r := newRig(t, order(), 158, 30, Options{Shelf: shelf.Open(store.OS(), dir)}, shoptest.Evenings())
-	r.Shows("of 2 steps finished sheaths took other minutes", "55 min of 2")
+	r.Shows("for 2 steps finished sheaths took other minutes", "55 min of 2")
 	if r.Project.Steps[3].Expect != 30*time.Minute {
 		t.Fatal("learned silently")
 	}

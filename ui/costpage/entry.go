@@ -9,6 +9,7 @@ import (
 	"chape/project"
 	"chape/project/clock"
 	"chape/project/money"
+	"chape/project/plain"
 	"chape/project/shop"
 	"chape/ui/act"
 	"chape/ui/part"
@@ -178,7 +179,7 @@ func (m *Model) lateYes(q project.Quote, day time.Time) string {
 	promised := "that is after the day it is promised for, " + m.day(due)
 	held := "the quote held until " + m.day(q.Until)
 	late, over := !due.IsZero() && day.After(due), q.Over(day)
-	const other = ": Esc, then give another day (due, on the Knife pane); or Enter once more"
+	const other = ": Esc, then give another day (due, on the Knife pane); or Enter again"
 	switch {
 	case late && over:
 		return promised + ", and " + held + other
@@ -189,7 +190,7 @@ func (m *Model) lateYes(q project.Quote, day time.Time) string {
 		if b, err := q.Money(); err == nil {
 			price = ", " + b.Bill.Say()
 		}
-		return held + ": Enter once more takes it at the old price" + price + "; Esc, then " + quoteKey + " makes one of today"
+		return held + ": Enter again takes it at the old price" + price + "; Esc, then " + quoteKey + " makes one of today"
 	}
 	return ""
 }
@@ -235,8 +236,8 @@ func (m *Model) askLearn() []act.Msg {
 	if len(lessons) == 0 {
 		return []act.Msg{act.Say{Text: "nothing to learn: no finished sheath of the shelf counted other minutes for these steps"}}
 	}
-	label := fmt.Sprintf("expected minutes of %s as finished sheaths took", many(len(lessons), "step"))
-	return m.ask(part.Confirm(fmt.Sprintf("Expect of %s what finished sheaths took (the column others)? Enter does.", many(len(lessons), "step"))),
+	label := fmt.Sprintf("expected minutes of %s, as finished sheaths took", plain.Many(len(lessons), "step"))
+	return m.ask(part.Confirm(fmt.Sprintf("For %s, expect the minutes that finished sheaths took (the column others)? Enter does it.", plain.Many(len(lessons), "step"))),
 		func(string) (act.Commit, error) {
 			return act.Commit{Label: label, Do: func(p *project.Project) error {
 				*p = p.Clone()

@@ -1,9 +1,9 @@
 package costpage
 
 import (
-	"fmt"
 	"strings"
 
+	"chape/project/plain"
 	"chape/ui/layout"
 )
 
@@ -52,7 +52,7 @@ func (m *Model) from(c column, room int) []string {
 	top := max(0, min(m.top, len(c.lines)-room))
 	out := c.lines[top:]
 	if len(out) > room && room > 0 {
-		more := fmt.Sprintf("%d more lines: PgDn", len(out)-room+1)
+		more := plain.Many(len(out)-room+1, "more line") + ": PgDn"
 		out = append(append([]string(nil), out[:room-1]...), m.o.Styles.Quiet.Render(layout.Ends("", more, c.w)))
 	}
 	return out

@@ -10,6 +10,7 @@ import (
 
 	"chape/project"
 	"chape/project/money"
+	"chape/project/plain"
 	"chape/project/shop"
 	"chape/ui/layout"
 	"chape/ui/term"
@@ -222,7 +223,7 @@ func (m *Model) minutes(w int) []string {
 	out = append(out, st.Strong.Render(cells("together", minutes(h.Expected), minutes(h.Spent), "")))
 	out = append(out, layout.Paragraph("still to do: "+money.Minutes(h.Left), w, 1, st.Text)...)
 	if n := len(m.lessons); n > 0 {
-		out = append(out, layout.Paragraph(fmt.Sprintf("* of %s finished sheaths took other minutes (others: the median, of how many): %s takes them over", many(n, "step"), learnKey), w, 3, st.Note)...)
+		out = append(out, layout.Paragraph(fmt.Sprintf("* for %s finished sheaths took other minutes (others: the median, of how many): %s takes them over", plain.Many(n, "step"), learnKey), w, 3, st.Note)...)
 	}
 	return out
 }
@@ -233,11 +234,4 @@ func minutes(d time.Duration) string {
 		return ""
 	}
 	return money.Minutes(d)
-}
-
-func many(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }

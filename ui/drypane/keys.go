@@ -28,7 +28,7 @@ func (m *Model) keys() part.Keys {
 		part.Key(beforeKey, "weigh it just before wetting", m.askBefore, beforeKey).Foot("before wetting"),
 		part.Key("g", "correct the grams", m.ofRow(m.askGrams), "g").Foot("grams"),
 		part.Key(timeKey, "correct the time", m.ofRow(m.askTime), timeKey).Foot("time"),
-		part.Key("s", "it was before wetting, or drying", m.ofRow(m.turnState), "s"),
+		part.Key("s", "weighed just before wetting, or while drying", m.ofRow(m.turnState), "s"),
 		part.Key(removeKey, "take the weighing out", m.ofRow(m.askRemove), removeKey),
 		part.Key(warmKey, "the room's temperature", m.askTemperature, warmKey),
 		part.Key(dampKey, "the room's humidity", m.askHumidity, dampKey),

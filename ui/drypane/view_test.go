@@ -140,7 +140,7 @@ func TestWeighingsToCome(t *testing.T) {
 	w := withBefore(zumdahl(6))
 	w[len(w)-1].When = noon.Add(26 * time.Hour)
 	r = newRig(t, sheath(w), 78, 19)
-	r.Shows("122 g weighed Fri 14:00 is still to come: t corrects its time, x takes it out")
+	r.Shows("the weighing of 122 g is dated Fri 14:00, which is still to come: t corrects its time, x takes it out")
 	if strings.Contains(ansi.Strip(r.Pane.View()), "within 2 %") {
 		t.Error("an estimate stands on it all the same")
 	}

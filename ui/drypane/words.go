@@ -16,7 +16,7 @@ var caution = fmt.Sprintf("never above %.0f °C, away from heat and sun; start w
 // verdict is when the sheath will be dry, or why that can't be said.
 func (m *Model) verdict() (text string, bad bool) {
 	if w, ok := m.toCome(); ok {
-		return fmt.Sprintf("%s g weighed %s is still to come: %s corrects its time, %s takes it out",
+		return fmt.Sprintf("the weighing of %s g is dated %s, which is still to come: %s corrects its time, %s takes it out",
 			figure(w.Grams), m.clock(w.When), timeKey, removeKey), true
 	}
 	if m.dry.Err != nil && !m.dry.Steady {

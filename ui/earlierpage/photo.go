@@ -81,7 +81,7 @@ func (m *Model) askPoint(read axes.Pattern, name string, paper bool) {
 			before = max(0, -plan.Body.Offsets[0].At)
 		}
 	}
-	what := "half a one, or a folded one, was read"
+	what := "half of it, or a folded one, was read"
 	if read.Whole {
 		what = "read; its halves differ by " + length.Length(read.Off).Format(m.snap.Unit, length.Ruler)
 	}

@@ -72,7 +72,7 @@ func (m *Model) pickKeys() part.Keys {
 		p = &pick{}
 	}
 	return append(part.Keys{
-		part.Key("Enter", "it was made for the one in hand", m.choose, "enter").Foot("made for it"),
+		part.Key("Enter", "it was made for this one", m.choose, "enter").Foot("made for it"),
 		part.Key("Esc", "leave it as it is", part.Quiet(func() { m.pick = nil }), "esc").Foot("back"),
 	}, p.list.Keys("knife")...)
 }

@@ -2,7 +2,6 @@ package earlierpage
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -12,6 +11,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/earlier"
+	"chape/project/plain"
 	"chape/ui/act"
 	"chape/ui/part"
 )
@@ -171,10 +171,10 @@ func (m *Model) askTake() []act.Msg {
 		if err != nil {
 			return nil, err
 		}
-		return []act.Msg{act.Commit{Label: fmt.Sprintf("%d corrections from the earlier sheath", len(fits)), Do: func(p *project.Project) error {
+		return []act.Msg{act.Commit{Label: plain.Many(len(fits), "correction") + " from the earlier sheath", Do: func(p *project.Project) error {
 			p.Fits = append(p.Clone().Fits, fits...)
 			return p.Validate()
-		}}, act.Say{Text: fmt.Sprintf("%d corrections taken over: T shows them", len(fits))}}, nil
+		}}, act.Say{Text: plain.Many(len(fits), "correction") + " taken over: see the trial fit page (T)"}}, nil
 	})
 	m.entry.typed = m.draw
 	m.draw(text)

@@ -19,7 +19,7 @@ func (m *Model) keys() part.Keys {
 	if f, ok := m.field(); ok && form.Cycles(f) {
 		change = change.Foot("next choice")
 	}
-	letters := part.Key("letters", "on a text: begin it anew, in notes a new line; commands wait on the other rows", nil, "letters")
+	letters := part.Key("letters", "on a row of text: begin it anew, in notes on a new line; on other rows they are commands", nil, "letters")
 	if m.Writing() {
 		enter, letters = enter.Foot("open it"), letters.Foot("type it")
 	}

@@ -48,7 +48,7 @@ func (p *Print) takeTrial(a *part.Ask, by part.Press) []act.Msg {
 }
 
 func (p *Print) askPricks() {
-	p.open("What do the two 100 mm measure, across and along, in mm? Or none", mostTyped, true, p.takePricks)
+	p.open("What do the two 100 mm measure, across and along, in mm? none: no correction any more", mostTyped, true, p.takePricks)
 }
 
 func (p *Print) takePricks(a *part.Ask, by part.Press) []act.Msg {

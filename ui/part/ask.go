@@ -123,7 +123,7 @@ func (a *Ask) enter(p Press) Reply {
 }
 
 // NoText is said of a figure that a measuring tool has typed where a text is asked.
-const NoText = "this came as from a measuring tool: Enter keeps it all the same"
+const NoText = "this came as fast as from a measuring tool: Enter keeps it all the same"
 
 var errFigure = errors.New(NoText)
 

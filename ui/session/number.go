@@ -26,7 +26,7 @@ func Outgrown(was, is project.Project, raise string) string {
 	if _, before := versions.Outgrown(was); before {
 		return ""
 	}
-	return fmt.Sprintf("pattern %d was printed on %s, and this makes it another: %s raises its number to %d",
+	return fmt.Sprintf("pattern %d was printed on %s, and this changes it: %s raises its number to %d",
 		q.Number, q.Printed.Format("2 Jan"), raise, raised(is))
 }
 

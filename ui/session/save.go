@@ -67,7 +67,7 @@ func (s *Session) saving(save document.Save) tea.Cmd {
 }
 
 // errUnfinished is the answer of a save in whose midst the program failed.
-var errUnfinished = errors.New("the save came to no end")
+var errUnfinished = errors.New("the save was broken off")
 
 // flight is a save under way. A signal may end the program before its answer
 // comes back; Finish then takes it from here.

@@ -6,6 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
+	"chape/project/plain"
 	"chape/project/shelf"
 	"chape/ui/act"
 	"chape/ui/part"
@@ -59,7 +60,7 @@ func (m *Model) takeKeys() part.Keys {
 // lines are the choices, the chosen ones in brackets.
 func (t taking) lines() []string {
 	row := choiceRow
-	fits := "each offered on page T, by landmarks"
+	fits := "each offered on the trial fit page (T), by landmarks"
 	if t.take.Knife {
 		fits = "kept as they are"
 	}
@@ -68,7 +69,7 @@ func (t taking) lines() []string {
 		row(sheathKey, "sheath        ", "as there", "the new project's", t.take.Sheath),
 	}
 	if n := len(t.earlier.Fits); n > 0 { // where there are none there is nothing to choose
-		out = append(out, row(fitsKey, fmt.Sprintf("%-14s", many(n, "correction")), fits, "none", t.take.Fits))
+		out = append(out, row(fitsKey, fmt.Sprintf("%-14s", plain.Many(n, "correction")), fits, "none", t.take.Fits))
 	}
 	return append(out, row(stepsKey, "steps         ", "as there", "the new project's", t.take.Steps))
 }

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"chape/project/plain"
 	"chape/project/shelf"
 	"chape/ui/layout"
 	"chape/ui/term"
@@ -54,7 +55,10 @@ func (m *Model) head() string {
 	case m.find.Text() != "":
 		left = "Find: " + term.Plain(m.find.Text())
 	default:
-		left = m.o.Styles.Quiet.Render("/ finds")
+		if left = "/ find by title or customer"; m.w < 56 {
+			left = "/ find"
+		}
+		left = m.o.Styles.Quiet.Render(left)
 	}
 	return layout.Ends(left, m.o.Styles.Quiet.Render(m.count()), m.w)
 }
@@ -69,7 +73,7 @@ func (m *Model) count() string {
 			broken++
 		}
 	}
-	text := many(len(m.entries), "project")
+	text := plain.Many(len(m.entries), "project")
 	if len(m.shown) != len(m.entries) {
 		text = strconv.Itoa(len(m.shown)) + " of " + text
 	}
@@ -80,13 +84,6 @@ func (m *Model) count() string {
 		text += fmt.Sprintf(", %d to read", m.scan.left)
 	}
 	return text
-}
-
-func many(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return strconv.Itoa(n) + " " + what + "s"
 }
 
 // nothing says why the list is empty.

@@ -79,7 +79,7 @@ func (m *Model) askLater() []act.Msg {
 
 func (m *Model) askTimes() []act.Msg {
 	at := m.Chosen()
-	label, was := "Hold: 2 h or 1:30, or not before - look by: 24 h - 48 h; 0 for none", clock.Window(m.step().Hold, m.step().Latest)
+	label, was := "How long is the hold? 2 h or 1:30; 24 h - 48 h with a look-by; 0 for none", clock.Window(m.step().Hold, m.step().Latest)
 	unset := m.step().HoldState(m.snap.Now) == steps.HoldUnset
 	if unset {
 		label, was = "How long does the data sheet say it has to wait? 2 h or 1:30, or 24 h - 48 h; 0 for not at all", ""

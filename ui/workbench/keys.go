@@ -30,9 +30,9 @@ func DefaultKeys(suspends bool) KeyMap {
 		New:      bind("n", "a new project: your own knife", "n"),
 		Print:    bind("P", "print: the pattern at true size; asks how", "P"),
 		Concern:  bind("!", "to where what warns is mended; again: the next", "!"),
-		Raise:    bind("A", "another pattern number, once it was printed", "A"),
+		Raise:    bind("A", "the next pattern number, once this one was printed", "A"),
 		Help:     bind("?", "what the row in hand means; again, or elsewhere: the keys", "?"),
-		Suspend:  bind("Ctrl+Z", "to the shell, fg comes back", "ctrl+z"),
+		Suspend:  bind("Ctrl+Z", "to the shell; fg brings chape back", "ctrl+z"),
 		Quit:     bind("q", "quit", "q"),
 		Break:    bind("Ctrl+C", "drop what is being typed, then quit", "ctrl+c"),
 	}

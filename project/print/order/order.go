@@ -27,7 +27,7 @@ type Options struct {
 // paper and correction.
 func File(p project.Project, i int, base string, o Options) (folder.File, error) {
 	if i < 0 || i >= len(p.Quotes) {
-		return folder.File{}, fmt.Errorf("%q has no quote to print: make one on its cost page", p.Title)
+		return folder.File{}, fmt.Errorf("%q has no quote to print: make one on its cost page (C)", p.Title)
 	}
 	if err := cmp.Or(o.Paper.OrFirst().Check(), o.Correction.Check()); err != nil {
 		return folder.File{}, err

@@ -33,7 +33,7 @@ In zsh the line stands behind the one that calls compinit.`,
 			case fs.NArg() == 0:
 				return Misuse("for which shell? chape completion bash, zsh or fish")
 			case fs.NArg() > 1:
-				return Misuse("for one shell at a time: %q is one too many", fs.Arg(1))
+				return Misuse("one shell at a time: %q is one too many", fs.Arg(1))
 			}
 			script := map[string]func(Verbs) string{"bash": Verbs.bash, "zsh": Verbs.zsh, "fish": Verbs.fish}[fs.Arg(0)]
 			if script == nil {

@@ -57,7 +57,7 @@ func helpVerb(given func() Verbs) Verb {
 				}
 				return about.Help(w.Out)
 			}
-			return Misuse("help is for one command at a time: %q is one too many", fs.Arg(1))
+			return Misuse("one command at a time: %q is one too many", fs.Arg(1))
 		},
 	}
 }
