@@ -16,7 +16,7 @@ import (
 
 func check(t *testing.T, name, view string) {
 	t.Helper()
-	golden.Check(t, name+".txt", ansi.Strip(view))
+	golden.Screen(t, name+".txt", ansi.Strip(view))
 }
 
 func TestGolden(t *testing.T) {

@@ -22,17 +22,17 @@ func TestGoldenPages(t *testing.T) {
 		for page := range form.Page(form.Pages) {
 			f.pane.show(page)
 			name := strings.ReplaceAll(page.String(), " ", "-")
-			golden.Check(t, fmt.Sprintf("%s-%dx%d.txt", name, size.w, size.h), f.screen())
+			golden.Screen(t, fmt.Sprintf("%s-%dx%d.txt", name, size.w, size.h), f.screen())
 		}
 		q := p
 		q.Source = project.FromStations
 		f = open(t, q)
 		f.pane.SetSize(size.inW, size.inH)
-		golden.Check(t, fmt.Sprintf("marks-%dx%d.txt", size.w, size.h), f.screen())
+		golden.Screen(t, fmt.Sprintf("marks-%dx%d.txt", size.w, size.h), f.screen())
 		q.Fits = nil
 		f = open(t, q)
 		f.pane.SetSize(size.inW, size.inH)
 		f.pane.show(form.Trial)
-		golden.Check(t, fmt.Sprintf("no-trial-%dx%d.txt", size.w, size.h), f.screen())
+		golden.Screen(t, fmt.Sprintf("no-trial-%dx%d.txt", size.w, size.h), f.screen())
 	}
 }

@@ -27,17 +27,32 @@ func TestGolden(t *testing.T) {
 		{"list160x45", 160, 45, nil},
 		{"narrow", 40, 14, nil},
 		{"broken", 80, 24, []string{"/", "torn", "enter"}},
-		{"finding", 80, 24, []string{"/", "spare"}},
-		{"none_found", 80, 24, []string{"/", "zzz"}},
-		{"asking_new", 80, 24, []string{"n", "Bench kn"}},
-		{"asking_begin", 80, 24, []string{"n", "Bench knife", "enter", "u"}},
-		{"asking_from", 60, 20, []string{"f", "enter"}},
 	} {
 		r := newRig(t, dir, c.w, c.h)
 		r.keys(c.keys...)
 		check(t, c.name, r.Pane.View())
 	}
-	check(t, "empty", newRig(t, filepath.Join(dir, "none"), 60, 10).Pane.View())
+}
+
+// What is asked and found is said in a few lines of the same screen.
+func TestSaid(t *testing.T) {
+	dir := full(t)
+	for _, c := range []struct {
+		w, h int
+		keys []string
+		want []string
+	}{
+		{80, 24, []string{"/", "spare"}, []string{"Find: spare", "5 of 14"}},
+		{80, 24, []string{"/", "zzz"}, []string{"Find: zzz", "0 of 14", "None found: Esc shows all again."}},
+		{80, 24, []string{"n", "Bench kn"}, []string{"New project. What do you call the knife?", "Bench kn"}},
+		{80, 24, []string{"n", "Bench knife", "enter", "u"}, []string{"How does it begin?", "[Form, then sew]", "[in]"}},
+		{60, 20, []string{"f", "enter"}, []string{"New project from", "a project needs a title"}},
+	} {
+		r := newRig(t, dir, c.w, c.h)
+		r.keys(c.keys...)
+		r.Shows(c.want...)
+	}
+	newRig(t, filepath.Join(dir, "none"), 60, 10).Shows("No projects yet: n begins one.", "0 projects")
 }
 
 // Two of one title are told apart by their files' names, and what has no steps is not

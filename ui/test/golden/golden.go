@@ -18,11 +18,7 @@ var update = flag.Bool("update", false, "write the golden files anew")
 // without its newline is given one.
 func Check(t testing.TB, name, text string) {
 	t.Helper()
-	var b strings.Builder
-	for line := range strings.Lines(text) {
-		b.WriteString(strings.TrimRight(line, " \n") + "\n")
-	}
-	Exact(t, name, b.String())
+	Exact(t, name, trimmed(text))
 }
 
 // Exact is Check for text whose every byte counts.
