@@ -253,7 +253,6 @@ func TestGoldenScreens(t *testing.T) {
 		{"plan-80x24", 80, 24, nil},
 		{"abreast-120x40", 120, 40, nil},
 		{"abreast-160x45", 160, 45, []string{"tab"}},
-		{"keys-120x40", 120, 40, []string{"?", "?"}},
 		{"tiny-30x8", 30, 8, nil},
 	}
 	for _, tt := range tests {
