@@ -3,8 +3,10 @@ package earlier
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"chape/calc"
 	"chape/calc/compare"
@@ -76,6 +78,47 @@ func Corrections(toTake curve.Graph, part, lo, hi float64) (fits []project.Fit, 
 	return fits, off
 }
 
+// seen is the least that a ruler shows, mm.
+const seen = 0.25
+
+// RunsOut says what corrections still add outside the stretch from lo to hi that was taken
+// over, within the fold from the point to the mouth (mm): they fade away there. It is ""
+// where a ruler would not show it.
+func RunsOut(fits []project.Fit, lo, hi, mouth float64, u length.Unit) string {
+	all := project.Project{Fits: fits}.Input(calc.Limits{}).Fits
+	var parts []string
+	for _, end := range []struct{ from, step, last float64 }{{lo, -seen, 0}, {hi, seen, mouth}} {
+		gone, most := end.from, 0.0
+		for x := end.from; (x-end.last)*end.step <= 0; x += end.step {
+			if by := compare.Sum(all, x); math.Abs(by) >= seen {
+				gone = x + end.step
+				if math.Abs(by) > math.Abs(most) {
+					most = by
+				}
+			}
+		}
+		if most == 0 || end.from == end.last {
+			continue
+		}
+		how := "wider"
+		if most < 0 {
+			how = "narrower"
+		}
+		text := fmt.Sprintf("past %s: %s %s there", length.Length(end.from).Short(u), length.Length(math.Abs(most)).Format(u, length.Ruler), how)
+		if gone = math.Ceil(gone); end.step < 0 {
+			gone = math.Floor(gone)
+		}
+		if (gone-end.last)*end.step < 0 {
+			text += ", nothing left by " + places.Figure(gone, u)
+		}
+		parts = append(parts, text)
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "it runs out " + strings.Join(parts, ", and ")
+}
+
 // Words say where the plan is short of the earlier sheath and where it is over, at most:
 // "the plan is 4 mm short over the bolster, at 117; 6 mm over at the mouth, at 150".
 func Words(k Knife, rows []Row, u length.Unit) string {
@@ -96,8 +139,7 @@ func Words(k Knife, rows []Row, u length.Unit) string {
 		return length.Length(math.Abs(d.By)).Format(u, length.Ruler) + " " + how + " " + places.On(all, d.At) + ", at " + places.Figure(d.At, u)
 	}
 	short, over, isShort, isOver := compare.Most(ds)
-	const least = 0.25 // mm: what a ruler shows
-	isShort, isOver = isShort && short.By >= least, isOver && over.By <= -least
+	isShort, isOver = isShort && short.By >= seen, isOver && over.By <= -seen
 	switch {
 	case isShort && isOver:
 		return plan + say(short, "short") + "; " + say(over, "over")

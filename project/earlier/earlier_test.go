@@ -84,6 +84,32 @@ func TestTakenOver(t *testing.T) {
 	}
 }
 
+// By hand: a correction of 4 at 60 that reaches 20 adds 4·(1 + cos 45°)/2 = 3.41 at 55, 2 at
+// 70, 0.29 at 76.5 and 0.22 at 77 (what a ruler shows is 0.25).
+func TestRunsOut(t *testing.T) {
+	fit := project.Fit{Fit: calc.Fit{At: 60, By: 4, Reach: 20}}
+	over := fit
+	over.By = -4
+	for _, c := range []struct {
+		fits   []project.Fit
+		lo, hi float64
+		mouth  float64
+		want   string
+	}{
+		{[]project.Fit{fit}, 30, 60, 120, "it runs out past 60: 4 mm wider there, nothing left by 77"},
+		{[]project.Fit{over}, 60, 100, 120, "it runs out past 60: 4 mm narrower there, nothing left by 43"},
+		{[]project.Fit{fit}, 55, 70, 120, "it runs out past 55: 3.5 mm wider there, nothing left by 43, and past 70: 2 mm wider there, nothing left by 77"},
+		{[]project.Fit{fit}, 30, 60, 70, "it runs out past 60: 4 mm wider there"},
+		{[]project.Fit{fit}, 40, 80, 120, ""},
+		{[]project.Fit{fit}, 0, 60, 60, ""},
+		{nil, 30, 60, 120, ""},
+	} {
+		if got := RunsOut(c.fits, c.lo, c.hi, c.mouth, length.Millimetres); got != c.want {
+			t.Errorf("from %v to %v: %q, want %q", c.lo, c.hi, got, c.want)
+		}
+	}
+}
+
 func TestNoRows(t *testing.T) {
 	p, plan := bar(t)
 	if rows := rows(p, plan); rows != nil || Words(Own(p, plan), rows, p.Units) != "" || len(Curve(rows).X) != 0 {

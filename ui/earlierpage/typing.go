@@ -184,10 +184,13 @@ func (m *Model) askTake() []act.Msg {
 // draw shows what a text would take over, as far as it can be read.
 func (m *Model) draw(text string) {
 	m.made, m.fits = nil, nil
+	m.entry.Say("", nil)
 	fits, err := m.taken(text)
 	if err != nil || m.snap.Plan == nil {
 		return
 	}
+	_, lo, hi, _ := m.extent(text)
+	m.entry.Say(earlier.RunsOut(fits, lo, hi, m.snap.Project.Sheath.Mouth.MM(), m.snap.Unit), nil)
 	p := m.snap.Project.Clone()
 	p.Fits = append(p.Fits, fits...)
 	if plan, err := calc.Compute(p.Input(m.snap.Plan.Input.Limits)); err == nil {
