@@ -39,7 +39,7 @@ func TestPageHasAllOfTheReport(t *testing.T) {
 		p.Strap = calc.Strap{Kind: calc.SnapStrap, Width: 18, Thickness: 2.4, Overlap: 30}
 		plan := compute(t, p)
 		order, of := sections(Page(p, plan, u, 0.2))
-		want := []string{"figures", "half-widths, " + u.String(), "mouth, " + u.String(), "holes, " + u.String(), "all holes in the flat, " + u.String(), "belt loop",
+		want := []string{"figures", "half-widths, " + u.String(), "mouth, " + u.String(), "holes on the closed sheath, " + u.String(), "all holes in the flat, " + u.String(), "belt loop",
 			"fold, drain, strap, corrections", "checks", "steps", "cautions"}
 		if !slices.Equal(order, want) {
 			t.Errorf("%s: sections %q, want %q", u, order, want)

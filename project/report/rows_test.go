@@ -180,6 +180,10 @@ func TestTablesOfHoles(t *testing.T) {
 		if got := c.table.Rows; len(got) != c.rows || strings.Join(got[0], " ") != c.first || strings.Join(got[c.i], " ") != c.tenth || len(got[0]) != len(c.table.Columns) {
 			t.Errorf("%s: %d rows, %q, %q", c.table.Name, len(got), got[0], got[c.i])
 		}
+		flat := strings.Contains(strings.Join(c.table.Columns, " ")+c.table.Name, "flat")
+		if closed := strings.Contains(c.table.Name, "closed"); flat == closed {
+			t.Errorf("the heads of %q, %q do not say whether the sheath is closed", c.table.Name, c.table.Columns)
+		}
 	}
 }
 

@@ -40,8 +40,8 @@ func Tenths(holes int) []int {
 // TenthHoles is the table to check the dividers by.
 func TenthHoles(plan *calc.Plan, u length.Unit) Table {
 	t := Table{
-		Name:    "holes, " + u.String(),
-		Note:    "counted from the mouth; along the stitch line of the closed sheath",
+		Name:    "holes on the closed sheath, " + u.String(),
+		Note:    "counted from the mouth; along its stitch line",
 		Columns: []string{"hole", "along the line", "along the fold", "from the fold"},
 	}
 	for _, i := range Tenths(len(plan.Stitch.Positions)) {
@@ -56,8 +56,8 @@ func TenthHoles(plan *calc.Plan, u length.Unit) Table {
 func Holes(plan *calc.Plan, u length.Unit) Table {
 	t := Table{
 		Name:    "holes, " + u.String(),
-		Note:    "counted from the mouth: along the line on the closed sheath, the other two in the flat, for piercing before folding",
-		Columns: []string{"hole", "along the line", "along the fold", "from the fold"},
+		Note:    "counted from the mouth: along the line on the closed sheath; along and from the fold in the flat, for piercing before folding",
+		Columns: []string{"hole", "along the line", "flat: along fold", "flat: from fold"},
 	}
 	for i, h := range plan.Stitch.Flat {
 		t.Rows = append(t.Rows, []string{strconv.Itoa(i + 1), AlongAt(plan, i, u), fig(h.X, u), fig(h.Y, u)})

@@ -63,7 +63,7 @@ func inUnit(u length.Unit) string {
 
 // What one strip of the holes takes, and what is left between strips.
 const (
-	holesWidth = 38
+	holesWidth = 39
 	stripGap   = 4
 )
 

@@ -9,7 +9,7 @@ import (
 // the cursor is.
 func (m *Model) keys() part.Keys {
 	return append(m.list.Keys("step"), part.Keys{
-		part.Key("Space", "tick, or take the tick back", m.ofStep(m.tick), " ").Foot("tick"),
+		part.Key("Space", "tick, or take the tick back; on the bench Space goes on instead", m.ofStep(m.tick), " ").Foot("tick"),
 		part.Key("s", "skip, or undo the skip", m.ofStep(m.skip), "s"),
 		part.Key("t", "start the hold's time", m.ofStep(m.start), "t").Foot("start hold"),
 		part.Key("e", "end the hold early", m.ofStep(m.askEnd), "e"),

@@ -19,7 +19,7 @@ import (
 // The card goes the way of the work: what to look at, the bench, figures, steps, cautions,
 // then the tables; what a sheath does not have has no heading.
 func TestOrderOfTheCard(t *testing.T) {
-	want := []string{"look at this before you cut", "figures", "steps", "cautions", "the knife, mm", "half-widths, mm", "mouth, mm", "holes, mm", "belt loop",
+	want := []string{"look at this before you cut", "figures", "steps", "cautions", "the knife, mm", "half-widths, mm", "mouth, mm", "holes on the closed sheath, mm", "belt loop",
 		"fold, drain, strap, corrections", "all holes in the flat, mm", "notes"}
 	p := full(length.Millimetres)
 	if got := headings(worked(t, p, compute(t, p))); !slices.Equal(got, want) {
@@ -51,7 +51,7 @@ func TestCautions(t *testing.T) {
 	if got, want := running(section(pages, "cautions")), "– "+strings.Join(report.Cautions(), " – "); got != letters.Printable(want) {
 		t.Errorf("cautions:\n%s\nwant\n%s", got, want)
 	}
-	if got, want := running(section(pages, "holes, mm")), "– "+strings.Join(report.Dividers(), " – "); !strings.HasSuffix(got, letters.Printable(want)) {
+	if got, want := running(section(pages, "holes on the closed sheath, mm")), "– "+strings.Join(report.Dividers(), " – "); !strings.HasSuffix(got, letters.Printable(want)) {
 		t.Errorf("the dividers:\n%s\nwant at its end\n%s", got, want)
 	}
 }
