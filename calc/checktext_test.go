@@ -85,6 +85,8 @@ var checkTexts = []struct {
 		"mouth, 180 mm from the point: its highest leather leaves 37 mm of handle to hold, less than 50 mm: end it at 167 mm"},
 	{"mouth", Warn, func(in *Input) { *in = orchard(); in.Limits.HandleLeft = 230 },
 		"mouth, 150 mm from the point: leaves 67 mm of a knife of 225 mm to hold: this knife is too short for a pouch"},
+	{"mouth", Warn, func(in *Input) { *in = orchard(); in.Sheath.Mouth, in.Sheath.MouthRise = 160, 20 },
+		"mouth, 160 mm from the point: its highest leather leaves 45 mm of handle to hold, less than 50 mm: end it at 155 mm"},
 	{"strap", Note, func(in *Input) { in.Knife = guarded(); in.Sheath.Mouth = 89 },
 		"mouth, 89 mm from the point: it ends 1 mm before the guard, the leather can't hold the knife by its handle: add a strap"},
 	{"strap", OK, func(in *Input) {

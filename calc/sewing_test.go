@@ -151,3 +151,22 @@ func TestEveryPlanHasItsChecks(t *testing.T) {
 		}
 	})
 }
+
+// The back is looked at from a quarter of the mouth on: a hollow of 2 at 27 of 120 counts
+// nowhere, one at 34 is named there.
+func TestBackFromAQuarterOn(t *testing.T) {
+	for _, c := range []struct {
+		from, at, to length.Length
+		level        Level
+	}{{24, 27, 29.9, OK}, {30, 34, 38, Note}, {100, 104, 110, Note}} {
+		in := bar()
+		st := func(x, top length.Length) knife.Station {
+			return knife.Station{At: x, Top: top, Bottom: 30, Thick: 4, Kind: knife.Blade, Bevel: 1}
+		}
+		in.Knife.Stations = []knife.Station{st(0, 0), st(c.from, 0), st(c.at, 2), st(c.to, 0), st(160, 0)}
+		got := checkNamed(t, mustPlan(t, in), "back")
+		if got.Level != c.level || c.level == Note && (math.Abs(got.At-c.at.MM()) > 1e-6 || math.Abs(got.Value-2) > 1e-9) {
+			t.Errorf("a hollow of 2 at %v: %v, %v at %v", c.at, got.Level, got.Value, got.At)
+		}
+	}
+}

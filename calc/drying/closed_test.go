@@ -171,3 +171,21 @@ func TestDryingIsMonotone(t *testing.T) {
 		}
 	}
 }
+
+// Numbers that are none, or no sheath's, are refused by name, before any arithmetic.
+func TestSeriesRefusesNonsense(t *testing.T) {
+	for _, bad := range []float64{0, -1, math.NaN(), math.Inf(1), math.Inf(-1), heaviest * 1.01} {
+		if _, err := newSeries(Record{Weighings: []Weighing{{0, 180}, {hours(1), bad}}}); err == nil {
+			t.Errorf("a weighing of %v g is taken", bad)
+		}
+		if bad == 0 {
+			continue // not weighed
+		}
+		if _, err := newSeries(Record{Before: bad, Weighings: []Weighing{{0, 180}}}); err == nil {
+			t.Errorf("a dry weight of %v g is taken", bad)
+		}
+	}
+	if _, err := newSeries(Record{Before: heaviest, Weighings: []Weighing{{0, heaviest}}}); err != nil {
+		t.Errorf("the heaviest sheath: %v", err)
+	}
+}
