@@ -127,6 +127,9 @@ func (p *Print) Keys() []act.Section {
 // for it.
 func (p *Print) Take(k part.Press) (out []act.Msg, done bool) {
 	if p.ask == nil {
+		if k.ByHand() {
+			k.Near = false // behind a letter that was a command here
+		}
 		return p.frame.take(p.keys(), k)
 	}
 	switch p.ask.Take(k) {

@@ -30,6 +30,7 @@ type Reading struct {
 	enter  time.Time // the last Enter of any kind
 	run    []rune    // what was typed in one breath
 	figure bool      // a digit is in it
+	behind bool      // it began on the heels of a reading's Enter
 	pasted bool      // it was, by hand: no reading
 }
 
@@ -41,6 +42,7 @@ type Press struct {
 	Echo bool   // it is nothing: an Enter on the heels of one that it belongs to
 	Run  string // of an Enter: what was typed before it in one breath
 
+	hand  bool // of an Enter: it is in one breath with letters alone, and no reading is near
 	part  bool // of a reading, or a letter soon after a figure
 	hasty bool // the latter, by hand, and no unit behind that figure
 }
@@ -64,6 +66,7 @@ func (r *Reading) Take(k tea.KeyMsg, now time.Time) Press {
 		}
 		if p.Near = Within(r.char, now, Breath); p.Near {
 			p.Run = string(r.run)
+			p.hand = !r.figure && !r.behind && !r.pasted && !Within(r.digit, now, Settle)
 		}
 		if p.Near && !r.pasted {
 			r.ended = now
@@ -97,7 +100,7 @@ func (r *Reading) typed(p *Press, now time.Time) {
 		r.run, r.figure = nil, false
 	}
 	if !same || p.Paste {
-		r.pasted = p.Paste
+		r.pasted, r.behind = p.Paste, next
 	}
 	p.Near = same || next
 	soon := unicode.IsLetter(p.Runes[0]) && Within(r.digit, now, Settle)
@@ -126,6 +129,10 @@ func isDigit(c rune) bool { return '0' <= c && c <= '9' }
 // Tool tells whether it is the Enter of a measuring tool, or of a hand as fast: it keeps
 // a number and goes on, and does nothing elsewhere.
 func (p Press) Tool() bool { return p.Type == tea.KeyEnter && p.Near }
+
+// ByHand tells whether it is an Enter as close behind a letter as a tool's is, but no digit
+// is in what was typed: no reading is that. It may confirm what that letter was a command for.
+func (p Press) ByHand() bool { return p.Tool() && !p.Echo && p.hand }
 
 // Figure tells whether it is the Enter of a figure of three digits or more with
 // nothing else, all in one breath: no text is that.

@@ -87,6 +87,32 @@ func TestReading(t *testing.T) {
 	}
 }
 
+// An Enter behind letters alone is a hand's, however fast; near a digit or a reading it is not.
+func TestByHand(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		keys []sent
+		want bool
+	}{
+		{"Enter alone", []sent{{0, "cr"}}, false}, // which is a command as it is
+		{"behind a letter", []sent{{0, "P"}, {40, "s"}, {40, "cr"}}, true},
+		{"its LF", []sent{{0, "P"}, {40, "s"}, {40, "cr"}, {1, "lf"}}, false},
+		{"a reading", []sent{{0, "1"}, {9, "4"}, {9, "cr"}}, false},
+		{"a reading and its unit", []sent{{0, "1"}, {9, "4"}, {9, "m"}, {9, "m"}, {9, "cr"}}, false},
+		{"a unit first", []sent{{0, "m"}, {9, "m"}, {9, "4"}, {9, "cr"}}, false},
+		{"on the heels of a reading", []sent{{0, "1"}, {9, "cr"}, {9, "s"}, {9, "cr"}}, false},
+		{"within a second of a digit", []sent{{0, "1"}, {800, "s"}, {100, "cr"}}, false},
+		{"later", []sent{{0, "1"}, {1001, "s"}, {100, "cr"}}, true},
+	} {
+		if got := last(c.keys).ByHand(); got != c.want {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+		if last(c.keys).ByHand() && last(c.keys).Command() {
+			t.Errorf("%s: a command everywhere", c.name)
+		}
+	}
+}
+
 // At every pace from 1 to 150 ms a character a reading has one Enter, however it ends.
 func TestReadingAtEveryPace(t *testing.T) {
 	for pace := 1; pace <= 150; pace++ {

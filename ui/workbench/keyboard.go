@@ -170,6 +170,7 @@ func (m *Model) askPrint() tea.Cmd {
 		m.message = why
 		return nil
 	}
+	m.said() // the panel says what was printed last
 	m.put(printing, m.printPanel())
 	return nil
 }

@@ -4,6 +4,9 @@ import (
 	"errors"
 	"path/filepath"
 	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project/print/sheet"
 )
@@ -44,6 +47,27 @@ func TestPrintPanel(t *testing.T) {
 	s.m.o.KeepPrinter = func(sheet.Correction) error { return errors.New("no folder") }
 	s.keys("m", "99.5,100.2", "enter")
 	s.shows("for this time only: no folder")
+}
+
+// TestPrintedByAFastHand: Enter right behind the panel's letters prints; while the panel is
+// open nothing says "written" of what was before.
+func TestPrintedByAFastHand(t *testing.T) {
+	for _, pace := range []time.Duration{10 * time.Millisecond, 60 * time.Millisecond, 150 * time.Millisecond, time.Second} {
+		s := filed(t, 80, 24, fresh())
+		s.keys("P", "enter")
+		s.shows("written: ")
+		s.now = s.now.Add(2 * time.Second)
+		for _, k := range []tea.KeyMsg{char('P'), char('s'), {Type: tea.KeyEnter}} {
+			if s.now = s.now.Add(pace); k.Type == tea.KeyEnter {
+				s.lacks("written: ")
+			}
+			s.send(k)
+		}
+		s.shows("written: ")
+		if files, _ := filepath.Glob(filepath.Join(filepath.Dir(s.path), "tracing sheet*.pdf")); len(files) == 0 || s.m.mode == printing {
+			t.Errorf("%v a key: no tracing sheet was printed", pace)
+		}
+	}
 }
 
 // TestCalliperInThePanel: its readings go into the field for them and print nothing.
