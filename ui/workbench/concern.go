@@ -5,13 +5,14 @@ import (
 
 	"chape/calc"
 	"chape/ui/act"
+	"chape/ui/book"
 	"chape/ui/form"
 	"chape/ui/layout"
 )
 
 // edgesOf are the edges of a page: in its top line stands how many checks of the plan
 // warn and how many note, on the page in hand with the words of the first.
-func (m *Model) edgesOf(l *leaf) layout.Edges {
+func (m *Model) edgesOf(l *book.Leaf) layout.Edges {
 	e := m.edges()
 	if m.bare || l.Lasts {
 		return e
@@ -22,7 +23,7 @@ func (m *Model) edgesOf(l *leaf) layout.Edges {
 	if warns {
 		e.AsideStyle = m.o.Styles.Warn
 	}
-	if first, any := form.First(plan); any && l == m.inHand() {
+	if first, any := form.First(plan); any && l == m.book.InHand() {
 		e.Aside += ": " + first.Text(m.session.Doc().Unit())
 	}
 	return e
@@ -54,11 +55,11 @@ func (m *Model) toConcern() tea.Cmd {
 		return nil
 	}
 	at := form.PlaceOf(c, doc.Committed())
-	cmd := m.takeUp(m.front(act.InKnife))
+	cmd := m.takeUp(m.book.Front(act.InKnife))
 	m.seek(act.Seek{Key: at.Key, Index: at.Index})
 	m.message = act.Say{Text: c.Text(doc.Unit()), Warn: c.Level == calc.Warn}
 	return cmd
 }
 
 // seek puts the form's cursor on a field.
-func (m *Model) seek(to act.Seek) { m.tell(m.front(act.InKnife), to) }
+func (m *Model) seek(to act.Seek) { m.tell(m.book.Front(act.InKnife), to) }

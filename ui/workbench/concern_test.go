@@ -47,8 +47,8 @@ func TestANewWarningIsSaid(t *testing.T) {
 	}
 	s.now = s.now.Add(2 * time.Second) // a hand's time: no figure goes on
 	s.keys("tab", "tab", "!")
-	if s.m.focus != layout.Knife || !strings.Contains(s.text(), "mouth: ") {
-		t.Errorf("! leads to %v:\n%s", s.m.focus, s.text())
+	if s.m.book.Focus != layout.Knife || !strings.Contains(s.text(), "mouth: ") {
+		t.Errorf("! leads to %v:\n%s", s.m.book.Focus, s.text())
 	}
 	s.keys("u")
 	if !strings.HasPrefix(s.m.message.Text, "undone: mouth 215; it is 177 mm now") {

@@ -15,7 +15,7 @@ const askedNew = "What do you call the knife?"
 // back; in a text, a question and the bench view it is what is typed, or nothing.
 func TestNewFromEverywhere(t *testing.T) {
 	s := filed(t, 120, 40, fresh())
-	for _, l := range s.m.pages {
+	for _, l := range s.m.book.Leaves {
 		if l.Room == act.Screen {
 			continue
 		}
@@ -25,7 +25,7 @@ func TestNewFromEverywhere(t *testing.T) {
 		s.keys("esc")
 		s.lacks(askedNew)
 		s.keys("esc")
-		if s.m.cover != nil && s.m.cover.Name == "Shelf" {
+		if s.m.book.Cover != nil && s.m.book.Cover.Name == "Shelf" {
 			t.Errorf("from %s Esc leads nowhere", l.Name)
 		}
 	}
@@ -35,10 +35,10 @@ func TestNewFromEverywhere(t *testing.T) {
 	} {
 		s := filed(t, 120, 40, fresh())
 		s.keys(keys...)
-		was, mode := s.m.inHand(), s.m.mode
+		was, mode := s.m.book.InHand(), s.m.mode
 		s.keys("n")
-		if s.m.inHand() != was || s.m.mode != mode {
-			t.Errorf("n in %s: %s is in hand", name, s.m.inHand().Name)
+		if s.m.book.InHand() != was || s.m.mode != mode {
+			t.Errorf("n in %s: %s is in hand", name, s.m.book.InHand().Name)
 		}
 	}
 }

@@ -4,12 +4,13 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/ui/act"
+	"chape/ui/book"
 	"chape/ui/layout"
 )
 
 // takeUp takes a page in hand; the one before may have to be answered first, and stays.
-func (m *Model) takeUp(next *leaf) tea.Cmd {
-	old := m.inHand()
+func (m *Model) takeUp(next *book.Leaf) tea.Cmd {
+	old := m.book.InHand()
 	if next == nil || next == old {
 		return nil
 	}
@@ -23,15 +24,11 @@ func (m *Model) takeUp(next *leaf) tea.Cmd {
 	if stays {
 		return left
 	}
-	if next.Room < act.Whole {
-		m.cover, m.focus, m.standing[next.Room] = nil, layout.Pane(next.Room), next
-	} else {
-		m.cover = next
-	}
+	m.book.Take(next)
 	m.relayout()
-	next.show(m.snapshot())
+	next.Show(m.snapshot())
 	taken, _ := m.tell(next, act.InHand{Is: true})
-	m.stale()
+	m.book.Stale()
 	m.changed = true
 	m.said()
 	m.settleMode()
@@ -47,46 +44,24 @@ func (m *Model) said() {
 
 // leave goes back from the page in hand.
 func (m *Model) leave() tea.Cmd {
-	l := m.inHand()
-	switch {
-	case m.bare:
+	if m.bare {
 		m.message = act.Say{Text: "Enter opens a project, n begins one, q quits"}
 		return nil
-	case l.Back != "":
-		return m.takeUp(m.page(l.Back))
-	case l.Room < act.Whole:
-		return m.takeUp(m.front(l.Room))
 	}
-	return m.takeUp(m.standing[m.focus])
-}
-
-// front is the page that stands in a room from the start.
-func (m *Model) front(r act.Room) *leaf {
-	for _, l := range m.pages {
-		if l.Room == r {
-			return l
-		}
-	}
-	return nil
+	return m.takeUp(m.book.Behind())
 }
 
 // tell hands a page a message and does what it answers. Stays: it has to be answered
 // before another is taken in hand.
-func (m *Model) tell(l *leaf, msg tea.Msg) (cmd tea.Cmd, stays bool) {
-	pane, out := l.pane.Update(msg)
-	l.pane, l.drawn = pane, nil
-	for _, o := range out {
-		if _, ok := o.(act.Stay); ok {
-			stays = true
-		}
-	}
+func (m *Model) tell(l *book.Leaf, msg tea.Msg) (cmd tea.Cmd, stays bool) {
+	out, stays := l.Tell(msg)
 	return m.do(out), stays
 }
 
 // tellAll hands every page what no one else knows: what a command of one has brought.
 func (m *Model) tellAll(msg tea.Msg) tea.Cmd {
 	var all []tea.Cmd
-	for _, l := range m.pages {
+	for _, l := range m.book.Leaves {
 		cmd, _ := m.tell(l, msg)
 		all = append(all, cmd)
 	}

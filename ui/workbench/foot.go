@@ -49,8 +49,8 @@ func (m *Model) footKeys() []key.Binding {
 		keys, _ := panel.Brief(act.Alive(m.panel))
 		return keys
 	}
-	l := m.inHand()
-	first, late := panel.Brief(act.Alive(l.pane))
+	l := m.book.InHand()
+	first, late := panel.Brief(act.Alive(l.Pane))
 	if m.mode == editing {
 		return first
 	}
@@ -60,13 +60,13 @@ func (m *Model) footKeys() []key.Binding {
 	}
 	var turn, print, opens []key.Binding
 	if l.Root&act.Turn != 0 {
-		turn = []key.Binding{panel.In(m.Keys.NextPane, m.focus.Next().String())}
+		turn = []key.Binding{panel.In(m.Keys.NextPane, m.book.Focus.Next().String())}
 	}
 	if l.Root&act.Printing != 0 {
 		print = []key.Binding{panel.In(m.Keys.Print, "print"), m.Keys.Undo}
 		print[1].SetHelp("u", "undo") // its other name is for rows of text
 	}
-	for _, p := range m.pages {
+	for _, p := range m.book.Leaves {
 		if l.Room < act.Whole && p.Brief != "" {
 			opens = append(opens, panel.In(p.Open, p.Brief))
 		}
@@ -77,7 +77,7 @@ func (m *Model) footKeys() []key.Binding {
 		keys = slices.Concat(keys, first, turn, opens, print)
 	}
 	keys = append(append(keys, late...), panel.In(m.Keys.Help, "keys"), m.Keys.Quit)
-	if act.Writing(l.pane) {
+	if act.Writing(l.Pane) {
 		keys = append(panel.WithoutLetters(keys), panel.In(m.Keys.Break, "quit"))
 	}
 	return keys
@@ -85,13 +85,13 @@ func (m *Model) footKeys() []key.Binding {
 
 // sections are the keys of the root and of all pages, those of the page in hand first.
 func (m *Model) sections() []panel.Section {
-	here, panes := m.rootKeys(m.inHand().Root)
+	here, panes := m.rootKeys(m.book.InHand().Root)
 	all := []panel.Section{{Title: "Here too, while nothing is typed", Keys: here}}
 	if len(panes) > 0 {
 		all = append(all, panel.Section{Title: "On Knife, Plan and Steps, where Esc leads", Keys: panes})
 	}
-	for _, l := range m.pages {
-		if own := panel.Sections(l.pane); l == m.inHand() {
+	for _, l := range m.book.Leaves {
+		if own := panel.Sections(l.Pane); l == m.book.InHand() {
 			all = append(own, all...)
 		} else {
 			all = append(all, own...)
@@ -112,7 +112,7 @@ func (m *Model) rootKeys(on act.RootKeys) (alive, not []key.Binding) {
 		}
 	}
 	add(act.Turn, k.NextPane, k.LastPane)
-	add(act.Openers, m.openers()...)
+	add(act.Openers, m.book.Openers()...)
 	add(0, k.New)
 	add(act.Changes, k.Undo, k.Redo)
 	add(act.Openers, k.Concern)

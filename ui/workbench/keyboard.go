@@ -21,7 +21,7 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 		m.alarm.Silence()
 		if !typing && (m.mode == bench || !part.IsFigure(k)) {
 			m.reading.Take(k, m.o.Clock())
-			cmd, _ := m.tell(m.inHand(), act.Silenced{})
+			cmd, _ := m.tell(m.book.InHand(), act.Silenced{})
 			return cmd
 		}
 	}
@@ -39,9 +39,9 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 	if m.mode == bench {
 		return m.pageKey(p)
 	}
-	if l := m.taker(k); l != nil && m.mode == browsing {
+	if l := m.book.Taker(k); l != nil && m.mode == browsing {
 		opened := m.takeUp(l)
-		if m.inHand() != l { // what was in hand has to be answered first
+		if m.book.InHand() != l { // what was in hand has to be answered first
 			return opened
 		}
 		return tea.Batch(opened, m.pageKey(p))
@@ -60,7 +60,7 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 
 // pageKey hands a key to the page in hand.
 func (m *Model) pageKey(p part.Press) tea.Cmd {
-	cmd, _ := m.tell(m.inHand(), p)
+	cmd, _ := m.tell(m.book.InHand(), p)
 	return cmd
 }
 
@@ -82,7 +82,7 @@ func (m *Model) editKey(p part.Press) tea.Cmd {
 // rootKey does what a key means to the root where it is alive on the page in hand.
 func (m *Model) rootKey(p part.Press) (cmd tea.Cmd, known bool) {
 	all, _ := m.rootKeys(act.AllKeys)
-	switch own := m.inHand().pane; {
+	switch own := m.book.InHand().Pane; {
 	case act.Writes(own, p.KeyMsg):
 		return nil, false
 	case p.Hasty() && (m.owns(p.KeyMsg) || key.Matches(p.KeyMsg, all...)):
@@ -91,17 +91,17 @@ func (m *Model) rootKey(p part.Press) (cmd tea.Cmd, known bool) {
 	case !p.Command():
 		return nil, false
 	}
-	k, alive := p.KeyMsg, m.inHand().Root
+	k, alive := p.KeyMsg, m.book.InHand().Root
 	is := func(on act.RootKeys, b ...key.Binding) bool { return alive&on == on && key.Matches(k, b...) }
-	opens := m.opener(func(b ...key.Binding) bool { return is(act.Openers, b...) })
+	opens := m.book.Opener(func(b ...key.Binding) bool { return is(act.Openers, b...) })
 	switch {
 	case opens != nil:
 		m.reading.Done()
 		return m.takeUp(opens), true
 	case is(act.Turn, m.Keys.NextPane):
-		return m.takeUp(m.standing[m.focus.Next()]), true
+		return m.takeUp(m.book.Standing[m.book.Focus.Next()]), true
 	case is(act.Turn, m.Keys.LastPane):
-		return m.takeUp(m.standing[m.focus.Back()]), true
+		return m.takeUp(m.book.Standing[m.book.Focus.Back()]), true
 	case is(act.Changes, m.Keys.Undo):
 		return m.do(m.session.Undo()), true
 	case is(act.Changes, m.Keys.Redo):
@@ -144,18 +144,18 @@ func (m *Model) quit() tea.Cmd {
 
 // owns tells whether a key is one of the page in hand: that goes before the root's.
 func (m *Model) owns(k tea.KeyMsg) bool {
-	return slices.ContainsFunc(act.Alive(m.inHand().pane), func(own act.Key) bool { return key.Matches(k, own.Binding) })
+	return slices.ContainsFunc(act.Alive(m.book.InHand().Pane), func(own act.Key) bool { return key.Matches(k, own.Binding) })
 }
 
 // begin asks on the shelf for a new project.
 func (m *Model) begin() tea.Cmd {
-	shelf := m.page("Shelf")
+	shelf := m.book.Named("Shelf")
 	if shelf == nil {
 		m.message = act.Say{Text: "there is no folder for a shelf: chape new FILE begins a project", Warn: true}
 		return nil
 	}
 	cmd := m.takeUp(shelf)
-	if m.inHand() != shelf {
+	if m.book.InHand() != shelf {
 		return cmd // a question has to be answered first
 	}
 	asked, _ := m.tell(shelf, act.Begin{})
@@ -191,7 +191,7 @@ func (m *Model) askTracing() {
 // explain says what the row in hand is, where there is one; else, and where the key is
 // pressed again, it lists the keys.
 func (m *Model) explain() {
-	if e, can := m.inHand().pane.(act.Explainer); can {
+	if e, can := m.book.InHand().Pane.(act.Explainer); can {
 		if title, body, ok := e.Explain(); ok {
 			m.put(helping, panel.NewExplain(title, body, m.panelStyle(), m.Keys.Help, m.Keys.Quit, m.Keys.Break))
 			return

@@ -31,14 +31,14 @@ func TestEveryKeyIsInTheHelp(t *testing.T) {
 			listed[strings.Join(b.Keys(), " ")] = true
 		}
 	}
-	all := append(bindings(m.Keys), m.openers()...)
+	all := append(bindings(m.Keys), m.book.Openers()...)
 	for _, s := range m.printPanel().Keys() {
 		for _, k := range s.Keys {
 			all = append(all, k.Binding)
 		}
 	}
-	for _, l := range m.pages {
-		for _, s := range l.pane.Keys() {
+	for _, l := range m.book.Leaves {
+		for _, s := range l.Pane.Keys() {
 			for _, k := range s.Keys {
 				all = append(all, k.Binding)
 			}
@@ -55,11 +55,11 @@ func TestEveryKeyIsInTheHelp(t *testing.T) {
 // page and, where no text is typed, those that the root has alive on it.
 func TestNoKeyMeansTwoThings(t *testing.T) {
 	m := loose(t, 80, 24).m
-	for _, l := range m.pages {
-		for _, s := range l.pane.Keys() {
+	for _, l := range m.book.Leaves {
+		for _, s := range l.Pane.Keys() {
 			var set []key.Binding
 			if !s.Text && l.Room != act.Screen {
-				m.cover = l
+				m.book.Cover = l
 				set, _ = m.rootKeys(l.Root)
 				set = slices.DeleteFunc(set, func(b key.Binding) bool { return b.Help() == m.Keys.New.Help() }) // behind a page's own
 			}
@@ -83,15 +83,15 @@ func TestNoKeyMeansTwoThings(t *testing.T) {
 func TestPagesAreWhole(t *testing.T) {
 	m := loose(t, 80, 24).m
 	names := map[string]bool{}
-	for _, l := range m.pages {
+	for _, l := range m.book.Leaves {
 		if l.Name == "" || names[l.Name] {
 			t.Errorf("the name %q is none, or there twice", l.Name)
 		}
 		names[l.Name] = true
-		if front := l.Room < act.Whole && m.standing[l.Room] == l; !front && len(l.Open.Keys()) == 0 {
+		if front := l.Room < act.Whole && m.book.Standing[l.Room] == l; !front && len(l.Open.Keys()) == 0 {
 			t.Errorf("%s: no key opens it", l.Name)
 		}
-		if l.Back != "" && m.page(l.Back) == nil {
+		if l.Back != "" && m.book.Named(l.Back) == nil {
 			t.Errorf("%s: leads back to %q, which there is not", l.Name, l.Back)
 		}
 	}

@@ -43,7 +43,7 @@ func TestALetterRightBehindANumberIsSaid(t *testing.T) {
 		if want := letter + " came right behind a number and did nothing: press it again"; s.m.message.Text != want {
 			t.Errorf("%s: said %q", letter, s.m.message.Text)
 		}
-		if !reflect.DeepEqual(before, s.onDisk()) || s.quit || s.m.mode != browsing || s.m.cover != nil {
+		if !reflect.DeepEqual(before, s.onDisk()) || s.quit || s.m.mode != browsing || s.m.book.Cover != nil {
 			t.Errorf("%s did something", letter)
 		}
 	}
@@ -74,7 +74,7 @@ func TestAUnitBehindAReadingIsNoCommand(t *testing.T) {
 				}
 				s.send(k)
 			}
-			if s.m.message.Text != "" || s.m.cover != nil || s.m.focus != layout.Plan {
+			if s.m.message.Text != "" || s.m.book.Cover != nil || s.m.book.Focus != layout.Plan {
 				t.Errorf("%q at %v: said %q", unit, pace, s.m.message.Text)
 			}
 			s.now = s.now.Add(pace)
@@ -97,7 +97,7 @@ func TestLettersOnATextAreTheText(t *testing.T) {
 			t.Fatalf("for %q", is.Customer.Name)
 		}
 		is.Customer.Name = ""
-		if !reflect.DeepEqual(is, was) || s.m.cover != nil || s.quit || s.m.panel != nil {
+		if !reflect.DeepEqual(is, was) || s.m.book.Cover != nil || s.quit || s.m.panel != nil {
 			t.Error("something else happened")
 		}
 		s.keys("u") // the next row is a choice: letters are commands there
@@ -173,8 +173,8 @@ func TestTrialFitAtTheMark(t *testing.T) {
 	for _, mark := range []int{4, 9} {
 		s.m.seek(act.Seek{Key: "knife.station.thick", Index: mark})
 		s.keys("f")
-		if at := p.Knife.Stations[mark].At; s.m.inHand().Name != "Trial fit" || !strings.Contains(s.text(), at.Format(length.Millimetres, length.Ruler)+" from the point") {
-			t.Errorf("mark %d: %s is in hand:\n%s", mark, s.m.inHand().Name, s.text())
+		if at := p.Knife.Stations[mark].At; s.m.book.InHand().Name != "Trial fit" || !strings.Contains(s.text(), at.Format(length.Millimetres, length.Ruler)+" from the point") {
+			t.Errorf("mark %d: %s is in hand:\n%s", mark, s.m.book.InHand().Name, s.text())
 		}
 		s.keys("esc")
 	}

@@ -32,7 +32,7 @@ func (m *Model) put(md mode, p panel.Panel) {
 // ask puts a question over the panes, in place of another panel; one that comes while
 // the bench view is on waits until it is left.
 func (m *Model) ask(q act.Question) {
-	if m.inHand().Room == act.Screen {
+	if m.book.InHand().Room == act.Screen {
 		m.waiting = &q
 		return
 	}
@@ -48,7 +48,7 @@ func (m *Model) closed() {
 // settleMode tells which mode is on where no panel says so: a page may have opened a
 // text, or closed it.
 func (m *Model) settleMode() {
-	l := m.inHand()
+	l := m.book.InHand()
 	if q := m.waiting; q != nil && l.Room != act.Screen {
 		m.waiting = nil
 		m.ask(*q)
@@ -57,7 +57,7 @@ func (m *Model) settleMode() {
 	case m.panel != nil:
 	case l.Room == act.Screen:
 		m.mode = bench
-	case act.Typing(l.pane):
+	case act.Typing(l.Pane):
 		m.mode = editing
 	default:
 		m.mode = browsing

@@ -11,6 +11,7 @@ import (
 	"chape/project/store"
 	"chape/ui/act"
 	"chape/ui/alarm"
+	"chape/ui/book"
 	"chape/ui/form"
 	"chape/ui/guard"
 	"chape/ui/layout"
@@ -32,11 +33,8 @@ type Model struct {
 	frame         string   // the whole screen; "": the same
 	running       []string // the lines that say the holds
 
-	pages    []*leaf
-	standing [layout.Panes]*leaf // what stands side by side, or one at a time
-	focus    layout.Pane         // which of them is in hand
-	cover    *leaf               // what is in hand instead, and fills the room; nil: nothing
-	bare     bool                // no project is open yet: only the shelf is shown
+	book book.Book
+	bare bool // no project is open yet: only the shelf is shown
 
 	mode      mode
 	panel     panel.Panel   // of the modes that have one
@@ -58,7 +56,7 @@ func New(o Options) *Model {
 	m.session, m.alarm = session.New(&m.o.Options), alarm.New(&m.o.Alarm)
 	m.makePages()
 	if o.OnShelf {
-		m.cover, m.bare = m.page("Shelf"), true
+		m.book.Cover, m.bare = m.book.Named("Shelf"), true
 	}
 	m.concern.Begin(m.session.Doc().Plan())
 	m.message = act.Say{Text: o.Greeting}
@@ -69,8 +67,8 @@ func New(o Options) *Model {
 // Init implements tea.Model.
 func (m *Model) Init() tea.Cmd {
 	m.say(m.o.Alarm.Voice.Title(m.title()))
-	cmd, _ := m.tell(m.inHand(), act.InHand{Is: true})
-	if m.cover != nil { // the shelf's holds are looked at with the first tick: the list comes first
+	cmd, _ := m.tell(m.book.InHand(), act.InHand{Is: true})
+	if m.book.Cover != nil { // the shelf's holds are looked at with the first tick: the list comes first
 		return tea.Batch(m.nextTick(), cmd)
 	}
 	return tea.Batch(m.nextTick(), m.look(), m.observe(), cmd)
@@ -149,12 +147,12 @@ func (m *Model) snapshot() act.Snapshot {
 func (m *Model) refresh() {
 	doc := m.session.Doc()
 	m.alarm.SetProject(doc.Committed(), m.session.Key(), store.FullPath(doc.Path()))
-	m.stale()
+	m.book.Stale()
 	m.relayout()
 	s := m.snapshot()
-	for _, l := range m.pages {
-		if m.seen(l) || l == m.inHand() {
-			l.show(s)
+	for _, l := range m.book.Leaves {
+		if m.book.Seen(l, m.lay) || l == m.book.InHand() {
+			l.Show(s)
 		}
 	}
 }
@@ -163,9 +161,9 @@ func (m *Model) refresh() {
 // changes, and drawing the plan anew is most of the work.
 func (m *Model) refreshTime(s act.Snapshot) {
 	m.relayout()
-	for _, l := range m.pages {
-		if m.seen(l) && (l.Ticks || !l.fresh) {
-			l.show(s)
+	for _, l := range m.book.Leaves {
+		if m.book.Seen(l, m.lay) && (l.Ticks || !l.Fresh) {
+			l.Show(s)
 		}
 	}
 }
@@ -182,7 +180,7 @@ func (m *Model) resize(w, h int) tea.Cmd {
 	m.relayout()
 	m.changed = true
 	if first && m.session.Doc().Path() == "" && !m.bare && !m.lay.Abreast {
-		return m.takeUp(m.standing[layout.Plan]) // the example is there to be looked at
+		return m.takeUp(m.book.Standing[layout.Plan]) // the example is there to be looked at
 	}
 	return nil
 }
@@ -190,7 +188,7 @@ func (m *Model) resize(w, h int) tea.Cmd {
 // relayout gives every page its room; the number of holds changes it too.
 func (m *Model) relayout() {
 	m.running = m.alarm.Lines(m.width)
-	lay := layout.Screen(m.width, m.height, m.focus, len(m.running))
+	lay := layout.Screen(m.width, m.height, m.book.Focus, len(m.running))
 	if lay == m.lay {
 		return
 	}
@@ -199,19 +197,18 @@ func (m *Model) relayout() {
 	if m.panel != nil {
 		m.panel.SetSize(room.W, room.H)
 	}
-	for _, l := range m.pages {
-		l.drawn = nil
-		switch r := m.rect(l).Inner(); l.Room {
-		case act.Screen:
-			l.pane.SetSize(m.width, m.height)
-		default:
-			l.pane.SetSize(r.W, r.H)
+	for _, l := range m.book.Leaves {
+		if l.Room == act.Screen {
+			l.SetSize(m.width, m.height)
+			continue
 		}
+		r := m.rect(l).Inner()
+		l.SetSize(r.W, r.H)
 	}
 }
 
 // rect is where a page stands, its frame included.
-func (m *Model) rect(l *leaf) layout.Rect {
+func (m *Model) rect(l *book.Leaf) layout.Rect {
 	switch l.Room {
 	case act.Screen:
 		return layout.Rect{W: m.width, H: m.height}

@@ -271,10 +271,10 @@ func TestKeysOnPages(t *testing.T) {
 	} {
 		s := filed(t, 100, 30, fresh())
 		s.keys(c.page)
-		was := s.m.inHand()
+		was := s.m.book.InHand()
 		s.keys(c.key)
 		s.shows(c.shows)
-		if s.m.inHand() == was && c.key != "P" && c.page != "D" {
+		if s.m.book.InHand() == was && c.key != "P" && c.page != "D" {
 			t.Errorf("%s, %s: still on %s", c.page, c.key, was.Name)
 		}
 	}

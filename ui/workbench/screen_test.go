@@ -273,15 +273,15 @@ func TestNoLineIsWiderThanTheScreen(t *testing.T) {
 		return nil
 	})
 	states := map[string]func(){
-		"knife": func() { s.m.takeUp(s.m.standing[layout.Knife]) },
-		"plan":  func() { s.m.takeUp(s.m.standing[layout.Plan]) },
-		"steps": func() { s.m.takeUp(s.m.standing[layout.Steps]) },
+		"knife": func() { s.m.takeUp(s.m.book.Standing[layout.Knife]) },
+		"plan":  func() { s.m.takeUp(s.m.book.Standing[layout.Plan]) },
+		"steps": func() { s.m.takeUp(s.m.book.Standing[layout.Steps]) },
 		"help":  func() { s.m.showHelp() },
 		"question": func() {
 			s.m.ask(act.Question{Title: "Which?", Text: []string{"One of two."}, Choices: []act.Choice{{Key: "y", Does: "this"}}})
 		},
 		"loss":  func() { s.m.do(s.m.session.Quit()) },
-		"bench": func() { s.m.closed(); s.m.takeUp(s.m.page("Bench view")) },
+		"bench": func() { s.m.closed(); s.m.takeUp(s.m.book.Named("Bench view")) },
 	}
 	for _, name := range []string{"knife", "plan", "steps", "help", "question", "loss", "bench"} {
 		states[name]()

@@ -52,7 +52,7 @@ func (m *Model) take(msg act.Msg) (cmd tea.Cmd, ok, known bool) {
 	case act.Open:
 		return m.open(msg.Path), true, true
 	case act.Go:
-		return m.takeUp(m.page(msg.Page)), true, true
+		return m.takeUp(m.book.Named(msg.Page)), true, true
 	case act.Leave:
 		return m.leave(), true, true
 	case act.Quit:
@@ -156,18 +156,18 @@ func (m *Model) commit(c act.Commit) bool {
 // open goes over to another project.
 func (m *Model) open(path string) tea.Cmd {
 	if m.session.Has(path) {
-		return m.takeUp(m.standing[m.focus])
+		return m.takeUp(m.book.Standing[m.book.Focus])
 	}
 	return m.do(m.session.Open(path))
 }
 
 // opened shows the project that has taken the place of the one before.
 func (m *Model) opened() tea.Cmd {
-	m.bare, m.cover, m.focus, m.unfit = false, nil, layout.Knife, nil
+	m.bare, m.book.Cover, m.book.Focus, m.unfit = false, nil, layout.Knife, nil
 	m.concern.Begin(m.session.Doc().Plan())
 	m.makePages()
 	m.refresh()
-	cmd, _ := m.tell(m.inHand(), act.InHand{Is: true})
+	cmd, _ := m.tell(m.book.InHand(), act.InHand{Is: true})
 	m.say(m.o.Alarm.Voice.Title(m.title()))
 	return tea.Batch(cmd, m.look())
 }

@@ -132,7 +132,7 @@ func TestNotDroppedIntoANumber(t *testing.T) {
 	s.keys("1", "4")
 	s.pasted("/a/b.jpg")
 	s.shows("Knife")
-	if s.m.cover != nil {
+	if s.m.book.Cover != nil {
 		t.Error("another page took it")
 	}
 }

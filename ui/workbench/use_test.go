@@ -199,8 +199,8 @@ func TestMouse(t *testing.T) {
 	}
 	for p, r := range s.m.lay.Panes {
 		press(r.X+3, r.Y+3)
-		if s.m.focus != layout.Pane(p) {
-			t.Errorf("a click into %v leaves %v in hand", layout.Pane(p), s.m.focus)
+		if s.m.book.Focus != layout.Pane(p) {
+			t.Errorf("a click into %v leaves %v in hand", layout.Pane(p), s.m.book.Focus)
 		}
 	}
 	r := s.m.lay.Panes[layout.Knife]

@@ -1,10 +1,10 @@
 package workbench
 
 import (
-	"cmp"
 	"path/filepath"
 	"strings"
 
+	"chape/ui/book"
 	"chape/ui/document"
 	"chape/ui/layout"
 	"chape/ui/term"
@@ -49,11 +49,11 @@ func (m *Model) body() []string {
 	switch {
 	case m.panel != nil:
 		return m.panel.View()
-	case m.cover != nil:
-		return m.framed(m.cover)
+	case m.book.Cover != nil:
+		return m.framed(m.book.Cover)
 	}
 	var blocks [][]string
-	for i, l := range m.standing {
+	for i, l := range m.book.Standing {
 		if !m.lay.Panes[i].Empty() {
 			blocks = append(blocks, m.framed(l))
 		}
@@ -61,20 +61,16 @@ func (m *Model) body() []string {
 	return layout.Beside(blocks...)
 }
 
-// framed is a page in its frame, drawn anew where something in it has changed.
-func (m *Model) framed(l *leaf) []string {
-	if l.drawn == nil {
-		r := m.rect(l)
-		title := term.Plain(cmp.Or(l.Title, l.Name))
-		l.drawn = layout.Frame(r.W, r.H, title, l == m.inHand(), strings.Split(l.pane.View(), "\n"), m.edgesOf(l))
-	}
-	return l.drawn
+// framed is a page in its frame.
+func (m *Model) framed(l *book.Leaf) []string {
+	r := m.rect(l)
+	return l.Framed(r.W, r.H, l == m.book.InHand(), m.edgesOf(l))
 }
 
 // benchView is the bench view with what must not be missed: a hold that has fallen
 // due, work that is not on the disk, what was refused or has failed.
 func (m *Model) benchView() string {
-	lines := strings.Split(m.cover.pane.View(), "\n")
+	lines := strings.Split(m.book.Cover.Pane.View(), "\n")
 	if m.alarm.Ringing() && len(lines) > 0 {
 		lines[0] = m.head()
 	}
