@@ -185,6 +185,7 @@ func TestNotSavedAtTheBench(t *testing.T) {
 	s.wait(3 * time.Second)
 	s.keys(" ")
 	s.shows("NOT SAVED")
+	s.shows("Esc, Ctrl+S saves it elsewhere")
 	s.shows("not before")
 }
 

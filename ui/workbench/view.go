@@ -80,10 +80,11 @@ func (m *Model) benchView() string {
 	}
 	switch m.session.Doc().State() {
 	case document.Failed, document.Divided, document.Gone, document.Damaged:
+		stands := strings.Replace(m.session.Stands(m.o.Styles), "Ctrl+S", "Esc, Ctrl+S", 1) // no key of this view
 		if !m.alarm.Ringing() {
-			lines[0] = m.session.Stands(m.o.Styles)
+			lines[0] = stands
 		} else {
-			low = append([]string{m.session.Stands(m.o.Styles)}, low...)
+			low = append([]string{stands}, low...)
 		}
 	}
 	lines = append(lines[:max(0, len(lines)-len(low))], low...)
