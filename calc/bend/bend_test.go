@@ -104,3 +104,34 @@ func TestStretchRefused(t *testing.T) {
 		}
 	}
 }
+
+// Whether a fold is believed turns where the doubt just reaches the leather's faces: k of
+// −0.1 ± 0.1 is, −0.11 ± 0.1 is not, and so at the other face.
+func TestBelievableAtItsBounds(t *testing.T) {
+	for _, c := range []struct {
+		k    float64
+		want bool
+	}{{-0.1, true}, {-0.11, false}, {0.5, true}, {1.1, true}, {1.11, false}} {
+		if got := (Neutral{K: c.k, Plus: 0.1}).Believable(); got != c.want {
+			t.Errorf("k %v ± 0.1 believed: %v, want %v", c.k, got, c.want)
+		}
+	}
+}
+
+// A strip that gives twice its length is the most that is taken, and one that went all
+// the way back keeps nothing.
+func TestStretchAtItsBounds(t *testing.T) {
+	for _, c := range []struct {
+		s          Strip
+		wet, kept  float64
+		overBefore float64 // of a need of 40 in a room of 20, once dry
+	}{{Strip{100, 200, 100}, 1, 0, 20}, {Strip{100, 200, 200}, 1, 1, 0}, {Strip{50, 55, 52.5}, 0.1, 0.05, 19}} {
+		st, err := c.s.Stretch()
+		if err != nil || !near(st.Wet, c.wet) || !near(st.Kept, c.kept) {
+			t.Errorf("%+v: %+v, %v", c.s, st, err)
+		}
+		if _, dry := st.Over(40, 20); !near(dry, c.overBefore) {
+			t.Errorf("%+v: over by %v, want %v", c.s, dry, c.overBefore)
+		}
+	}
+}
