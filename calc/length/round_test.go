@@ -7,7 +7,7 @@ import (
 
 func TestRoundest(t *testing.T) {
 	for mm, want := range map[Length]float64{ // in inches; a 64th where no rounder one is near
-		150: 6, 38: 1.5, 12: 0.5, 3: 1.0 / 8, 1.5: 1.0 / 16, 0.8: 1.0 / 32, 4: 5.0 / 32, 1: 3.0 / 64, 0: 0,
+		150: 6, 38: 1.5, 12: 0.5, 3: 1.0 / 8, 1.5: 1.0 / 16, 0.8: 1.0 / 32, 4: 5.0 / 32, 1: 3.0 / 64, 0: 0, 27.3: 9.0 / 8, // an inch is 7 % off
 	} {
 		if got := mm.Roundest(Inches).In(); math.Abs(got-want) > 1e-9 {
 			t.Errorf("%v mm is %v in, want %v", mm, got, want)
@@ -29,7 +29,7 @@ func TestUpAndDown(t *testing.T) {
 	}{
 		{2.81, Millimetres, Calliper, "2.85 mm", "2.8 mm"},
 		{2.8, Millimetres, Calliper, "2.8 mm", "2.8 mm"},
-		{0.1 + 0.2, Millimetres, Calliper, "0.3 mm", "0.3 mm"}, // 0.30000000000000004
+		{tenths(1) + tenths(2), Millimetres, Calliper, "0.3 mm", "0.3 mm"}, // 0.30000000000000004
 		{17.1, Millimetres, Ruler, "17.5 mm", "17 mm"},
 		{Inch / 8, Inches, Calliper, "1/8 in", "1/8 in"},
 		{3.2, Inches, Calliper, "9/64 in", "1/8 in"}, // 8.06/64
@@ -51,3 +51,6 @@ func TestUpAndDown(t *testing.T) {
 		}
 	}
 }
+
+// tenths are added as a program adds them, not as the compiler does.
+func tenths(n float64) Length { return Length(n / 10) }

@@ -37,3 +37,12 @@ func TestAreasAtTheirBounds(t *testing.T) {
 		}
 	}
 }
+
+// At the bounds of what is read: a kilometre either way, a fraction that is a whole.
+func TestParseAtItsBounds(t *testing.T) {
+	for in, ok := range map[string]bool{"1000000": true, "-1000000": true, "1000000.1": false, "-1000001": false, "1 7/8": true, "1 8/8": false, "8/8": true, "0/8": true, "1 0/8": true} {
+		if got, err := Parse(in, Millimetres); (err == nil) != ok {
+			t.Errorf("Parse(%q) = %v, %v", in, got, err)
+		}
+	}
+}
