@@ -160,3 +160,58 @@ func TestSkivingInTheMakersUnit(t *testing.T) {
 		}
 	}
 }
+
+// The sheet to set out on shows the front of the closed sheath, mouth up: for the right hand,
+// edge to the rear, the back half lies right of the fold in the flat, so the front lies left
+// of it; its mouth runs square across from fold to seam.
+func TestSettingOutShowsTheFront(t *testing.T) {
+	for hand, side := range map[calc.Hand]float64{calc.RightHand: -1, calc.LeftHand: 1} {
+		p := garden()
+		p.Customer.Hand = hand
+		plan := compute(t, p)
+		j, err := newJob(p, plan, Options{Up: calc.FleshUp}) // the closed sheath has its grain outside whatever lies up
+		if err != nil {
+			t.Fatal(err)
+		}
+		d := j.settingOut()
+		mouth := p.Sheath.Mouth.MM()
+		squared := false
+		for _, l := range d.Paths {
+			for _, v := range l.Pts {
+				if v.X*side < -1.01 { // but for the tips of crosses at the fold
+					t.Fatalf("%s hand: a line on %s at %v lies on the back's side", hand, l.Layer, v)
+				}
+			}
+			if a, b := l.Pts[0], l.Pts[len(l.Pts)-1]; l.Name == "mouth" {
+				squared = a.Y == -mouth && math.Abs(b.Y+mouth) < 1e-6 && a.X == 0 && math.Abs(math.Abs(b.X)-plan.Plane.Stitch.Height(mouth)) < 1e-6
+			}
+		}
+		if !squared {
+			t.Errorf("%s hand: the mouth does not run square from fold to seam", hand)
+		}
+	}
+}
+
+// The welt's ticks run in from its outer edge, where the body's cut line comes to lie on it.
+func TestTicksOfTheWelt(t *testing.T) {
+	p := garden()
+	plan := compute(t, p)
+	j, err := newJob(p, plan, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	ticks := 0
+	for _, l := range j.welt(j.facing(j.o.Up)).Paths {
+		if l.Layer != sheet.MarkLayer {
+			continue
+		}
+		ticks++
+		at, out, in := -l.Pts[0].Y, math.Abs(l.Pts[0].X), math.Abs(l.Pts[1].X)
+		if edge := plan.Plane.Outer.Height(at); math.Abs(out-edge) > 1e-6 || math.Abs(out-in-tickLong) > 1e-6 {
+			t.Errorf("a tick at %.1f runs from %.2f to %.2f, the welt's edge is at %.2f", at, out, in, edge)
+		}
+	}
+	if ticks < 3 {
+		t.Errorf("%d ticks", ticks)
+	}
+}

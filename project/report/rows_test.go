@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 	"time"
@@ -117,6 +118,15 @@ func TestTightest(t *testing.T) {
 		row := Figures(p, plan, length.Millimetres, 0).Pick(Tightest)
 		if len(row) != 1 || !strings.HasPrefix(row[0].Note, c.want+", at ") {
 			t.Errorf("ease %v: %v, want %s", c.ease, row, c.want)
+		}
+		for _, check := range plan.Checks {
+			if a := plan.Across(check.At); check.Name == "squeeze" {
+				by := length.Length(math.Abs(a.Need-a.Room)).Figure(length.Millimetres, length.Calliper)
+				at := length.Length(check.At).Format(length.Millimetres, length.Ruler)
+				if row[0].Value != by || !strings.HasSuffix(row[0].Note, ", at "+at) {
+					t.Errorf("ease %v: %v, want %s at %s", c.ease, row, by, at)
+				}
+			}
 		}
 	}
 }

@@ -79,6 +79,10 @@ func TestHeads(t *testing.T) {
 		if p.Name != want || got[0] != want || got[1] != "Garden knife · pattern 3" {
 			t.Errorf("page %d is %q and says %q", i+1, p.Name, got)
 		}
+		a, b, line := p.Drawing.Texts[0], p.Drawing.Texts[1], p.Drawing.Paths[0].Pts
+		if a.At.Y != b.At.Y || a.At.X != 0 || b.At.X != 194 || b.Anchor != End || line[0].Y < a.At.Y+0.25*a.Size || line[0].Y > f.Top {
+			t.Errorf("page %d: the head stands at %v and %v, over a line at %v", i+1, a.At, b.At, line)
+		}
 	}
 	long := NewFlow(194, 281, strings.Repeat("Parts on a piece of leather ", 9), 1, func(size, width float64) string { return letters.Fit(strings.Repeat("W", 300), size, width, false) })
 	onPages(t, "long names", long)

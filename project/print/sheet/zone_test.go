@@ -119,6 +119,21 @@ func TestWordsAlongAGuide(t *testing.T) {
 			}
 		}
 	}
+	bent := append(curve.Line{}, long[:60]...) // a corner: words stand before it and behind it
+	for y := 1.0; y < 90; y++ {
+		bent = append(bent, bent[59].Add(curve.Vec{Y: y}))
+	}
+	var round Drawing
+	round.Put([]Zone{{Area: area, Words: pieceWords, Guides: []curve.Line{bent}}}, area)
+	upright := 0
+	for _, w := range round.Texts {
+		if math.Abs(math.Abs(w.Angle)-math.Pi/2) < 0.1 {
+			upright++
+		}
+	}
+	if level := len(round.Texts) - upright; level < 1 || upright < 2 {
+		t.Errorf("%d words before a corner, %d behind it", level, upright)
+	}
 	var d Drawing // down the sheet: to be read from the right, up
 	down := curve.Line{{X: 50, Y: 10}, {X: 50, Y: 190}}
 	d.Put([]Zone{{Area: area, Words: pieceWords, Guides: []curve.Line{down}}}, area)
