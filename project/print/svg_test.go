@@ -230,12 +230,18 @@ func TestSVGForCutters(t *testing.T) {
 		t.Errorf("%d circles in relief, want the drain alone", holes)
 	}
 
-	bare, err := SVG(p, plan, Options{Cutter: svg.Look{Bare: true, Colours: svg.Colours{Cut: "#123456"}}})
+}
+
+// Only what is cut, on demand, in a colour of the maker's own.
+func TestSVGOfWhatIsCut(t *testing.T) {
+	p := garden()
+	p.Strap = calc.Strap{Kind: calc.SnapStrap, Width: 18, Thickness: 2.4, Overlap: 30}
+	bare, err := SVG(p, compute(t, p), Options{Cutter: svg.Look{Bare: true, Colours: svg.Colours{Cut: "#123456"}}})
 	if err != nil {
 		t.Fatal(err)
 	}
 	groups := map[string]bool{}
-	_, shapes = readSVG(t, bare)
+	_, shapes := readSVG(t, bare)
 	for _, s := range shapes {
 		groups[s.group] = true
 	}
