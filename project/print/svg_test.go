@@ -229,7 +229,6 @@ func TestSVGForCutters(t *testing.T) {
 	if holes != 1 {
 		t.Errorf("%d circles in relief, want the drain alone", holes)
 	}
-
 }
 
 // Only what is cut, on demand, in a colour of the maker's own.
