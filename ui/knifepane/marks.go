@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"chape/calc/knife"
-	"chape/calc/length"
 	"chape/project"
 	"chape/ui/act"
 	"chape/ui/entry"
@@ -58,31 +57,9 @@ func (m *Model) addMark() []act.Msg {
 			return entry.ErrGone
 		}
 		p.Source = project.FromStations
-		p.Knife.Stations = slices.Insert(slices.Clone(marks), i+1, between(marks, i))
+		p.Knife.Stations = slices.Insert(slices.Clone(marks), i+1, knife.Between(marks, i))
 		return p.Validate()
 	}}, act.Choose{Mark: i + 1}}
-}
-
-// between is a mark after mark i.
-func between(marks []knife.Station, i int) knife.Station {
-	a := marks[i]
-	if i+1 >= len(marks) {
-		a.At += 10 * length.Millimetre
-		return a
-	}
-	b := marks[i+1]
-	// Rounded to what a rule shows, if that leaves room.
-	mid := length.Length(float64(int(float64(a.At+b.At)/2 + 0.5)))
-	if mid <= a.At || mid >= b.At {
-		mid = (a.At + b.At) / 2
-	}
-	t := (mid - a.At) / max(b.At-a.At, 1e-9)
-	mix := func(x, y length.Length) length.Length {
-		return length.Length(float64(int(float64(x+(y-x)*t)*20+0.5)) / 20)
-	}
-	out := a
-	out.At, out.Top, out.Bottom, out.Thick = mid, mix(a.Top, b.Top), mix(a.Bottom, b.Bottom), mix(a.Thick, b.Thick)
-	return out
 }
 
 // addStep doubles the mark in hand: two marks at one place are a step.

@@ -35,6 +35,7 @@ type Model struct {
 	warned  bool   // the last key would have put measured marks away, and was not obeyed
 	meant   bool   // the key before this one was, and this is the same again
 	pressed string // the last key
+	full    bool   // a tool has typed the page's last number, and nothing else was pressed since
 
 	doubts []*entry.Entry  // what waits to be said to be meant, on rows that were left
 	met    map[string]bool // the choices that the cursor has been on
@@ -77,6 +78,9 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 	m.clamp()
 	if m.edit == nil {
 		m.followMark()
+		if f, ok := m.field(); ok && m.full {
+			m.edit = m.takeDoubt(f) // what a tool typed is shown no more
+		}
 	}
 }
 
@@ -176,6 +180,7 @@ func (m *Model) key(p part.Press) []act.Msg {
 		return nil
 	}
 	m.wanted = nil
+	m.full = m.full && (p.Type == tea.KeyRunes || p.Type == tea.KeySpace || p.Tool())
 	m.meant, m.warned, m.pressed = m.warned && m.pressed == p.String(), false, p.String()
 	defer m.arrive()
 	if m.edit != nil {
@@ -187,6 +192,8 @@ func (m *Model) key(p part.Press) []act.Msg {
 		return m.paste(p)
 	case ok && (form.Numeric(f) || f.Kind == project.Date) && part.StartsNumber(p.KeyMsg):
 		return m.begin("", p)
+	case ok && form.Cycles(f) && part.StartsNumber(p.KeyMsg):
+		return m.beginNext(f, p)
 	case part.StartsNumber(p.KeyMsg) && m.Writing():
 		return []act.Msg{act.Say{Text: "Enter opens the text, then a figure can be typed"}}
 	}
@@ -195,6 +202,19 @@ func (m *Model) key(p part.Press) []act.Msg {
 	}
 	out, _ := m.keys().Take(p)
 	return out
+}
+
+// beginNext begins a number that is typed on a choice: it is the next number's.
+func (m *Model) beginNext(f project.Field, first part.Press) []act.Msg {
+	i, j, ok := find(m.rows, m.line, m.column+1, 1, m.isNumber)
+	if !ok {
+		return []act.Msg{act.Say{Text: "no number here: " + f.NameIn(m.snap.Project) + " is a choice, Space changes it", Warn: true}}
+	}
+	m.line, m.column = i, j
+	if m.arrive(); m.edit != nil { // asked about
+		return m.another(first)
+	}
+	return append(m.chosen(), m.begin("", first)...)
 }
 
 // Writing implements act.Writer.

@@ -31,6 +31,23 @@ func (m *Model) move(by int) []act.Msg {
 // page to page.
 func (m *Model) hop(by int) []act.Msg { return m.hopTo(by, m.isNumber) }
 
+// further is hop for a measuring tool, whose readings end with the page: what is left over of
+// them would be another page's.
+func (m *Model) further() []act.Msg {
+	_, _, more := find(m.rows, m.line, m.column+1, 1, m.isNumber)
+	if m.full = !more; m.full {
+		return []act.Msg{act.Say{Text: "the last number of the page: " + m.onward()}}
+	}
+	return m.hop(1)
+}
+
+// notTaken says of a reading that it came after the page's last number.
+func (m *Model) notTaken(reading string) []act.Msg {
+	return []act.Msg{act.Say{Text: "the page is full: " + reading + " was not taken; " + m.onward(), Warn: true}}
+}
+
+func (m *Model) onward() string { return "→ leads to the " + m.page.Next(1).String() + " page" }
+
 // stroll is hop at the pace of a hand: it stops once at each choice that was passed over
 // so far, so that a form that is gone through for the first time is gone through whole.
 func (m *Model) stroll() []act.Msg {
@@ -105,7 +122,7 @@ func (m *Model) arrive() {
 	if form.Cycles(f) {
 		m.met[f.Key] = true
 	}
-	if m.edit == nil {
+	if m.edit == nil && !m.full {
 		m.edit = m.takeDoubt(f)
 	}
 }
@@ -174,7 +191,7 @@ func (m *Model) mouse(e tea.MouseMsg) []act.Msg {
 
 // click takes a click on a cell of the pane, counted from its upper left.
 func (m *Model) click(x, y int) []act.Msg {
-	m.warned = false
+	m.warned, m.full = false, false
 	if y < namesLines {
 		if m.edit != nil {
 			return m.leave(func() []act.Msg { return m.turn(int(m.pageAt(x)) - int(m.page)) })

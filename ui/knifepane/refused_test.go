@@ -253,3 +253,68 @@ func TestWordsThatAreRefusedAreMended(t *testing.T) {
 		t.Errorf("the title became %q", got)
 	}
 }
+
+// A stream of readings ends with its page: what is left over is named, not taken for the next
+// page's. A hand's Enter goes on, and what it types on the last row is kept.
+func TestReadingsEndWithThePage(t *testing.T) {
+	f := open(t, defaults())
+	f.goTo("knife.outline.swell", -1)
+	was := f.project().Sheath
+	f.read("4.5", "25", "1.2") // swell, butt, grind
+	if want := "the last number of the page: → leads to the sheath page"; f.said[len(f.said)-1] != want {
+		t.Errorf("said %q, want %q", f.said, want)
+	}
+	f.read("9.9")
+	if want := "the page is full: 9.9 was not taken; → leads to the sheath page"; f.said[len(f.said)-1] != want {
+		t.Errorf("said %q, want %q", f.said, want)
+	}
+	f.read("5.5")
+	o := f.project().Outline
+	if o.Swell != 4.5 || o.Butt != 25 || o.Grind != 1.2 || f.project().Sheath != was || f.at() != "knife.outline.grind" || act.Typing(f.pane) {
+		t.Fatalf("at %s: %+v, said %q", f.at(), o, f.said)
+	}
+	f.keys("7.7", "enter")
+	if f.project().Outline.Grind != 7.7 || f.at() == "knife.outline.grind" {
+		t.Errorf("by hand, at %s: %v", f.at(), f.project().Outline.Grind)
+	}
+	f.goTo("knife.outline.grind", -1)
+	f.read("8.8") // the page was left meanwhile
+	if f.project().Outline.Grind != 8.8 {
+		t.Errorf("after another key: %v", f.project().Outline.Grind)
+	}
+}
+
+// A question on the page's last number stays while readings go on.
+func TestAQuestionOnThePagesLastNumber(t *testing.T) {
+	f := open(t, defaults())
+	f.goTo("knife.outline.grind", -1)
+	f.keys("25", "enter")
+	f.goTo("knife.outline.grind", -1)
+	f.read("0.9")
+	f.warned("0.9: is the calliper in inches?")
+	f.read("12")
+	f.warned("0.9: is the calliper in inches?")
+	if want := "the page is full: 12 was not taken; → leads to the sheath page"; f.said[len(f.said)-1] != want || f.project().Outline.Grind != 25 {
+		t.Errorf("%v, said %q", f.project().Outline.Grind, f.said)
+	}
+}
+
+// A number that is typed on a choice is the next number's; where none follows on the page
+// that is said.
+func TestANumberOnAChoice(t *testing.T) {
+	f := open(t, defaults())
+	f.goTo("knife.outline.front", -1)
+	f.keys("1", "4", "enter")
+	if o := f.project().Outline; o.FrontLength != 14 {
+		t.Errorf("%+v, said %q", o, f.said)
+	}
+	f.keys("end")
+	if f.at() != "knife.back" {
+		t.Fatalf("at %s", f.at())
+	}
+	was := f.project()
+	f.keys("7")
+	if want := "no number here: back is a choice, Space changes it"; f.said[len(f.said)-1] != want || act.Typing(f.pane) || !reflect.DeepEqual(was, f.project()) {
+		t.Errorf("said %q, want %q", f.said, want)
+	}
+}

@@ -62,11 +62,13 @@ func (m *Model) keep(by part.Press) []act.Msg {
 	e := m.edit
 	on := m.stroll
 	if by.Tool() || by.Held {
-		on = func() []act.Msg { return m.hop(1) }
+		on = m.further
 	}
 	switch {
 	case e.Before != nil && by.Tool():
 		return m.onTheNext(e, by)
+	case m.full && by.Tool():
+		return append(m.restore(), m.notTaken(e.Line.Text())...)
 	case e.Asking && (by.Tool() || by.Held):
 		return nil
 	case e.Asking:
@@ -89,10 +91,10 @@ func (m *Model) keep(by part.Press) []act.Msg {
 // onTheNext puts a tool's reading on the row after the one that is asked about.
 func (m *Model) onTheNext(e *entry.Entry, by part.Press) []act.Msg {
 	m.edit = e.Before
-	out := append(m.doubt(), m.hop(1)...)
+	out := append(m.doubt(), m.further()...)
 	f, ok := m.field()
-	if !ok || f.Key == e.Field.Key && f.Index == e.Field.Index {
-		return out // there is no next number
+	if m.full || !ok {
+		return append(out, m.notTaken(e.Line.Text())...)
 	}
 	if m.takeDoubt(f); form.Numeric(f) {
 		m.edit = entry.New(f, m.snap.Project, e.Line.Text(), m.snap.Now)

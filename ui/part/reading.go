@@ -45,6 +45,7 @@ type Press struct {
 	hand  bool // of an Enter: it is in one breath with letters alone, and no reading is near
 	part  bool // of a reading, or a letter soon after a figure
 	hasty bool // the latter, by hand, and no unit behind that figure
+	after bool // within a second of a figure
 }
 
 // Take takes a key at a time and says what it is. LF, which some tools and terminals
@@ -103,7 +104,9 @@ func (r *Reading) typed(p *Press, now time.Time) {
 		r.pasted, r.behind = p.Paste, next
 	}
 	p.Near = same || next
-	soon := unicode.IsLetter(p.Runes[0]) && Within(r.digit, now, Settle)
+	digit := Within(r.digit, now, Settle)
+	p.after = digit && !p.Paste
+	soon := unicode.IsLetter(p.Runes[0]) && digit
 	p.part = r.figure || next || soon
 	p.hasty = soon && !p.Near && !p.Paste && !Within(r.enter, now, Breath) && (r.enter.After(r.digit) || !strings.ContainsRune(unitLetters, p.Runes[0]))
 	r.char = now
@@ -168,6 +171,10 @@ func (p Press) Answer() Press {
 	p.part = p.part && !p.hasty
 	return p
 }
+
+// AfterFigure tells whether it came within a second of a figure: the stroke of a fraction
+// then, and no path begins with it.
+func (p Press) AfterFigure() bool { return p.after }
 
 // Ignored says that of a letter.
 func (p Press) Ignored() string {

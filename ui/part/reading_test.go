@@ -211,3 +211,28 @@ func TestHasty(t *testing.T) {
 		}
 	}
 }
+
+// The stroke of a fraction that a hand types comes soon after a figure; what is pasted is none
+// of it.
+func TestAfterFigure(t *testing.T) {
+	for _, c := range []struct {
+		keys []sent
+		want bool
+	}{
+		{[]sent{{0, "7"}, {300, "/"}}, true},
+		{[]sent{{0, "7"}, {5, "/"}}, true},
+		{[]sent{{0, "7"}, {1001, "/"}}, false},
+		{[]sent{{0, "/"}}, false},
+	} {
+		if p := last(c.keys); p.AfterFigure() != c.want {
+			t.Errorf("%v: %v", c.keys, p.AfterFigure())
+		}
+	}
+	var r Reading
+	now := time.Unix(1000, 0)
+	r.Take(keyOf("7"), now)
+	paste := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("/a/b.jpg"), Paste: true}
+	if p := r.Take(paste, now.Add(300*time.Millisecond)); p.AfterFigure() {
+		t.Error("a paste is taken for a fraction")
+	}
+}

@@ -39,7 +39,7 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 	if m.mode == bench {
 		return m.pageKey(p)
 	}
-	if l := m.book.Taker(k); l != nil && m.mode == browsing {
+	if l := m.book.Taker(k); l != nil && m.mode == browsing && !p.AfterFigure() {
 		opened := m.takeUp(l)
 		if m.book.InHand() != l { // what was in hand has to be answered first
 			return opened

@@ -137,6 +137,17 @@ func TestNotDroppedIntoANumber(t *testing.T) {
 	}
 }
 
+// Nor is the stroke of a fraction, where there is no number to type it into.
+func TestNoPathInAFraction(t *testing.T) {
+	s := filed(t, 100, 30, fresh())
+	s.keys("end")
+	s.fast("7/8")
+	s.shows("no number here: back is a choice, Space changes it")
+	if s.m.book.Cover != nil {
+		t.Error("another page took it")
+	}
+}
+
 // TestTracingSheetIsPrinted: P on the page, where no plan is needed, and s in the panel.
 func TestTracingSheetIsPrinted(t *testing.T) {
 	s := filed(t, 100, 30, fresh())
