@@ -70,6 +70,32 @@ func TestWeltAgainstLibrary(t *testing.T) {
 	})
 }
 
+// The thread guard is the least distance from what the edge needs to a hole's rim, by the
+// library, and names a hole that comes as near.
+func TestThreadGuardAgainstLibrary(t *testing.T) {
+	planned(t, 10, 6, func(in Input, p *Plan) {
+		e := p.at.edge
+		ring := append(curve.Line{{X: e.X[0], Y: -50}}, e.Line()...)
+		region := polygon(append(ring, curve.Vec{X: e.X[len(e.X)-1], Y: -50}))
+		least := math.Inf(1)
+		dist := make([]float64, len(p.Stitch.Positions))
+		for i, h := range p.Stitch.Positions {
+			dist[i], _ = geom.Distance(region, geom.XY{X: h.X, Y: h.Y}.AsPoint().AsGeometry())
+			least = math.Min(least, dist[i])
+		}
+		const strays = 0.02 // what lines drawn with straight pieces do round a tight corner
+		c := checkNamed(t, p, "thread guard")
+		named := math.Inf(1)
+		for i, h := range p.Stitch.Positions {
+			if h.X == c.At {
+				named = math.Min(named, dist[i])
+			}
+		}
+		within(t, "thread guard", c.Value, least-p.Stitch.Choice().Diameter/2, strays)
+		within(t, "distance of the hole that it names", named, least, strays)
+	})
+}
+
 // Every hole of the seam, the loop and the drain lies in the leather as far as the plan
 // measures it, by the library's distance; on the front half too.
 func TestHolesAgainstLibrary(t *testing.T) {
