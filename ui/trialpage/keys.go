@@ -1,6 +1,8 @@
 package trialpage
 
 import (
+	"slices"
+
 	"chape/calc/length"
 	"chape/project/places"
 	"chape/ui/act"
@@ -16,8 +18,14 @@ const (
 
 // keys are those while nothing is typed. None is a digit or a sign: those begin a number.
 func (m *Model) keys() part.Keys {
+	lines := m.list.Keys("line")
+	for i, row := range lines {
+		if slices.Contains(row.Binding.Keys(), "end") {
+			lines[i] = part.Key("End", "last line; first to what keeps a correction that is drawn", part.Quiet(m.end), "end")
+		}
+	}
 	return append(part.Keys{
-		part.Key("Enter", "on to the next number; opens the note, keeps the correction", m.enter, "enter").Foot("on"),
+		part.Key("Enter", "on to the next line; opens the note, keeps the correction", m.enter, "enter").Foot("on"),
 		part.Key("Space", "next choice", m.space, " ").Foot("next choice"),
 		part.Key("→", "along the fold, on to the next mark or landmark", m.along(1), "right").Foot("along the fold"),
 		part.Key("←", "back to the one before", m.along(-1), "left"),
@@ -29,7 +37,16 @@ func (m *Model) keys() part.Keys {
 		part.Key(pastKey, "offer what your finished sheaths of this leather needed", m.askPast, pastKey).Late("experience"),
 		part.Key("z", "closer, at the cursor", part.Quiet(func() { m.zoom = min(m.zoom+1, closest) }), "z").Late("closer"),
 		part.Key("Z", "further away", part.Quiet(func() { m.zoom = max(m.zoom-1, 0) }), "Z"),
-	}, m.list.Keys("line")...)
+	}, lines...)
+}
+
+// end goes to the last line; where a correction is drawn, first to the line that keeps it.
+func (m *Model) end() {
+	if m.draft.drawn() && m.list.At < lineKeep {
+		m.list.Choose(lineKeep)
+		return
+	}
+	m.list.Choose(lines + len(m.snap.Project.Fits) + len(m.offers))
 }
 
 const closest = 6 // steps of zoom, each half as large again

@@ -67,9 +67,12 @@ func typed(line int) bool {
 	return line == lineAt || line == lineBy || line == lineReach || line == lineNote
 }
 
-// typeNumber begins a number on the line in hand, if that has one.
+// typeNumber begins a number on the line in hand, or on the one below a choice.
 func (m *Model) typeNumber(text string) []act.Msg {
 	line := m.list.At
+	if line == lineTight || line == lineRound {
+		line++
+	}
 	if !typed(line) || line == lineNote {
 		return []act.Msg{act.Say{Text: "no number stands here: ↑ or ↓ goes to a line with one"}}
 	}
@@ -91,6 +94,9 @@ func (m *Model) open(line int, text string, fresh bool) {
 // change opens the line in hand, or takes the correction in hand up again.
 func (m *Model) change() []act.Msg {
 	if i, ok := m.chosen(); ok {
+		if m.unkept() {
+			return []act.Msg{act.Say{Text: "first the one you drew, " + m.words() + ": ↑ leads to what keeps it, Esc drops it", Warn: true}}
+		}
 		m.draft = taken(m.snap.Project.Fits[i], i)
 		m.list.Choose(lineBy)
 		m.propose()
@@ -106,7 +112,18 @@ func (m *Model) change() []act.Msg {
 	return m.space()
 }
 
-// enter goes on to the next number, opens the note, keeps what is ready.
+// unkept tells whether a correction is drawn that is not among those kept.
+func (m *Model) unkept() bool {
+	d, fits := m.draft, m.snap.Project.Fits
+	return d.by != 0 && (d.instead < 0 || d.instead >= len(fits) || d.fit() != fits[d.instead])
+}
+
+// words are the draft in short: "-0.5 mm at 40".
+func (m *Model) words() string {
+	return signed(m.draft.fit().By, m.snap.Unit) + " at " + m.draft.at.Short(m.snap.Unit)
+}
+
+// enter goes on to the next line, opens the note, keeps what is ready.
 func (m *Model) enter() []act.Msg {
 	switch line := m.list.At; line {
 	case lineKeep:
@@ -114,11 +131,10 @@ func (m *Model) enter() []act.Msg {
 	case lineNote:
 		m.open(line, m.draft.note, true)
 	default:
-		to, ok := next[line]
-		if !ok {
+		if line >= lines {
 			return m.change()
 		}
-		m.list.Choose(to)
+		m.list.Choose(line + 1)
 	}
 	return nil
 }
@@ -128,6 +144,7 @@ var errOther = errors.New("the corrections have changed meanwhile: choose again"
 // takeOffer keeps the offer in hand as a correction of this sheath, or lets it go.
 func (m *Model) takeOffer(i int, keep bool) []act.Msg {
 	was, here := m.snap.Project.Carried[i], m.offers[i]
+	m.took = true
 	label := "let go the correction " + was.From
 	if keep {
 		label = "keep the correction " + was.From
@@ -191,7 +208,9 @@ func (m *Model) reply(p part.Press) []act.Msg {
 			return nil
 		}
 		m.draft, m.entry = d, nil
-		m.list.Choose(next[line])
+		if m.list.Choose(line + 1); p.Tool() { // its readings are numbers, and keep nothing
+			m.list.Choose(nextNumber[line])
+		}
 		m.propose()
 	}
 	return nil
@@ -200,9 +219,9 @@ func (m *Model) reply(p part.Press) []act.Msg {
 // muchBy is more than a trial fit mostly finds, mm: common practice, no source.
 const muchBy length.Length = 10
 
-// next is the line that Enter goes on to.
-var next = map[int]int{lineAt: lineBy, lineTight: lineBy, lineBy: lineReach, lineRound: lineReach,
-	lineReach: lineKeep, lineWith: lineKeep, lineNote: lineKeep}
+// nextNumber is the line that a measuring tool's Enter goes on to; behind the last number it is
+// one without.
+var nextNumber = map[int]int{lineAt: lineBy, lineBy: lineReach, lineReach: lineWith, lineNote: lineKeep}
 
 // preview shows what the number so far would make, as long as it will do.
 func (m *Model) preview() {
@@ -259,9 +278,9 @@ func (m *Model) keep() []act.Msg {
 	case m.made.err != nil:
 		return []act.Msg{act.Say{Text: m.made.err.Error(), Warn: true}}
 	}
+	label := "correction " + m.words()
 	m.draft = m.fresh(d)
 	m.list.Choose(lineBy)
-	label := "correction " + signed(d.fit().By, m.snap.Unit) + " at " + d.at.Short(m.snap.Unit)
 	return []act.Msg{act.Commit{Label: label, Do: func(p *project.Project) error {
 		d.put(p)
 		return p.Validate()
@@ -278,6 +297,7 @@ func (m *Model) remove() []act.Msg {
 		return []act.Msg{act.Say{Text: "↓ goes to the corrections: " + removeKey + " takes the one in hand out"}}
 	}
 	was := m.snap.Project.Fits[i]
+	m.took = true
 	return []act.Msg{act.Commit{Label: "take out the correction at " + was.At.Short(m.snap.Unit), Do: func(p *project.Project) error {
 		if i >= len(p.Fits) || p.Fits[i] != was {
 			return errOther

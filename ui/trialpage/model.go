@@ -39,6 +39,9 @@ type Model struct {
 	begun  bool
 	mark   int // the one in hand when the cursor was last put on it
 
+	pressed string // the last key
+	took    bool   // it kept an offer, let one go or took a correction out
+
 	glyphs canvas.Glyphs
 	c      *canvas.Canvas // kept between frames
 	pens   []canvas.Style
@@ -115,6 +118,7 @@ func (m *Model) SetSize(w, h int) {
 // SetSnapshot shows the page the project as it is now.
 func (m *Model) SetSnapshot(s act.Snapshot) {
 	other := !reflect.DeepEqual(m.snap.Project.Fits, s.Project.Fits)
+	was := m.snap.Project
 	m.offers = placed(s.Project)
 	m.snap = s
 	m.glyphs = s.Font.Glyphs
@@ -131,7 +135,7 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 		m.begun, m.mark = true, s.Mark
 	}
 	m.draft.at = length.Length(m.within(m.draft.at.MM()))
-	if other && m.draft.instead >= 0 { // it may be another one by now
+	if i := m.draft.instead; other && i >= 0 && (i >= len(s.Project.Fits) || i >= len(was.Fits) || s.Project.Fits[i] != was.Fits[i]) { // another one by now
 		m.draft = m.fresh(m.draft)
 	}
 	m.scroll()
@@ -223,6 +227,12 @@ func (m *Model) command(p part.Press) []act.Msg {
 	if p.Type == tea.KeyEnter && p.Held { // it would keep what nobody looked at
 		return nil
 	}
+	same := m.pressed == p.String()
+	m.pressed = p.String()
+	if m.took && same { // a key held down
+		return []act.Msg{act.Say{Text: "one at a time: ↑ or ↓ to the next one, then " + p.String()}}
+	}
+	m.took = false
 	out, _ := m.keys().Take(p)
 	return out
 }

@@ -44,7 +44,7 @@ func TestGolden(t *testing.T) {
 		{"empty_78x19", knifeProject(), 78, 19, nil},
 		{"drafted_78x19", knifeProject(), 78, 19, []string{"2", "enter"}},
 		{"kept_78x19", withFits, 78, 19, []string{"2", "enter", "end"}},
-		{"drafted_158x40", withFits, 158, 40, []string{"right", "up", " ", "3", "down", "2", "enter"}},
+		{"drafted_158x40", withFits, 158, 40, []string{"right", "up", " ", "2", "enter"}},
 		{"closer_158x40", withFits, 158, 40, []string{"2", "enter", "z", "z", "z"}},
 		{"narrow_38x20", withFits, 38, 20, nil},
 		{"refused_78x19", knifeProject(), 78, 19, []string{"7", "7", "enter"}},
@@ -119,7 +119,7 @@ func TestKeys(t *testing.T) { rig.CheckKeys(t, newRig(t, knifeProject(), 78, 19)
 // Tight by 3 in all at the front of the handle is 1.5 added to each half there.
 func TestInAll(t *testing.T) {
 	r := newRig(t, knifeProject(), 78, 19)
-	r.Keys("down", " ", "up", "3", "enter", "enter", "enter")
+	r.Keys("down", " ", "up", "3", "enter", "end", "enter")
 	if len(r.Project.Fits) != 1 {
 		t.Fatalf("corrections %v, said %q", r.Project.Fits, r.Said)
 	}
@@ -136,7 +136,7 @@ func TestInAll(t *testing.T) {
 // What is drawn before it is kept is the pattern that stands after.
 func TestDrawnIsKept(t *testing.T) {
 	r := newRig(t, knifeProject(), 78, 19)
-	r.Keys("up", " ", "1", "down", "1", "enter")
+	r.Keys("up", " ", "1", "enter")
 	drawn := r.Pane.made.plan
 	if drawn == nil {
 		t.Fatal("nothing drawn")
@@ -145,7 +145,7 @@ func TestDrawnIsKept(t *testing.T) {
 	if d := drawn.Flat.Stitch.Height(110) - before; d >= 0 || d < -1.001 {
 		t.Errorf("loose by 1 changes the half-width by %v", d)
 	}
-	r.Keys("enter", "enter")
+	r.Keys("end", "enter")
 	if len(r.Project.Fits) != 1 || r.Project.Fits[0].By != -1 {
 		t.Fatalf("corrections %v", r.Project.Fits)
 	}
@@ -162,7 +162,7 @@ func TestPaperCounts(t *testing.T) {
 	r := newRig(t, knifeProject(), 120, 30)
 	r.Pane.draft.with = "paper"
 	r.Keys("0", ".", "5", "enter").Shows("in paper: counts as +2.95 mm")
-	r.Keys("enter", "enter").Shows("1 +0.5 mm at 110, reach 20, in paper: counts as +2.95 mm")
+	r.Keys("end", "enter").Shows("1 +0.5 mm at 110, reach 20, in paper: counts as +2.95 mm")
 }
 
 func TestCursorSnaps(t *testing.T) {
@@ -208,7 +208,7 @@ func TestTakenUpAndOut(t *testing.T) {
 	p := knifeProject()
 	p.Fits = []project.Fit{{Fit: calc.Fit{At: 60, By: -1.25, Reach: 30}, With: "leather", Note: "loose"}, {Fit: calc.Fit{At: 90, By: 1, Reach: 20}, With: "paper"}}
 	r := newRig(t, p, 78, 24)
-	r.Keys("end", "up", "e", "2", "enter", "enter", "enter")
+	r.Keys("end", "up", "e", "2", "enter", "end", "enter")
 	want := project.Fit{Fit: calc.Fit{At: 60, By: -2, Reach: 30}, With: "leather", Note: "loose"}
 	if len(r.Project.Fits) != 2 || r.Project.Fits[0] != want {
 		t.Errorf("corrections %+v", r.Project.Fits)
@@ -240,7 +240,7 @@ func TestRefused(t *testing.T) {
 	}
 	r.Keys("esc", "home", "9", "9", "9", "enter").Shows("give 0 to")
 	r.Keys("esc", "home", "0", "enter", "-", "4", "5", "enter", "enter").Shows("leave nothing between fold and welt")
-	r.Keys("enter")
+	r.Keys("end", "enter")
 	if len(r.Project.Fits) != 0 {
 		t.Error("what can't be planned was kept")
 	}
@@ -253,7 +253,7 @@ func TestInches(t *testing.T) {
 	if reach := r.Pane.draft.reach.In(); math.Abs(reach-0.75) > 1e-9 {
 		t.Errorf("a reach of %v in is proposed, want 3/4", reach)
 	}
-	r.Type("1/16").Keys("enter", "enter", "enter")
+	r.Type("1/16").Keys("enter", "end", "enter")
 	if len(r.Project.Fits) != 1 || math.Abs(r.Project.Fits[0].By.MM()-25.4/16) > 1e-9 {
 		t.Errorf("corrections %+v", r.Project.Fits)
 	}
@@ -285,5 +285,81 @@ func TestOffered(t *testing.T) {
 	r.Keys("end", "x")
 	if len(r.Project.Fits) != 1 || len(r.Project.Carried) != 0 {
 		t.Errorf("let go: %+v, %+v", r.Project.Fits, r.Project.Carried)
+	}
+}
+
+// Enter goes from line to line, opens the note and keeps at the end, once.
+func TestEnterGoesLineByLine(t *testing.T) {
+	r := newRig(t, knifeProject(), 78, 24)
+	r.Keys("home")
+	for line := lineAt; line < lineNote; line++ {
+		if r.Pane.list.At != line {
+			t.Fatalf("Enter goes to line %d, want %d", r.Pane.list.At, line)
+		}
+		if line == lineBy {
+			r.Keys("1")
+		}
+		r.Keys("enter")
+	}
+	r.Keys("enter", "w", "e", "t", "enter", "enter")
+	if len(r.Project.Fits) != 1 || r.Project.Fits[0].Note != "wet" || r.Project.Fits[0].By != 1 {
+		t.Errorf("kept %+v, said %q", r.Project.Fits, r.Said)
+	}
+}
+
+// What is drawn and not kept stays until it is kept or Esc drops it: End leads to what keeps
+// it, and another correction is not taken up over it.
+func TestUnkeptStays(t *testing.T) {
+	p := knifeProject()
+	p.Fits = []project.Fit{{Fit: calc.Fit{At: 60, By: 1, Reach: 20}, With: "leather"}}
+	r := newRig(t, p, 78, 24)
+	r.Keys("home", "4", "0", "enter", " ", "0", ".", "5", "enter", "end")
+	if r.Pane.list.At != lineKeep {
+		t.Errorf("End leads to line %d", r.Pane.list.At)
+	}
+	for _, again := range []string{"enter", "e", "enter"} {
+		r.Keys("end", again)
+		if d := r.Pane.draft; d.at != 40 || d.by != 0.5 || !d.loose || d.instead >= 0 {
+			t.Fatalf("%s: the draft is %+v", again, d)
+		}
+		if want := "first the one you drew, -0.5 mm at 40: ↑ leads to what keeps it, Esc drops it"; r.Said[len(r.Said)-1] != want {
+			t.Errorf("%s: said %q", again, r.Said)
+		}
+	}
+	r.Keys("up", "enter")
+	if len(r.Project.Fits) != 2 || r.Project.Fits[1].At != 40 || r.Project.Fits[1].By != -0.5 {
+		t.Fatalf("kept %+v", r.Project.Fits)
+	}
+	r.Keys("end", "e")
+	if r.Pane.draft.instead != 1 {
+		t.Errorf("once kept it can't be taken up: %q", r.Said)
+	}
+}
+
+// A key held down takes one only, be it an offer or a correction.
+func TestOneAtATime(t *testing.T) {
+	for _, key := range []string{"x", "e", "enter", " "} {
+		p := knifeProject()
+		p.Fits = []project.Fit{{Fit: calc.Fit{At: 60, By: 1, Reach: 20}, With: "leather"}}
+		for i := range 3 {
+			p.Carried = append(p.Carried, project.Carried{Fit: project.Fit{Fit: calc.Fit{At: 150, By: length.Length(1 + i), Reach: 20}, With: "leather"}, From: "from Heron", Deepest: 60, Front: 110, Mouth: 150})
+		}
+		r := newRig(t, p, 78, 24)
+		r.Keys("end", key, key, key, key, key)
+		if n := len(r.Project.Carried); n != 2 {
+			t.Errorf("%q held leaves %d offers, said %q", key, n, r.Said)
+		}
+		r.Keys("up", key)
+		if n := len(r.Project.Carried); n != 1 {
+			t.Errorf("%q after another key leaves %d offers", key, n)
+		}
+	}
+	p := knifeProject()
+	for i := range 3 {
+		p.Fits = append(p.Fits, project.Fit{Fit: calc.Fit{At: 60, By: length.Length(1 + i), Reach: 20}, With: "leather"})
+	}
+	r := newRig(t, p, 78, 24)
+	if r.Keys("end", "x", "x", "x"); len(r.Project.Fits) != 2 {
+		t.Errorf("x held leaves %d corrections", len(r.Project.Fits))
 	}
 }
