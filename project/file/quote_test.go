@@ -63,14 +63,14 @@ func TestQuotesRefused(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, c := range []struct{ rows, want string }{
-		{"lines = \"work | 80 | work | 2 h\"\n", "quote.date: found nothing: give it: the day it was made"},
-		{"date = 2026-10-25\n", "quote.lines: found nothing: give it"},
-		{good + "accepted = 2026-10-24\n", "quote.accepted: found 2026-10-24: give the day it was made or a later one: it was made on 2026-10-25"},
-		{good + "unit = \"0\"\n", `quote.unit: found "0": give the smallest amount there is, as in "0.01"`},
+		{"lines = \"work | 80 | work | 2 h\"\n", "quote.date of quote 1: found nothing: give it: the day it was made"},
+		{"date = 2026-10-25\n", "quote.lines of quote 1: found nothing: give it"},
+		{good + "accepted = 2026-10-24\n", "quote.accepted of quote 1: found 2026-10-24: give the day it was made or a later one: it was made on 2026-10-25"},
+		{good + "unit = \"0\"\n", `quote.unit of quote 1: found "0": give the smallest amount there is, as in "0.01"`},
 		{good + "unit = \"a cent\"\n", "quote.unit"},
-		{good + "total = 80\n", "quote.total: found a key this program does not know"},
+		{good + "total = 80\n", "quote.total of quote 1: found a key this program does not know"},
 		{"date = 2026-10-25\nlines = \"work | ? | work | 2 h\"\n", "found 1 lines that come to at least 0.00: give an amount for each line"},
-		{"date = 2026-10-25\nlines = \"work | 1e9 | work | 2 h\"\n", "quote.lines: found what is no bill: row 1"},
+		{"date = 2026-10-25\nlines = \"work | 1e9 | work | 2 h\"\n", "quote.lines of quote 1: found what is no bill: row 1"},
 		{"date = 2026-10-25\nlines = \"agreed | -5 | a | b\"\n", "come to -5.00"},
 		{"date = 2026-10-25\nlines = 80\n", "quote.lines"},
 	} {

@@ -10,14 +10,17 @@ import (
 // Problem is one thing in a project that will not do.
 type Problem struct {
 	Key    string // as in the file: "sheath.gap", "knife.station.bottom"
-	Index  int    // of the mark, fit, step or weighing, from 0; -1: none
+	Index  int    // of the row of a list, from 0; -1: none
 	Line   int    // in the file, from 1; 0: not known
 	Found  string // what stands there
 	Remedy string // what would do
 }
 
 // rowNames is what one row of each list is called.
-var rowNames = map[string]string{"knife.station": "mark", "fit": "fit", "step": "step", "pattern": "pattern", "weigh": "weighing", "part": "part"}
+var rowNames = map[string]string{
+	"knife.station": "mark", "fit": "fit", "carried": "carried fit", "earlier": "earlier half-width", "step": "step", "pattern": "pattern", "quote": "quote",
+	"weigh": "weighing", "part": "part",
+}
 
 // Error names key, row, what was found and what would do, in one line.
 func (p Problem) Error() string {
