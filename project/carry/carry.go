@@ -34,12 +34,18 @@ func Placed(c project.Carried, p project.Project) (project.Fit, error) {
 	from := compare.Marks{Deepest: c.Deepest.MM(), Front: c.Front.MM(), Mouth: c.Mouth.MM()}
 	f := c.Fit
 	f.Fit = compare.Carry(calc.Fit{At: f.At, By: f.By, Reach: f.Reach}, from, to)
-	f.At, f.Reach = half(f.At), half(f.Reach)
+	f.At, f.Reach = ruled(f.At, p.Units), ruled(f.Reach, p.Units)
 	return f, nil
 }
 
-// half rounds to 0.5 mm, as a ruler shows it.
-func half(l length.Length) length.Length { return length.Length(math.Round(2*l.MM()) / 2) }
+// ruled rounds to what a ruler shows: 0.5 mm, or 1/32 in.
+func ruled(l length.Length, u length.Unit) length.Length {
+	parts, each := 2.0, length.Millimetre
+	if u == length.Inches {
+		parts, each = 32, length.Inch
+	}
+	return length.Length(math.Round(parts*float64(l/each)))*each/length.Length(parts) + 0 // no -0
+}
 
 // Experience is what finished sheaths tend to need, as corrections to be offered for p,
 // region by region; none where they tend to need none. The error is that of p's marks.
@@ -60,7 +66,7 @@ func Experience(past []compare.Tried, p project.Project) ([]project.Carried, err
 			continue
 		}
 		note := fmt.Sprintf("median of %d, %d had one, %s", h.Of, h.With, h.Region)
-		f.At, f.Reach = half(f.At), half(f.Reach)
+		f.At, f.Reach = ruled(f.At, p.Units), ruled(f.Reach, p.Units)
 		out = append(out, project.Carried{Fit: project.Fit{Fit: f, With: "leather", Note: note}, From: of, Deepest: length.Length(m.Deepest), Front: length.Length(m.Front), Mouth: length.Length(m.Mouth)})
 	}
 	return out, nil
