@@ -50,9 +50,10 @@ func (s Sheath) Yield() float64 {
 }
 
 // Left is what the quote leaves when the sheath has cost so much; ok is false before it is
-// finished, without a quote in the currency of today, and where a price is missing.
+// finished, without a plan, without a quote in the currency of today, and where a price is
+// missing.
 func (s Sheath) Left() (left decimal.Decimal, ok bool) {
-	if !s.Finished || s.Quote == nil || s.Quote.Bill.Currency.Sign != s.Cost.Currency.Sign {
+	if !s.Finished || s.Err != "" || s.Quote == nil || s.Quote.Bill.Currency.Sign != s.Cost.Currency.Sign {
 		return decimal.Zero, false
 	}
 	_, atLeast := s.Cost.Total()
