@@ -36,14 +36,19 @@ func (p *Project) Note(q Pattern) {
 }
 
 // Drawn is what the pattern of p is drawn from, and nothing else: whoever it is for, the
-// steps and the words are left out, and the unit of the screens is the millimetre. Its
-// marks stand for themselves.
+// steps, the words, the leather on the rack and the parts of the maker's own, which stand on
+// no sheet of it, are left out, and the unit of the screens is the millimetre. Its marks
+// stand for themselves.
 func (p Project) Drawn() Project {
 	p = p.Clone()
 	plain := Blank()
 	p.Title, p.Units, p.Notes, p.Room = "", length.Millimetres, "", plain.Room
 	p.Customer = Customer{Hand: p.Customer.Hand, Edge: p.Customer.Edge}
-	p.Source, p.Outline, p.Tracing = FromStations, plain.Outline, Tracing{}
+	p.Source, p.Outline, p.Tracing, p.Untouched = FromStations, plain.Outline, Tracing{}, ""
+	p.Hide, p.Added = Hide{}, nil
+	for i := range p.Fits {
+		p.Fits[i].Note = ""
+	}
 	p.Steps, p.Weigh, p.Patterns, p.Quotes, p.Carried, p.Earlier, p.MadeFor = nil, nil, nil, nil, nil, nil, MadeFor{}
 	return p
 }

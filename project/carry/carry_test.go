@@ -133,19 +133,19 @@ func tried(fits ...calc.Fit) compare.Tried {
 	return compare.Tried{Marks: compare.Marks{Front: 100, Mouth: 140}, Fits: fits}
 }
 
-// By hand: three sheaths of 3.2 mm had 1, 2 and 4 in all between handle and mouth, at 110,
-// 120 and 130: a quarter, a half and three quarters of the way. The median is 2, half way;
-// on this knife, 120 to 170, that is 145; the reaches 10, 16 and 12 have the median 12.
-// Before the handle two of three had none: nothing is offered.
+// By hand: of four sheaths of 3.2 mm three had 1, 2 and 4 in all between handle and mouth, at
+// 110, 120 and 130: a quarter, a half and three quarters of the way. The median of 0, 1, 2 and
+// 4 is 1.5, the places' half way; on this knife, 120 to 170, that is 145; the reaches 10, 16
+// and 12 have the median 12. Before the handle three of four had none: nothing is offered.
 func TestExperienceByHand(t *testing.T) {
 	past := []compare.Tried{
-		tried(calc.Fit{At: 110, By: 1, Reach: 10}), tried(calc.Fit{At: 120, By: 2, Reach: 16}, calc.Fit{At: 50, By: 3, Reach: 20}), tried(calc.Fit{At: 130, By: 4, Reach: 12}),
+		tried(calc.Fit{At: 110, By: 1, Reach: 10}), tried(calc.Fit{At: 120, By: 2, Reach: 16}, calc.Fit{At: 50, By: 3, Reach: 20}), tried(calc.Fit{At: 130, By: 4, Reach: 12}), tried(),
 	}
 	p := bar(120, 170)
 	p.Sheath.Leather = 3.2
 	got, err := Experience(past, p)
-	want := []project.Carried{{Fit: project.Fit{Fit: calc.Fit{At: 145, By: 2, Reach: 12}, With: "leather", Note: "median of 3, 3 had one, from the handle to the mouth"},
-		From: "from 3 finished sheaths of 3.2 mm", Front: 120, Mouth: 170}}
+	want := []project.Carried{{Fit: project.Fit{Fit: calc.Fit{At: 145, By: 1.5, Reach: 12}, With: "leather", Note: "median of 4, 3 had one, from the handle to the mouth"},
+		From: "from 4 finished sheaths of 3.2 mm", Front: 120, Mouth: 170}}
 	if err != nil || !slices.Equal(got, want) {
 		t.Fatalf("offered %+v, %v\nwant %+v", got, err, want)
 	}

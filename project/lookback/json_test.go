@@ -123,9 +123,9 @@ func TestReadyOverTheChangeOfTheClock(t *testing.T) {
 		t.Errorf("by day and night %v", r)
 	}
 	p.Customer.Due = time.Time{}
-	p.Steps = append(p.Steps, steps.Step{Title: "Dye", Sheet: true}, steps.Step{Title: "Buff"})
-	if r := ready(); r["spare"] != nil || r["unset"] != 1.0 || r["bare"] != 1.0 {
-		t.Errorf("for no day, with a step without minutes and a wait not set: %v", r)
+	p.Steps = append(p.Steps, steps.Step{Title: "Dye", Sheet: true}, steps.Step{Title: "Buff"}, steps.Step{Title: "Pack"})
+	if r := ready(); r["spare"] != nil || r["unset"] != 1.0 || r["bare"] != 2.0 {
+		t.Errorf("for no day, with two steps without minutes and a wait not set: %v", r)
 	}
 	if sh.Week = (calendar.Week{}); decoded(t, []Sheath{Of(p, sh)}, sh, at)["sheaths"].([]any)[0].(map[string]any)["ready"] != nil {
 		t.Error("ready in a shop without hours")

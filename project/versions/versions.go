@@ -33,6 +33,7 @@ func Of(p project.Project) []Version {
 			continue
 		}
 		drawn.Title, drawn.Units, drawn.Customer, drawn.Revision = p.Title, p.Units, p.Customer, q.Number
+		drawn.Hide, drawn.Added = p.Hide, p.Added // cut from the same leather
 		all = append(all, Version{Number: q.Number, Printed: q.Printed, project: drawn})
 	}
 	for i := range all { // by number; a file may have them in any order
@@ -57,7 +58,8 @@ func (v Version) Name() string {
 	return name
 }
 
-// Project is what it is drawn from, with the project's own title, unit and customer.
+// Project is what it is drawn from, with the project's own title, unit, customer, leather and
+// added parts.
 func (v Version) Project() project.Project { return v.project }
 
 // Plan works the pattern out.
