@@ -15,13 +15,17 @@ const laidDot = 0.2 // mm, of these tests' dots
 
 // laid is the inside of the frame with a piece on it: its colour by place inside, under light by place. Edges are a dot soft.
 func laid(shape far, colour [3]float64, light func(v curve.Vec) float64) *pieceField {
-	f := &pieceField{truth: flatAt(laidDot, func(curve.Vec) float64 { return 1 })}
+	return laidAt(laidDot, shape, colour, light)
+}
+
+func laidAt(dot float64, shape far, colour [3]float64, light func(v curve.Vec) float64) *pieceField {
+	f := &pieceField{truth: flatAt(dot, func(curve.Vec) float64 { return 1 })}
 	for c := range f.rgb {
 		f.rgb[c] = raster.NewGrey(f.grey.Width, f.grey.Height)
 	}
 	for i := range f.grey.V {
 		v := f.place(curve.Vec{X: float64(i % f.grey.Width), Y: float64(i / f.grey.Width)})
-		in := min(max(0.5-shape(v)/(2*laidDot), 0), 1)
+		in := min(max(0.5-shape(v)/(2*dot), 0), 1)
 		l := 0.8
 		if light != nil {
 			l *= light(v)
@@ -101,7 +105,7 @@ func TestPieceRefused(t *testing.T) {
 		{"with a crumb", both(big, box(curve.Vec{X: 80, Y: 60}, 14, 15, 0)), brown, nil, ""},
 		{"just large enough", box(middle, 20.5, 20.5, 0), brown, nil, ""},
 	} {
-		_, err := laid(c.shape, c.colour, c.light).read()
+		_, err := laidAt(0.4, c.shape, c.colour, c.light).read()
 		if c.want == "" {
 			if err != nil {
 				t.Errorf("%s: %v", c.name, err)
