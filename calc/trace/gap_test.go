@@ -184,7 +184,16 @@ func TestGaps(t *testing.T) {
 // A bridged gap of 2 mm is told to a tenth, and the outline runs on over it within a third of a millimetre.
 func TestOutlineOverGap(t *testing.T) {
 	at := middle.Add(curve.Vec{X: 20})
+	if d := drawIt(t, flat(pencil.lines(open(circle(middle, 20), at, 1.2))), Options{}); len(d.gaps) != 1 || math.Abs(d.gaps[0]-1.2) > 0.7 {
+		t.Errorf("gaps %v, want one of about 1.2 mm", d.gaps)
+	}
 	d := drawIt(t, flat(pencil.lines(open(circle(middle, 20), at, 2))), Options{})
+	// inside, and on the bridge, it is as far below the level as paper is above
+	for _, v := range []curve.Vec{middle, middle.Add(curve.Vec{Y: -15}), at} {
+		if got, want := d.field.At(v.Mul(1/dotOf)), 2*d.level-1; math.Abs(float64(got-want)) > 1e-5 {
+			t.Errorf("at %v there is %v, want %v", v, got, want)
+		}
+	}
 	if len(d.gaps) != 1 || math.Abs(d.gaps[0]-2) > 0.7 || math.Round(d.gaps[0]*10)/10 != d.gaps[0] {
 		t.Errorf("gaps %v, want one of about 2 mm", d.gaps)
 	}
@@ -208,7 +217,7 @@ func TestRule(t *testing.T) {
 			if got != 0.1 {
 				t.Errorf("at %v the dark became %v", v, got)
 			}
-		case in != (got == 0.4) && math.Abs(across-0.26) > 1e-6 && along > 1e-6 && along < 10-1e-6:
+		case in != (got == 0.4) && math.Abs(across-0.26) > 1e-6 && math.Abs(along) > 1e-6 && math.Abs(along-10) > 1e-6:
 			t.Fatalf("at %v, %v along and %v off, there is %v", v, along, across, got)
 		}
 	}

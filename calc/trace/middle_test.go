@@ -172,7 +172,9 @@ func TestLineWidth(t *testing.T) {
 			t.Errorf("a line of %v is %v wide at the level", w, seen)
 		}
 	}
-	if seen, drawn, _ := widths(pen{3.2, 0.1, 0.6}, 0.1); seen != 0 || drawn != 0 {
-		t.Errorf("a line of 3.2 mm is %v wide, and %v", seen, drawn)
+	for _, w := range []float64{2.5, 3.2} {
+		if seen, drawn, _ := widths(pen{w, 0.1, 0.6}, 0.1); seen != 0 || drawn != 0 {
+			t.Errorf("a line of %v mm is %v wide, and %v", w, seen, drawn)
+		}
 	}
 }

@@ -25,7 +25,7 @@ func TestOutlineOfCircle(t *testing.T) {
 	for _, c := range []struct {
 		r, standoff float64
 		p           pen
-	}{{25, 0, pencil}, {25, 0, pen{0.9, 0.15, 0.4}}, {30, 0.5, pen{0.5, 0.1, 0.7}}, {9, 0, pencil}} {
+	}{{25, 0, pencil}, {25, 0, pen{0.9, 0.15, 0.4}}, {25, 0.05, pencil}, {30, 0.5, pen{0.5, 0.1, 0.7}}, {9, 0, pencil}} {
 		d := drawIt(t, flat(c.p.lines(circle(middle, c.r))), Options{Standoff: c.standoff})
 		if want := c.p.width / 2; c.standoff == 0 && math.Abs(d.standoff-want) > 0.05 || c.standoff != 0 && d.standoff != c.standoff {
 			t.Errorf("%+v: the stand-off is %v", c, d.standoff)

@@ -11,7 +11,12 @@ import (
 // strokesOf are the strokes found beside a circle of 20 mm.
 func strokesOf(t *testing.T, fs ...far) []Stroke {
 	t.Helper()
-	tr := flat(pencil.lines(append(fs, circle(middle, 20))...))
+	return strokesBy(t, pencil, fs...)
+}
+
+func strokesBy(t *testing.T, p pen, fs ...far) []Stroke {
+	t.Helper()
+	tr := flat(p.lines(append(fs, circle(middle, 20))...))
 	d := drawIt(t, tr, Options{})
 	return d.strokes(tr)
 }
@@ -40,6 +45,9 @@ func TestStrokesFound(t *testing.T) {
 			t.Errorf("%v: none from %v to %v among %v", w, foot, end, got)
 		}
 	}
+	if got := strokesBy(t, pen{1.3, 0.1, 0.6}, segment(out(1, 0), out(1, 5.5)), segment(out(4, 0), out(4, 6))); len(got) != 2 {
+		t.Errorf("by a blunt pencil %d strokes, want 2", len(got))
+	}
 	if !slices.ContainsFunc(got, func(s Stroke) bool {
 		return math.Abs(s.Foot.Dist(middle)-19.7) < 0.3 && s.Foot.Y < 58.3 && s.Foot.Y > 57 && s.End.Dist(curve.Vec{X: 77.7, Y: 62.2}) < 0.6
 	}) {
@@ -55,6 +63,7 @@ func TestWhatIsNoStroke(t *testing.T) {
 		segment(out(2, 0), out(2, 14)),
 		segment(out(3, 3), out(3, 8)),
 		circle(out(4, 2.5), 1.5),
+		func(v curve.Vec) float64 { return max(segment(out(5, 2), out(5, 4))(v)-1.5, 0) }, // a blot
 	)
 	if len(got) != 0 {
 		t.Errorf("strokes %v, want none", got)

@@ -180,6 +180,7 @@ func TestLevelsWithoutInk(t *testing.T) {
 		"clean":           {pencil.lines(), 0, false},
 		"noise alone":     {pencil.lines(), 0.03, false},
 		"a faint line":    {pen{0.6, 0.1, 0.05}.lines(circle(middle, 25)), 0.01, false},
+		"hardly drawn":    {pen{0.8, 0.1, 0.1}.lines(circle(middle, 25)), 0.002, false},
 		"a short line":    {pencil.lines(segment(curve.Vec{X: 40, Y: 60.4}, curve.Vec{X: 66, Y: 60.4})), 0.005, false},
 		"a longer line":   {pencil.lines(segment(curve.Vec{X: 20, Y: 60.4}, curve.Vec{X: 80, Y: 60.4})), 0.005, true},
 		"faint but clean": {pen{0.8, 0.1, 0.18}.lines(circle(middle, 25)), 0.003, true},
