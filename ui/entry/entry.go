@@ -141,7 +141,11 @@ var ErrGone = errors.New("this row is gone: the file was changed meanwhile")
 // Commit keeps the value.
 func (e *Entry) Commit() []act.Msg {
 	label := e.Name() + " " + ansi.Truncate(strings.TrimSpace(e.Line.Text()), LongestLabel, "…")
-	return []act.Msg{act.Commit{Label: label, Do: e.setter()}}
+	commit := act.Commit{Label: label, Do: e.setter()}
+	if as := e.ReadAs(); as != "" { // before it: what warns then is the better word
+		return []act.Msg{act.Say{Text: e.Name() + ": " + strings.TrimSpace(e.Line.Text()) + ", " + as}, commit}
+	}
+	return []act.Msg{commit}
 }
 
 func (e *Entry) Name() string { return e.Field.NameIn(e.Base) }

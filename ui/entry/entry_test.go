@@ -25,6 +25,12 @@ func kept(t *testing.T, p project.Project, key, text string) (project.Project, *
 	e := New(fieldOf(project.Fields, key), p, text, rig.Noon)
 	if e.Err == nil {
 		for _, m := range e.Commit() {
+			if said, is := m.(act.Say); is { // of a fraction
+				if !strings.Contains(said.Text, "read as inches") {
+					t.Errorf("%s %q: said %q", key, text, said.Text)
+				}
+				continue
+			}
 			if err := m.(act.Commit).Do(&p); err != nil {
 				t.Errorf("%s %q: %v", key, text, err)
 			}

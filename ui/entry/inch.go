@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"unicode"
 
 	"chape/calc/length"
 	"chape/project"
@@ -36,6 +37,23 @@ func (e *Entry) wholeInches() int {
 		return 0
 	}
 	return k
+}
+
+// ReadAs says that a fraction without a unit was read as inches in a project in millimetres;
+// "": there is nothing to say.
+func (e *Entry) ReadAs() string {
+	text := e.Line.Text()
+	fraction, unit := strings.ContainsAny(text, "/⁄½⅓⅔¼¾⅛⅜⅝⅞"), strings.ContainsAny(text, "\"″'") || strings.ContainsFunc(text, unicode.IsLetter)
+	if e.Err != nil || e.Base.Units == length.Inches || !fraction || unit {
+		return ""
+	}
+	switch v := e.value.(type) {
+	case length.Length:
+		return "read as inches: " + v.Short(length.Millimetres) + " mm"
+	case length.Sold:
+		return "read as inches: " + v.Thick.Short(length.Millimetres) + " mm"
+	}
+	return ""
 }
 
 // inches is a difference as whole inches, if it is that but for an eighth; else 0.

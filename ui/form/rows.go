@@ -8,8 +8,9 @@ type Row struct {
 	Heading string
 	Heads   []project.Field // the columns that are named
 	Cells   []project.Field
-	List    string // "mark" or "fit": the table it belongs to; "" for a field of its own
-	Index   int    // its place in that table
+	Texts   []string // of a line of a table: what its cells show
+	List    string   // "mark" or "fit": the table it belongs to; "" for a field of its own
+	Index   int      // its place in that table
 }
 
 // IsHeading tells whether the cursor passes over the row.
@@ -30,6 +31,7 @@ func Rows(page Page, p project.Project) []Row {
 			rows = append(rows, Row{Heading: g.Heading})
 		}
 		if more[0].List != "" {
+			fill(more, p)
 			rows = append(rows, Row{Heads: more[0].Cells, List: more[0].List})
 		}
 		rows = append(rows, more...)

@@ -5,11 +5,9 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
-	"chape/calc/length"
 	"chape/project"
 	"chape/ui/form"
 	"chape/ui/layout"
-	"chape/ui/term"
 )
 
 // The names of the columns where the full names have no room.
@@ -24,41 +22,23 @@ func columnName(f project.Field) string {
 	return f.Name
 }
 
-// cellText is one figure of a table. Widths are shown as finely as the tool
-// they are laid out with.
-func (m *Model) cellText(f project.Field) string {
-	v := f.Get(m.snap.Project)
-	if l, ok := v.(length.Length); ok {
-		return l.Figure(m.snap.Unit, f.Fine)
-	}
-	if !f.Counts(m.snap.Project) {
-		return ""
-	}
-	return term.Plain(f.Show(m.snap.Project))
-}
-
 // wordsWidth is how much of a column of words is shown where others need the
 // room too.
 const wordsWidth = 10
 
 // columnWidths are what the columns of a table take at least, and with their words whole.
 func (m *Model) columnWidths(list string) (all, full []int) {
-	var cells [][]project.Field
 	for _, r := range m.rows {
-		if r.List == list && !r.IsHeading() {
-			cells = append(cells, r.Cells)
+		if r.List != list || r.IsHeading() {
+			continue
 		}
-	}
-	if len(cells) == 0 {
-		return nil, nil
-	}
-	all, full = make([]int, len(cells[0])), make([]int, len(cells[0]))
-	for j := range all {
-		all[j] = ansi.StringWidth(columnName(cells[0][j]))
-		for _, row := range cells {
-			full[j] = max(full[j], ansi.StringWidth(m.cellText(row[j])))
+		if all == nil {
+			all, full = make([]int, len(r.Cells)), make([]int, len(r.Cells))
 		}
-		all[j] = max(all[j], min(wordsWidth, full[j]))
+		for j, text := range r.Texts {
+			full[j] = max(full[j], ansi.StringWidth(text))
+			all[j] = max(ansi.StringWidth(columnName(r.Cells[j])), min(wordsWidth, full[j]))
+		}
 	}
 	return all, full
 }
@@ -126,7 +106,7 @@ func (m *Model) tableLine(i int) string {
 			b.WriteString(layout.Line(m.typed(widths[n]), widths[n]))
 			continue
 		}
-		text := rightAligned(m.cellText(r.Cells[j]), widths[n])
+		text := rightAligned(r.Texts[j], widths[n])
 		if e := m.doubted(r.Cells[j]); e != nil {
 			text = m.Styles.Warn.Render(rightAligned(e.Text()+"?", widths[n]))
 		}

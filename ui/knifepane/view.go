@@ -1,6 +1,7 @@
 package knifepane
 
 import (
+	"strconv"
 	"strings"
 
 	"github.com/charmbracelet/lipgloss"
@@ -154,6 +155,8 @@ const noFits = "No corrections yet. T takes up what a folded trial shows: where 
 func (m *Model) foot() []string {
 	f, ok := m.field()
 	switch {
+	case len(m.rows) == 0 && len(m.snap.Project.Carried) > 0:
+		return m.styled(strconv.Itoa(len(m.snap.Project.Carried))+" offered: T shows them, each to be kept or let go", m.Styles.Note, hintLines)
 	case len(m.rows) == 0: // the trial page, before a trial
 		return m.styled(noFits, m.Styles.Quiet, hintLines)
 	case !ok:
@@ -162,6 +165,8 @@ func (m *Model) foot() []string {
 		return m.styled("! "+m.edit.Question(), m.Styles.Warn, warnLines)
 	case m.edit != nil && m.edit.Wrong():
 		return m.styled("! "+m.edit.Complaint(), m.Styles.Warn, warnLines)
+	case m.edit != nil && m.edit.ReadAs() != "":
+		return m.styled(m.edit.ReadAs(), m.Styles.Note, hintLines)
 	case f.Hint == "":
 		return nil
 	}
