@@ -47,9 +47,11 @@ config.toml), to be typed over in the workbench: chape FILE.`,
 		}
 		p := set.NewProject(*title)
 		if *units != "" {
-			if p.Units, err = length.ParseUnit(*units); err != nil {
+			u, err := length.ParseUnit(*units)
+			if err != nil {
 				return call.Misuse("%v", err)
 			}
+			p.BeginIn(u)
 		}
 		if err := p.Validate(); err != nil {
 			return call.Misuse("%v", err)
