@@ -27,7 +27,7 @@ const SquareMetre length.Area = 1e6
 
 // Leather is what a sheath takes of one leather.
 type Leather struct {
-	Name   string      // "body", "strap"; "" where there is one leather
+	Name   string      // "added parts, 2 mm"; "" the sheath itself
 	Cut    length.Area // what becomes parts
 	Bought length.Area // with what is lost between them
 	From   string      // where Bought comes from: "placed, yield 68 %", "25 % for offcuts"
@@ -199,7 +199,7 @@ func leatherLine(l Leather, p Prices, u length.Unit) Line {
 	}
 	name := "leather"
 	if l.Name != "" {
-		name += ", " + l.Name
+		name += " (" + l.Name + ")"
 	}
 	n := decimal.NewFromFloat(float64(l.Bought)).DivRound(decimal.NewFromFloat(float64(by)), 4)
 	line := times(LeatherLine, name, n, unit, price, p.Currency)

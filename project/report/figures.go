@@ -10,6 +10,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	bill "chape/project/money"
+	"chape/project/takes"
 )
 
 // sewing is what dividers, drill and thread are set by.
@@ -72,27 +73,19 @@ func TenStepsRow(plan *calc.Plan, u length.Unit) Row {
 
 // leather is what a sheath takes of it: the area used, the area to buy with a share for
 // offcuts, and the smallest piece that the body with its tab is cut from.
-func leather(plan *calc.Plan, u length.Unit, loss Loss) Rows {
+func leather(p project.Project, plan *calc.Plan, u length.Unit, offcut float64) Rows {
 	b := plan.Body
-	c, loss := loss.bought(plan)
+	c, with := takes.ToBuy(p, plan, takes.LossOf(p, plan, offcut), u)
 	used := "body and welt"
 	if b.TabLength > 0 {
 		used = "body, tab and welt"
 	}
 	return Rows{
-		area(ToBuy, "leather to buy", c.ToBuy, u, beyond(loss)),
+		area(ToBuy, "leather to buy", c.ToBuy, u, with),
 		ruler(PieceLong, "smallest piece, long", b.Length+b.TabLength, u, "", ""),
 		ruler(PieceWide, "smallest piece, wide", b.Width, u, "both halves, fold in the middle", ""),
 		area(Used, "leather used", c.LeatherArea, u, used),
 	}
-}
-
-// beyond says what is bought beyond what is cut.
-func beyond(l Loss) string {
-	if l.laid {
-		return "as " + l.From
-	}
-	return "with " + l.From
 }
 
 // parts gives the figures of what is cut.

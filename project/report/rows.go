@@ -80,7 +80,7 @@ type Rows []Row
 // 0.001 in, for every step carries its error on; thread as it is pulled off the reel.
 func Figures(p project.Project, plan *calc.Plan, u length.Unit, offcut float64) Rows {
 	out := sewing(p, plan, u)
-	out = append(out, leather(plan, u, LossOf(p, plan, offcut))...)
+	out = append(out, leather(p, plan, u, offcut)...)
 	out = append(out, parts(p, plan, u)...)
 	out = append(out, tightest(plan, u)...)
 	slices.SortStableFunc(out, func(a, b Row) int { return int(a.Key) - int(b.Key) })

@@ -104,44 +104,6 @@ func TestCostRow(t *testing.T) {
 	}
 }
 
-// What leather is bought beyond what is cut is said as it came about: a share for offcuts, or
-// as it was placed; a loss of a quarter of what is cut is a yield of 80 %.
-func TestWhereTheLossComesFrom(t *testing.T) {
-	if got := OffcutLoss(0.25); got.From != "25 % for offcuts" || got.Share != 0.25 {
-		t.Errorf("%+v", got)
-	}
-	p := bar()
-	plan := compute(t, p)
-	if got := LossOf(p, plan, 0.9); got != OffcutLoss(0.9) || beyond(got) != "with 90 % for offcuts" {
-		t.Errorf("before placing %+v, %q", got, beyond(got))
-	}
-	p.Hide = project.Hide{Placed: true, Lost: 0.25}
-	if got := LossOf(p, plan, 0.9); got.From != "placed, yield 80 %" || got.Share != 0.25 || beyond(got) != "as placed, yield 80 %" {
-		t.Errorf("%+v, %q", got, beyond(got))
-	}
-	// The pattern it was placed for counts: a margin half a millimetre wider is another, and back again the first.
-	p.Hide.Cut = Cut(p, plan)
-	wider := p.Clone()
-	wider.Sheath.Margin += 0.5
-	if got := LossOf(wider, compute(t, wider), 0.9); got.Share != 0.9 || beyond(got) != "with 90 % for offcuts: the placing is of an earlier pattern" {
-		t.Errorf("of another pattern %+v, %q", got, beyond(got))
-	}
-	// Where the parts side by side take more than the share, both places that say it say so.
-	small := compute(t, wider)
-	where := "the parts side by side: the placing is of an earlier pattern"
-	if got := Takes(wider, small, LossOf(wider, small, 0)).Leather[0].From; got != where {
-		t.Errorf("with no share the cost says %q", got)
-	}
-	if rows := Figures(wider, small, length.Millimetres, 0).Pick(ToBuy); !strings.Contains(rows[0].Words(), where) {
-		t.Errorf("the plan says %+v", rows)
-	}
-	more := p.Clone()
-	more.Added = append(more.Added, project.Part{Name: "loop", Count: 1, Length: 80, Width: 25})
-	if got := Cut(more, plan) - Cut(p, plan); got != 2000 || !Stale(more, plan) || Stale(p, plan) {
-		t.Errorf("a part of 80 × 25 more takes %v mm² more, stale %v", got, Stale(more, plan))
-	}
-}
-
 // The words beside figures: plies one by one, leather as it is sold, the line as it was
 // measured, the way of sewing.
 func TestNotesOfTheFigures(t *testing.T) {

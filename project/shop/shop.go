@@ -10,7 +10,7 @@ import (
 	"chape/calc/calendar"
 	"chape/project"
 	"chape/project/money"
-	"chape/project/report"
+	"chape/project/takes"
 )
 
 // Shop is a maker's shop as the settings have it. The zero value knows no price and no
@@ -41,7 +41,7 @@ func (s Shop) Maker() []string {
 // Takes is what a sheath takes here: leather, thread and minutes, and a snap and a rivet
 // where there is a strap, one for each hole that the plan punches in it.
 func (s Shop) Takes(p project.Project, plan *calc.Plan) money.Use {
-	u := report.Takes(p, plan, report.LossOf(p, plan, s.Offcut))
+	u := takes.Use(p, plan, takes.LossOf(p, plan, s.Offcut))
 	if plan.Strap != nil {
 		u.Items = append(u.Items, money.Item{Name: "snap", Count: 1, Each: s.Snap}, money.Item{Name: "rivet", Count: 1, Each: s.Rivet})
 	}

@@ -7,7 +7,7 @@ import (
 	"chape/calc/length"
 	"chape/project/leather"
 	"chape/project/money"
-	"chape/project/report"
+	"chape/project/takes"
 )
 
 // A yield of an earlier pattern is said to be one, and the cost goes back to a share for
@@ -15,14 +15,14 @@ import (
 func TestAYieldOfAnEarlierPattern(t *testing.T) {
 	b := newBench(t, 120, 30, offcut())
 	b.Keys("p", "end", "up", "enter").Shows("so far yield")
-	if got := report.LossOf(b.Project, b.Snap.Plan, 0.25).From; !strings.HasPrefix(got, "placed, yield") {
+	if got := takes.LossOf(b.Project, b.Snap.Plan, 0.25).From; !strings.HasPrefix(got, "placed, yield") {
 		t.Errorf("the cost comes of %q", got)
 	}
 	margin := b.Project.Sheath.Margin
 	b.Project.Sheath.Margin += 1
 	b.Show()
 	b.Keys("end").Shows("an earlier pattern's", "not counted", "place them again")
-	if got := report.LossOf(b.Project, b.Snap.Plan, 0.25).From; got != "25 % for offcuts: the placing is of an earlier pattern" {
+	if got := takes.LossOf(b.Project, b.Snap.Plan, 0.25).From; got != "25 % for offcuts: the placing is of an earlier pattern" {
 		t.Errorf("the cost comes of %q", got)
 	}
 	b.Project.Sheath.Margin = margin

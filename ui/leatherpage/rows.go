@@ -8,7 +8,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/leather"
-	"chape/project/report"
+	"chape/project/takes"
 	"chape/ui/act"
 	"chape/ui/term"
 )
@@ -231,7 +231,7 @@ func (m *Model) kept() string {
 
 // stale tells whether that yield is of an earlier pattern.
 func (m *Model) stale() bool {
-	return m.snap.Plan != nil && report.Stale(m.snap.Project, m.snap.Plan)
+	return m.snap.Plan != nil && takes.Stale(m.snap.Project, m.snap.Plan)
 }
 
 // shown is a length as it stands on a line, in inches as a rule or a gauge has them.

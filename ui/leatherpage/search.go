@@ -6,7 +6,7 @@ import (
 
 	"chape/project"
 	"chape/project/leather"
-	"chape/project/report"
+	"chape/project/takes"
 	"chape/ui/act"
 	"chape/ui/leatherpage/jobs"
 	"chape/ui/term"
@@ -74,7 +74,7 @@ func (m *Model) turn(by int) []act.Msg {
 
 // keepYield has the cost reckon with what the placing loses.
 func (m *Model) keepYield() []act.Msg {
-	lost, cut := m.laid.Lost(), report.Cut(m.snap.Project, m.snap.Plan)
+	lost, cut := m.laid.Lost(), takes.Cut(m.snap.Project, m.snap.Plan)
 	return m.commit(fmt.Sprintf("leather lost between the parts: %.0f %% of what is cut", 100*lost), func(p *project.Project) error {
 		p.Hide.Lost, p.Hide.Placed, p.Hide.Cut = lost, true, cut
 		return p.Validate()
