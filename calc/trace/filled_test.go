@@ -118,6 +118,22 @@ func TestPieceRefused(t *testing.T) {
 	}
 }
 
+// An edge that leaves half of the light may be a shadow's, one that leaves a third is not; a tenth of it may be less clear; whichever way the outline runs.
+func TestDarkEdge(t *testing.T) {
+	disc := circle(middle, 22)
+	for _, c := range []struct {
+		left  float64
+		light func(curve.Vec) float64
+		want  bool
+	}{{0.5, nil, false}, {0.44, nil, false}, {0.35, nil, true}, {0.35, fall, true}, {0.35, shadow, true}, {0.9, nil, false}} {
+		f := laid(disc, [3]float64{c.left, c.left, c.left}, c.light)
+		l := ring(middle.Mul(1/laidDot), 22/laidDot, 600)
+		if a, b := f.darkEdge(l), f.darkEdge(l.Reverse()); a != c.want || b != c.want {
+			t.Errorf("with %v of the light left: %v and %v", c.left, a, b)
+		}
+	}
+}
+
 // besideFrame tells whether a refusal says a place that is within a millimetre of what is printed.
 func besideFrame(no *Refused) bool {
 	tr := &truth{Sheet: small, dot: laidDot}

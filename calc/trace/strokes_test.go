@@ -63,7 +63,7 @@ func TestWhatIsNoStroke(t *testing.T) {
 		segment(out(2, 0), out(2, 14)),
 		segment(out(3, 3), out(3, 8)),
 		circle(out(4, 2.5), 1.5),
-		func(v curve.Vec) float64 { return max(segment(out(5, 2), out(5, 4))(v)-1.5, 0) }, // a blot
+		segment(out(5, 0), out(5, 4)), segment(out(4.9, 4.1), out(5.1, 4.1)), // a letter
 	)
 	if len(got) != 0 {
 		t.Errorf("strokes %v, want none", got)
