@@ -32,10 +32,11 @@ type Model struct {
 	edit    *entry.Entry
 	placed  bool // the cursor has been put on its first row
 	wanted  *place
-	warned  bool   // the last key would have put measured marks away, and was not obeyed
-	meant   bool   // the key before this one was, and this is the same again
-	pressed string // the last key
-	full    bool   // a tool has typed the page's last number, and nothing else was pressed since
+	warned  bool     // the last key would have put measured marks away, and was not obeyed
+	meant   bool     // the key before this one was, and this is the same again
+	pressed string   // the last key
+	full    bool     // a tool has typed the page's last number, and nothing else was pressed since
+	spare   []string // the readings after that
 
 	doubts []*entry.Entry  // what waits to be said to be meant, on rows that were left
 	met    map[string]bool // the choices that the cursor has been on

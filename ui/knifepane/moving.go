@@ -1,6 +1,8 @@
 package knifepane
 
 import (
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/project"
@@ -36,14 +38,16 @@ func (m *Model) hop(by int) []act.Msg { return m.hopTo(by, m.isNumber) }
 func (m *Model) further() []act.Msg {
 	_, _, more := find(m.rows, m.line, m.column+1, 1, m.isNumber)
 	if m.full = !more; m.full {
+		m.spare = nil
 		return []act.Msg{act.Say{Text: "the last number of the page: " + m.onward()}}
 	}
 	return m.hop(1)
 }
 
-// notTaken says of a reading that it came after the page's last number.
+// notTaken says of a reading that it came after the page's last number, with those before it.
 func (m *Model) notTaken(reading string) []act.Msg {
-	return []act.Msg{act.Say{Text: "the page is full: " + reading + " was not taken; " + m.onward(), Warn: true}}
+	m.spare = append(m.spare, reading)
+	return []act.Msg{act.Say{Text: "the page is full, not taken: " + strings.Join(m.spare, ", ") + "; " + m.onward(), Warn: true}}
 }
 
 func (m *Model) onward() string { return "→ leads to the " + m.page.Next(1).String() + " page" }

@@ -265,10 +265,13 @@ func TestReadingsEndWithThePage(t *testing.T) {
 		t.Errorf("said %q, want %q", f.said, want)
 	}
 	f.read("9.9")
-	if want := "the page is full: 9.9 was not taken; → leads to the sheath page"; f.said[len(f.said)-1] != want {
+	if want := "the page is full, not taken: 9.9; → leads to the sheath page"; f.said[len(f.said)-1] != want {
 		t.Errorf("said %q, want %q", f.said, want)
 	}
 	f.read("5.5")
+	if want := "the page is full, not taken: 9.9, 5.5; → leads to the sheath page"; f.said[len(f.said)-1] != want {
+		t.Errorf("said %q, want %q", f.said, want)
+	}
 	o := f.project().Outline
 	if o.Swell != 4.5 || o.Butt != 25 || o.Grind != 1.2 || f.project().Sheath != was || f.at() != "knife.outline.grind" || act.Typing(f.pane) {
 		t.Fatalf("at %s: %+v, said %q", f.at(), o, f.said)
@@ -294,7 +297,7 @@ func TestAQuestionOnThePagesLastNumber(t *testing.T) {
 	f.warned("0.9: is the calliper in inches?")
 	f.read("12")
 	f.warned("0.9: is the calliper in inches?")
-	if want := "the page is full: 12 was not taken; → leads to the sheath page"; f.said[len(f.said)-1] != want || f.project().Outline.Grind != 25 {
+	if want := "the page is full, not taken: 12; → leads to the sheath page"; f.said[len(f.said)-1] != want || f.project().Outline.Grind != 25 {
 		t.Errorf("%v, said %q", f.project().Outline.Grind, f.said)
 	}
 }
