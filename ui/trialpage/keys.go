@@ -22,6 +22,9 @@ func (m *Model) keys() part.Keys {
 	for i, row := range lines {
 		if slices.Contains(row.Binding.Keys(), "end") {
 			lines[i] = part.Key("End", "last line; first to what keeps a correction that is drawn", part.Quiet(m.end), "end")
+			if m.draft.drawn() {
+				lines[i] = lines[i].Foot("to keep it")
+			}
 		}
 	}
 	return append(part.Keys{
