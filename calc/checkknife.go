@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"chape/calc/knife"
@@ -24,7 +25,11 @@ func (in Input) checkThickness() []Check {
 			c.say("%s: %v where a knife of these proportions has about %v: is that right?", f.Name, inCalliper(f.Value.MM()), inCalliper(f.Usual.MM()))
 			all = append(all, c)
 		}
-		all = append(all, in.oddOutline()...)
+		for _, c := range in.oddOutline() {
+			if !slices.ContainsFunc(all, func(o Check) bool { return o.Mend == c.Mend }) { // once is enough
+				all = append(all, c)
+			}
+		}
 	}
 	if len(all) == 0 {
 		c := Check{Name: "thickness", Mend: "knife.station.thick"}

@@ -144,6 +144,18 @@ var checkTexts = []struct {
 		in.Outline, in.Knife.Stations = &o, filled(o)
 	},
 		"handle thickness: the knife is thicker (30 mm), 122 mm from the point, than it is deep (27 mm): is that right?"},
+	{"thickness", Note, func(in *Input) {
+		o := knife.Usual()
+		o.Butt = 15
+		in.Outline, in.Knife.Stations = &o, filled(o)
+	},
+		"butt depth: the knife is thicker (17 mm), 232 mm from the point, than it is deep (15 mm): is that right?"},
+	{"thickness", Note, func(in *Input) {
+		o := knife.Usual()
+		o.Butt = 2
+		in.Outline, in.Knife.Stations = &o, filled(o)
+	},
+		"butt depth: 2 mm where a knife of these proportions has about 27 mm: is that right?"},
 	{"untouched", Note, func(in *Input) { in.Untouched = []string{"swell"} },
 		"1 number of the knife is still the new project's: swell; type it, or Enter on it if it is right"},
 	{"untouched", Note, func(in *Input) { in.Untouched = []string{"blade depth", "swell"} },
@@ -217,7 +229,7 @@ var mended = []struct{ words, key string }{
 	{`raise mouth to first hole|: start further`, "stitch.first"}, {`end further from`, "stitch.last"},
 	{`or move the rows|: move its row|sew them|sew the row`, "belt.row"},
 	{`^mark.*(thicker|its thickness)`, "knife.station.thick"}, {`^mark.*its depth`, "knife.station.bottom"},
-	{`^blade length`, "knife.outline.blade"}, {`^handle thickness`, "knife.outline.handle_thick"}, {`still the new project`, "knife.outline.blade"},
+	{`^blade length`, "knife.outline.blade"}, {`^handle thickness`, "knife.outline.handle_thick"}, {`^butt depth`, "knife.outline.butt"}, {`still the new project`, "knife.outline.blade"},
 	{`; make (it|the tab) .* wide|^relief hole.*: make the tab narrower`, "belt.tab"}, {`set it .* from the fold`, "belt.offset"},
 	{`leave more lap`, "belt.lap"}, {`: give it a longer pitch`, "stitch.pitch"}, {`: give it a wider margin`, "sheath.margin"}, {`make it smaller`, "sheath.drain"},
 }

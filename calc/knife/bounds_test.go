@@ -142,5 +142,9 @@ func TestMakes(t *testing.T) {
 		if key, name := o.Makes(len(marks)-1, "depth"); key != "handle_depth" || name != "handle depth" {
 			t.Errorf("%s: the last mark's depth is %s", front, key)
 		}
+		o.Butt = 20
+		if key, _ := o.Makes(len(marks)-1, "depth"); key != "butt" {
+			t.Errorf("%s: with a thin butt the last mark's depth is %s", front, key)
+		}
 	}
 }

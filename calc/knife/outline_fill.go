@@ -2,6 +2,7 @@ package knife
 
 import (
 	"math"
+	"slices"
 
 	"chape/calc/length"
 )
@@ -56,6 +57,8 @@ func (o Outline) Makes(mark int, measure string) (key, name string) {
 		return "front_depth", "front depth"
 	case mark < blade+front:
 		return "front_thick", "front thickness"
+	case o.Butt != 0 && o.Butt < o.HandleDepth && mark-blade-front > slices.Index(handleMarks, fattest):
+		return "butt", "butt depth"
 	case deep:
 		return "handle_depth", "handle depth"
 	}
