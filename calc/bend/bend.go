@@ -57,6 +57,20 @@ func (f Fold) Neutral() (Neutral, error) {
 // tangent, or the strip stood off the bar.
 func (n Neutral) Believable() bool { return n.K+n.Plus >= 0 && n.K-n.Plus <= 1 }
 
+// Missing names the first reading that is not given: without it the others would tell
+// nonsense; "": none.
+func (f Fold) Missing() string {
+	for _, r := range []struct {
+		name string
+		is   float64
+	}{{"whole strip", f.Strip}, {"one leg", f.LegA}, {"other leg", f.LegB}, {"bar", f.Bar}, {"leather", f.Leather}} {
+		if !(r.is > 0) {
+			return r.name
+		}
+	}
+	return ""
+}
+
 // HowToFold says how the fold is made and measured.
 const HowToFold = "Cut a strip about 20 mm wide and 150 mm long, the same way of the hide as the sheath. " +
 	"Measure it flat. Dampen it, fold it grain side out over a round bar as thick as a spine with its welt, press both legs together below the bar and let it dry. " +

@@ -135,3 +135,20 @@ func TestStretchAtItsBounds(t *testing.T) {
 		}
 	}
 }
+
+// The first reading that is not there is named, in the order they are taken.
+func TestMissing(t *testing.T) {
+	f := Fold{}
+	for _, c := range []struct {
+		name string
+		at   *float64
+	}{{"whole strip", &f.Strip}, {"one leg", &f.LegA}, {"other leg", &f.LegB}, {"bar", &f.Bar}, {"leather", &f.Leather}} {
+		if got := f.Missing(); got != c.name {
+			t.Errorf("%q is missing, want %q", got, c.name)
+		}
+		*c.at = 1
+	}
+	if got := f.Missing(); got != "" {
+		t.Errorf("%q is missing of none", got)
+	}
+}

@@ -177,6 +177,25 @@ func ReadFlaw(text string, u length.Unit) (Flaw, error) {
 	return Flaw{Corners: corners}, err
 }
 
+// LiesOff tells whether a flaw lies beside a piece.
+func (f Flaw) LiesOff(l Leather) bool {
+	lo, hi := l.Outline().Bounds()
+	from, to := f.Outline().Bounds()
+	return to.X < lo.X || to.Y < lo.Y || from.X > hi.X || from.Y > hi.Y
+}
+
+// ReadFlaw reads a flaw of the piece. One that lies off it is a slip of the hand: nothing
+// would keep off what it stands for.
+func (l Leather) ReadFlaw(text string, u length.Unit) (Flaw, error) {
+	f, err := ReadFlaw(text, u)
+	if err == nil && l.Sized() && f.LiesOff(l) {
+		lo, hi := l.Outline().Bounds()
+		say := func(v float64) string { return length.Length(v).Format(u, length.Ruler) }
+		err = fmt.Errorf("that lies off the leather, from %s, %s to %s, %s: measure from where its edge was measured", say(lo.X), say(lo.Y), say(hi.X), say(hi.Y))
+	}
+	return f, err
+}
+
 // Say is the text that ReadFlaw reads.
 func (f Flaw) Say(u length.Unit) string {
 	if f.Across > 0 {

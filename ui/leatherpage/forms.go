@@ -89,26 +89,6 @@ func (m *Model) cornersRow(l leather.Leather) row {
 		}}
 }
 
-// liesOff tells whether a flaw lies beside the piece.
-func liesOff(f leather.Flaw, l leather.Leather) bool {
-	lo, hi := l.Outline().Bounds()
-	from, to := f.Outline().Bounds()
-	return to.X < lo.X || to.Y < lo.Y || from.X > hi.X || from.Y > hi.Y
-}
-
-// readFlaw reads a flaw of the piece. One that lies off it is a slip of the hand: nothing
-// would keep off what it stands for.
-func readFlaw(typed string, l leather.Leather, u length.Unit) (leather.Flaw, error) {
-	f, err := leather.ReadFlaw(typed, u)
-	if err == nil && l.Sized() {
-		if lo, hi := l.Outline().Bounds(); liesOff(f, l) {
-			say := func(v float64) string { return length.Length(v).Format(u, length.Ruler) }
-			err = fmt.Errorf("that lies off the leather, from %s, %s to %s, %s: measure from where its edge was measured", say(lo.X), say(lo.Y), say(hi.X), say(hi.Y))
-		}
-	}
-	return f, err
-}
-
 // flawRows are the places to keep off.
 func (m *Model) flawRows(l leather.Leather) []row {
 	u := m.snap.Unit
@@ -121,7 +101,7 @@ func (m *Model) flawRows(l leather.Leather) []row {
 				if typed == text {
 					return nil, nil
 				}
-				f, err := readFlaw(typed, l, u)
+				f, err := l.ReadFlaw(typed, u)
 				if err != nil {
 					return nil, err
 				}
@@ -135,7 +115,7 @@ func (m *Model) flawRows(l leather.Leather) []row {
 		if strings.TrimSpace(typed) == "" {
 			return nil, nil
 		}
-		f, err := readFlaw(typed, l, u)
+		f, err := l.ReadFlaw(typed, u)
 		if err != nil {
 			return nil, err
 		}
@@ -166,10 +146,10 @@ func (m *Model) grainRows(l leather.Leather) []row {
 func (m *Model) hideRows(l leather.Leather) []row {
 	bent, gives := "not measured", "not measured"
 	if l.Bent() {
-		bent = neutral(l)
+		bent = l.Bend()
 	}
 	if l.Stretched {
-		gives = shares(l.Stretch)
+		gives = leather.Shares(l.Stretch)
 	}
 	forget := func(do func(*leather.Leather)) func() []act.Msg {
 		return func() []act.Msg {
@@ -182,7 +162,7 @@ func (m *Model) hideRows(l leather.Leather) []row {
 			enter: m.openFold, remove: forget(func(l *leather.Leather) { l.Neutral.Of = 0 })},
 		{group: "hide", name: "stretch", value: gives, hint: "Enter: measure it on a strip wetted and pulled; " + removeKey + " forgets it",
 			enter: m.openPull, remove: forget(func(l *leather.Leather) { l.Stretched = false })},
-		{group: "hide", name: "cut this sheath from it", value: m.isHide(l), enter: m.choose,
+		{group: "hide", name: "cut this sheath from it", value: l.HeldBy(m.snap.Project), enter: m.choose,
 			hint: "Enter: the project takes its name, thickness and price and, where it was measured, its bend; u takes it back"},
 	}
 }
@@ -211,43 +191,15 @@ func (m *Model) priceRow(l leather.Leather) row {
 	return r
 }
 
-func (m *Model) isHide(l leather.Leather) string {
-	p := m.snap.Project
-	switch {
-	case p.Hide.Name != l.Name:
-		return ""
-	case l.Bent() && math.Abs(p.Sheath.Neutral-round3(l.Neutral.K)) > 1e-9:
-		return "it is, but for the bend"
-	case math.Abs((p.Sheath.Leather - l.Thickness).MM()) > thicknessOff:
-		return "it is, but for the thickness"
-	case p.Hide.Price != l.Price:
-		return "it is, but for the price"
-	}
-	return "it is"
-}
-
-// thicknessOff is what a gauge does not show, mm.
-const thicknessOff = 0.05
-
-func round2(v float64) float64 { return math.Round(v*100) / 100 }
-
-func round3(v float64) float64 { return math.Round(v*1000) / 1000 }
-
 // choose has the sheath cut from the piece in hand.
 func (m *Model) choose() []act.Msg {
 	l := m.piece()
 	label := "leather " + term.Plain(l.Name)
 	if l.Bent() {
-		label += fmt.Sprintf(", bend %.3g", round3(l.Neutral.K))
+		label += fmt.Sprintf(", bend %.3g", l.Allowance())
 	}
 	return m.commit(label, func(p *project.Project) error {
-		p.Hide.Name, p.Hide.Price = l.Name, l.Price
-		if l.Bent() {
-			p.Sheath.Neutral = round3(l.Neutral.K)
-		}
-		if math.Abs((p.Sheath.Leather - l.Thickness).MM()) > thicknessOff {
-			p.Sheath.Leather, p.Sold.Body = l.Thickness, ""
-		}
+		l.Onto(p)
 		return p.Validate()
 	})
 }

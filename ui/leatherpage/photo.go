@@ -2,6 +2,7 @@ package leatherpage
 
 import (
 	"fmt"
+	"math"
 	"path/filepath"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -62,7 +63,7 @@ func (m *Model) takePhoto() []act.Msg {
 		flaws = "the flaws typed before stay, counted from its lower left corner: look whether they lie right"
 	}
 	for i, f := range m.piece().Flaws {
-		if err == nil && liesOff(f, m.piece()) {
+		if err == nil && f.LiesOff(m.piece()) {
 			flaws += fmt.Sprintf("; flaw %d lies off it", i+1)
 		}
 	}
@@ -73,3 +74,5 @@ func (m *Model) takePhoto() []act.Msg {
 	}
 	return m.say(out, err)
 }
+
+func round2(v float64) float64 { return math.Round(v*100) / 100 }

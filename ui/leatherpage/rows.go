@@ -3,10 +3,8 @@ package leatherpage
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"chape/calc/length"
-	"chape/project"
 	"chape/project/leather"
 	"chape/project/takes"
 	"chape/ui/act"
@@ -131,18 +129,12 @@ func (m *Model) earlier() []act.Msg {
 func (m *Model) cutRows() []row {
 	p := m.snap.Project
 	value := "no plan yet"
-	if plan := m.snap.Plan; plan != nil {
-		value = "body"
-		if n := max(1, plan.Welt.Plies); len(plan.Welt.Outline) > 0 {
-			value += ", welt" + copies(n)
-		}
-		if plan.Strap != nil {
-			value += ", strap"
-		}
+	if m.snap.Plan != nil {
+		value = leather.PartsOf(m.snap.Plan)
 	}
 	rows := []row{{group: "cut", name: "[x] " + term.Plain(p.Title), value: value, hint: "the parts of this sheath"}}
 	for i, a := range p.Added {
-		rows = append(rows, row{group: "cut", name: "    " + term.Plain(a.Name) + copies(a.Count), value: m.added(a),
+		rows = append(rows, row{group: "cut", name: "    " + term.Plain(leather.Added(a)), value: leather.SizeOf(a, m.snap.Unit),
 			hint:   "Enter: its size; " + removeKey + " takes it out",
 			enter:  func() []act.Msg { m.enterView(viewPart, i); return nil },
 			remove: func() []act.Msg { return m.dropPart(i) }})
@@ -161,26 +153,6 @@ func (m *Model) cutRows() []row {
 			hint: "Space: cut it from the same leather, or not", space: flip, enter: flip})
 	}
 	return rows
-}
-
-func copies(n int) string {
-	if n == 1 {
-		return ""
-	}
-	return fmt.Sprintf(" × %d", n)
-}
-
-// added says the size of an added part.
-func (m *Model) added(a project.Part) string {
-	u := m.snap.Unit
-	size := a.Length.Format(u, length.Ruler) + " × " + a.Width.Format(u, length.Ruler)
-	if a.Halves != "" {
-		size = fmt.Sprintf("%d half-widths", strings.Count(strings.TrimRight(a.Halves, "; "), ";")+1)
-	}
-	if a.Thickness > 0 {
-		size += ", " + a.Thickness.Format(u, length.Calliper) + " thick"
-	}
-	return size
 }
 
 // placeRows are the gap, the search and what comes of it.

@@ -10,21 +10,6 @@ import (
 	"chape/ui/act"
 )
 
-// neutral says a hide's bend: "0.47 ± 0.04 of its thickness, of 4 strips".
-func neutral(l leather.Leather) string {
-	n := l.Neutral
-	strips := "1 strip"
-	if n.Of > 1 {
-		strips = fmt.Sprintf("%d strips", n.Of)
-	}
-	return fmt.Sprintf("%.2f ± %.2f of its thickness, of %s", n.K, n.Plus, strips)
-}
-
-// shares says a hide's stretch: "12.0 % wet, 7.0 % stays, ± 0.7".
-func shares(s bend.Stretch) string {
-	return fmt.Sprintf("%.1f %% wet, %.1f %% stays, ± %.1f", 100*s.Wet, 100*s.Kept, 100*s.Plus)
-}
-
 // reading is a row of a strip: a length that stands nowhere but here until it is kept.
 func (m *Model) reading(name, hint string, at *float64) row {
 	u := m.snap.Unit
@@ -66,7 +51,7 @@ func (m *Model) foldRows() []row {
 	}
 	n, err := f.Neutral()
 	value := ""
-	if err == nil && n.Believable() && m.missing() == "" {
+	if err == nil && n.Believable() && m.fold.Missing() == "" {
 		value = fmt.Sprintf("neutral fibre at %.2f ± %.2f of the thickness", n.K, n.Plus)
 	}
 	keep := func(with bool) func() []act.Msg {
@@ -75,30 +60,15 @@ func (m *Model) foldRows() []row {
 	name := "keep it"
 	if before := m.piece(); before.Bent() {
 		rows = append(rows, row{group: "keep", name: "keep it with those before", value: value, enter: keep(true),
-			hint: "Enter: the mean of all strips; before: " + neutral(before)})
+			hint: "Enter: the mean of all strips; before: " + before.Bend()})
 		name = "keep it alone"
 	}
 	return append(rows, row{group: "keep", name: name, value: value, enter: keep(false), hint: "Enter: keep it by the leather's name; two or three strips more make it surer"})
 }
 
-// missing names the first reading of the folded strip that is not given: without it the
-// others would tell nonsense.
-func (m *Model) missing() string {
-	f := m.fold
-	for _, r := range []struct {
-		name string
-		is   float64
-	}{{"whole strip", f.Strip}, {"one leg", f.LegA}, {"other leg", f.LegB}, {"bar", f.Bar}, {"leather", f.Leather}} {
-		if !(r.is > 0) {
-			return r.name
-		}
-	}
-	return ""
-}
-
 // keepFold keeps what the strip tells.
 func (m *Model) keepFold(with bool) []act.Msg {
-	if name := m.missing(); name != "" {
+	if name := m.fold.Missing(); name != "" {
 		return []act.Msg{act.Say{Text: "not all is measured yet: give " + name, Warn: true}}
 	}
 	n, err := m.fold.Neutral()
@@ -118,7 +88,7 @@ func (m *Model) keepFold(with bool) []act.Msg {
 	})
 	if err == nil {
 		m.enterView(viewPiece, m.at)
-		out = append(out, act.Say{Text: "kept: " + neutral(m.piece()) + "; the last line has this sheath reckoned with it"})
+		out = append(out, act.Say{Text: "kept: " + m.piece().Bend() + "; the last line has this sheath reckoned with it"})
 	}
 	return m.say(out, err)
 }
@@ -139,7 +109,7 @@ func (m *Model) pullRows() []row {
 	}
 	value := ""
 	if st, err := s.Stretch(); err == nil {
-		value = shares(st)
+		value = leather.Shares(st)
 	}
 	return append(rows, row{group: "keep", name: "keep it", value: value, enter: m.keepPull, hint: "Enter: keep it by the leather's name"})
 }
@@ -155,7 +125,7 @@ func (m *Model) keepPull() []act.Msg {
 	})
 	if err == nil {
 		m.enterView(viewPiece, m.at)
-		out = append(out, act.Say{Text: "kept: " + shares(st)})
+		out = append(out, act.Say{Text: "kept: " + leather.Shares(st)})
 	}
 	return m.say(out, err)
 }
