@@ -53,7 +53,7 @@ func FieldFor(key string) (Field, bool) {
 }
 
 // LongestLine is how many letters a line of text may have.
-const LongestLine = 200
+const LongestLine = value.LongestLine
 
 const (
 	longestNotes = 20000

@@ -6,10 +6,7 @@ import (
 
 	"chape/calc/knife"
 	"chape/calc/length"
-	"chape/project/clock"
-	"chape/project/steps"
 	"chape/project/value"
-	"chape/project/weigh"
 )
 
 func stationLength(key, name, hint string, fine length.Fineness, hi float64, def any, p func(*knife.Station) *length.Length) column[knife.Station] {
@@ -115,43 +112,6 @@ var fits = []column[Fit]{
 		"", func(f *Fit) *string { return &f.Note }).UnlessEmpty(),
 }
 
-func stepText(key, name, hint string, most float64, p func(*steps.Step) *string) column[steps.Step] {
-	return value.At(Spec{Key: "step." + key, Group: "steps", Name: name, Hint: hint, Kind: Text, Max: most}, "", p).UnlessEmpty()
-}
-
-func stepSpan(key, name, hint string, most time.Duration, p func(*steps.Step) *time.Duration) column[steps.Step] {
-	s := Spec{Key: "step." + key, Group: "steps", Name: name, Hint: hint, Kind: Span, Max: float64(most)}
-	return value.At(s, time.Duration(0), p).UnlessEmpty()
-}
-
-func stepTime(key, name string, p func(*steps.Step) *time.Time) column[steps.Step] {
-	return value.At(Spec{Key: "step." + key, Group: "steps", Name: name, Kind: Moment}, time.Time{}, p).UnlessEmpty()
-}
-
-var stepColumns = []column[steps.Step]{
-	neededStep(stepText("title", "step", "what is to be done", LongestLine, func(s *steps.Step) *string { return &s.Title })),
-	stepText("short", "short name", "at most 9 letters, for the bench", steps.MaxShort, func(s *steps.Step) *string { return &s.Short }),
-	stepText("caution", "caution", "what can hurt, and what keeps it from you", 2000, func(s *steps.Step) *string { return &s.Caution }),
-	stepText("note", "note", "your own", 2000, func(s *steps.Step) *string { return &s.Note }),
-	stepSpan("hold", "not before", "how long it must stand: 24h, 15m", clock.Longest, func(s *steps.Step) *time.Duration { return &s.Hold }),
-	stepSpan("latest", "look by", "when to look at the latest: 48h", clock.Longest, func(s *steps.Step) *time.Duration { return &s.Latest }),
-	stepText("from", "counts from", "short name of the step whose tick starts the hold", steps.MaxShort, func(s *steps.Step) *string { return &s.From }),
-	value.At(Spec{Key: "step.sheet", Group: "steps", Name: "by data sheet", Kind: Flag, Hint: "how long is for the data sheet to say"},
-		false, func(s *steps.Step) *bool { return &s.Sheet }).UnlessEmpty(),
-	stepTime("started", "started", func(s *steps.Step) *time.Time { return &s.Started }),
-	stepTime("first", "first started", func(s *steps.Step) *time.Time { return &s.First }),
-	stepTime("ended", "ended early", func(s *steps.Step) *time.Time { return &s.Ended }),
-	stepTime("done", "done", func(s *steps.Step) *time.Time { return &s.Done }),
-	value.At(Spec{Key: "step.skipped", Group: "steps", Name: "skipped", Kind: Flag}, false, func(s *steps.Step) *bool { return &s.Skipped }).UnlessEmpty(),
-	stepSpan("expected", "time expected", "for the work at the bench: 20m", steps.MaxSpent, func(s *steps.Step) *time.Duration { return &s.Expect }),
-	stepSpan("spent", "time spent", "at the bench so far: 45m", steps.MaxSpent, func(s *steps.Step) *time.Duration { return &s.Spent }),
-}
-
-func neededStep(c column[steps.Step]) column[steps.Step] {
-	c.Needed, c.Skip = true, nil
-	return c
-}
-
 // longestInputs is more than the longest table of marks takes, in letters.
 const longestInputs = 200000
 
@@ -162,13 +122,4 @@ var patterns = []column[Pattern]{
 		Hint: "the date on its sheets"}, time.Time{}, func(p *Pattern) *time.Time { return &p.Printed }),
 	value.At(Spec{Key: "pattern.inputs", Group: "patterns", Name: "drawn from", Kind: Lines, Max: longestInputs,
 		Hint: "the numbers it was drawn from, as a project file"}, "", func(p *Pattern) *string { return &p.Inputs }).UnlessEmpty(),
-}
-
-var weighings = []column[weigh.Weighing]{
-	value.At(Spec{Key: "weigh.when", Group: "drying", Name: "when", Kind: Moment, Needed: true}, time.Time{},
-		func(w *weigh.Weighing) *time.Time { return &w.When }),
-	value.At(Spec{Key: "weigh.grams", Group: "drying", Name: "grams", Kind: Number, In: "g", Max: 20000, Above: true, Needed: true,
-		Hint: "the sheath alone, on the kitchen scale"}, 0.0, func(w *weigh.Weighing) *float64 { return &w.Grams }),
-	value.At(Spec{Key: "weigh.state", Group: "drying", Name: "state", Kind: Choice, Options: []string{"drying", "before"},
-		Hint: "before: just before wetting"}, "drying", func(w *weigh.Weighing) *string { return &w.State }),
 }

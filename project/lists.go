@@ -4,10 +4,9 @@ import (
 	"slices"
 
 	"chape/calc/knife"
+	"chape/project/money"
 	"chape/project/steps"
 	"chape/project/weigh"
-
-	"chape/project/money"
 )
 
 // How many rows a file may hold: far more than anyone makes.
@@ -82,10 +81,10 @@ var Lists = []List{
 	list("fit", mostFits, fits, func(p *Project) *[]Fit { return &p.Fits }, nil),
 	list("carried", mostCarried, carriedColumns, func(p *Project) *[]Carried { return &p.Carried }, nil),
 	list("earlier", mostEarlier, earlierColumns, func(p *Project) *[]Half { return &p.Earlier }, nil),
-	list("step", mostSteps, stepColumns, func(p *Project) *[]steps.Step { return &p.Steps }, nil),
+	list("step", mostSteps, steps.Columns, func(p *Project) *[]steps.Step { return &p.Steps }, nil),
 	list("pattern", mostPatterns, patterns, func(p *Project) *[]Pattern { return &p.Patterns }, nil),
 	list("quote", mostQuotes, money.Columns, func(p *Project) *[]Quote { return &p.Quotes }, nil),
-	list("weigh", mostWeighings, weighings, func(p *Project) *[]weigh.Weighing { return &p.Weigh }, nil),
+	list("weigh", mostWeighings, weigh.Columns, func(p *Project) *[]weigh.Weighing { return &p.Weigh }, nil),
 	list("part", mostAdded, added, func(p *Project) *[]Part { return &p.Added }, nil),
 }
 

@@ -16,8 +16,3 @@ func (p Project) Standing() int {
 	}
 	return at
 }
-
-// quote checks what the ranges of its fields do not tell.
-func (c *checker) quote(i int, q Quote) {
-	q.Check(func(key, found, remedy string) { c.add(key, i, found, remedy) })
-}

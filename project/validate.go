@@ -9,9 +9,7 @@ import (
 
 	"chape/calc/knife"
 	"chape/calc/length"
-	"chape/project/clock"
 	"chape/project/plain"
-	"chape/project/steps"
 	"chape/project/value"
 )
 
@@ -46,6 +44,11 @@ func (c *checker) add(key string, i int, found, remedy string) {
 	c.problems = append(c.problems, Problem{Key: key, Index: i, Found: found, Remedy: remedy})
 }
 
+// of adds problems of row i.
+func (c *checker) of(i int) func(key, found, remedy string) {
+	return func(key, found, remedy string) { c.add(key, i, found, remedy) }
+}
+
 // say shows a length in an error.
 func (c *checker) say(l length.Length) string { return value.Measure(l, c.units) }
 
@@ -70,29 +73,20 @@ func (c *checker) checkRows(p *Project) bool {
 			for _, f := range l.Columns {
 				c.inRange(p, f.At(i))
 			}
-			if l.Key == "step" {
-				c.window(i, p.Steps[i])
-			}
-			if l.Key == "pattern" {
+			switch l.Key {
+			case "step":
+				p.Steps[i].Check(c.of(i))
+			case "pattern":
 				c.once(i, p.Patterns)
-			}
-			if l.Key == "quote" {
-				c.quote(i, p.Quotes[i])
-			}
-			if l.Key == "part" {
+			case "quote":
+				p.Quotes[i].Check(c.of(i))
+			case "part":
 				c.part(i, p.Added[i])
 			}
 		}
 	}
 	c.hide(p.Hide.Price)
 	return len(c.problems) == 0
-}
-
-// window checks that a step is not to be looked at before its hold is over.
-func (c *checker) window(i int, s steps.Step) {
-	if s.Latest > 0 && s.Latest < s.Hold {
-		c.add("step.latest", i, plain.Quote(clock.Short(s.Latest)), "give at least hold, "+clock.Short(s.Hold)+", or take it out: a step is not looked at before its hold is over")
-	}
 }
 
 // once checks that a pattern's number stands for one of them.

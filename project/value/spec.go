@@ -9,6 +9,9 @@ import (
 // Kind is what sort of value a field holds.
 type Kind uint8
 
+// LongestLine is how many letters a line of text may have.
+const LongestLine = 200
+
 // The kinds, with the Go type of their values.
 const (
 	Length  Kind = iota // length.Length
