@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"chape/calc/knife"
+	"chape/project/added"
 	"chape/project/money"
 	"chape/project/steps"
 	"chape/project/weigh"
@@ -85,7 +86,7 @@ var Lists = []List{
 	list("pattern", mostPatterns, patterns, func(p *Project) *[]Pattern { return &p.Patterns }, nil),
 	list("quote", mostQuotes, money.Columns, func(p *Project) *[]Quote { return &p.Quotes }, nil),
 	list("weigh", mostWeighings, weigh.Columns, func(p *Project) *[]weigh.Weighing { return &p.Weigh }, nil),
-	list("part", mostAdded, added, func(p *Project) *[]Part { return &p.Added }, nil),
+	list("part", mostAdded, added.Columns, func(p *Project) *[]Part { return &p.Added }, nil),
 }
 
 // MarkFields are the columns of mark i, as they are measured. A change makes the marks

@@ -81,7 +81,7 @@ func (c *checker) checkRows(p *Project) bool {
 			case "quote":
 				p.Quotes[i].Check(c.of(i))
 			case "part":
-				c.part(i, p.Added[i])
+				p.Added[i].Check(p.Units, c.of(i))
 			}
 		}
 	}
