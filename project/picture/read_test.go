@@ -64,7 +64,7 @@ func TestOtherPapers(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := phototest.Read(data, 6)
+		p, err := phototest.Read(data, 5)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -74,7 +74,7 @@ func TestOtherPapers(t *testing.T) {
 			disc[i] = curve.Vec{X: 90 + 25*cos, Y: 140 + 25*sin}
 		}
 		p.Lay(disc, [3]uint8{64, 41, 23})
-		got, err := read2(t, p, phototest.Camera{Width: 1200, Height: 1500, Fill: 0.9, Seed: 1}, trace.Options{Of: trace.Leather})
+		got, err := read2(t, p, phototest.Camera{Width: 975, Height: 1300, Fill: 0.88, Seed: 1}, trace.Options{Of: trace.Leather})
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
