@@ -1,13 +1,13 @@
 package print
 
 import (
-	"testing"
 	"time"
 
 	"chape/calc"
 	"chape/calc/knife"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/plantest"
 	"chape/project/steps"
 )
 
@@ -55,12 +55,4 @@ func garden() project.Project {
 
 var day = time.Date(2026, 11, 25, 9, 30, 0, 0, time.UTC)
 
-// compute is the plan of a project.
-func compute(t testing.TB, p project.Project) *calc.Plan {
-	t.Helper()
-	plan, err := calc.Compute(p.Input(calc.DefaultLimits()))
-	if err != nil {
-		t.Fatalf("calc.Compute: %v", err)
-	}
-	return plan
-}
+var compute = plantest.Of

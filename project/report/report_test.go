@@ -17,6 +17,7 @@ import (
 	"chape/calc/knife"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/plantest"
 	"chape/project/steps"
 	"chape/project/weigh"
 )
@@ -43,14 +44,7 @@ func bar() project.Project {
 
 const offcuts = 0.25
 
-func compute(t *testing.T, p project.Project) *calc.Plan {
-	t.Helper()
-	plan, err := calc.Compute(p.Input(calc.DefaultLimits()))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return plan
-}
+var compute = plantest.Of
 
 func decode(t *testing.T, p project.Project, plan *calc.Plan) map[string]any {
 	t.Helper()

@@ -20,9 +20,9 @@ type osFS struct{ locks string }
 func OS() FS {
 	cache, err := os.UserCacheDir()
 	if err != nil || !filepath.IsAbs(cache) { // HOME may be anything
-		return osFS{}
+		return OSLockingIn("")
 	}
-	return osFS{locks: filepath.Join(cache, "chape", "locks")}
+	return OSLockingIn(filepath.Join(cache, "chape", "locks"))
 }
 
 // OSLockingIn is the real file system with its lock files in dir; with "" it

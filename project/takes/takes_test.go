@@ -10,17 +10,11 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/money"
+	"chape/project/plantest"
 	"chape/project/steps"
 )
 
-func compute(t *testing.T, p project.Project) *calc.Plan {
-	t.Helper()
-	plan, err := calc.Compute(p.Input(calc.DefaultLimits()))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return plan
-}
+var compute = plantest.Of
 
 // beyond is what the plan says of the leather to buy.
 func beyond(p project.Project, plan *calc.Plan, offcut float64) string {

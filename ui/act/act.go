@@ -6,8 +6,6 @@ package act
 import (
 	"time"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"chape/calc"
 	"chape/calc/length"
 	"chape/project"
@@ -80,6 +78,3 @@ type Say struct {
 
 // PrintPair has two patterns printed on one page, laid over each other.
 type PrintPair struct{ Pair versions.Pair }
-
-// Send wraps a message as a command.
-func Send(m tea.Msg) tea.Cmd { return func() tea.Msg { return m } }

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"chape/project/config/configtest"
 	"chape/ui/command/call"
 	"chape/ui/command/settings"
 )
@@ -56,7 +57,7 @@ func TestNoHome(t *testing.T) {
 
 // A shelf or a settings folder that others may write to is said.
 func TestOthersMayWrite(t *testing.T) {
-	configure(t, "")
+	configtest.Write(t, "")
 	home := os.Getenv("HOME")
 	t.Setenv("XDG_DATA_HOME", home)
 	folder, err := settings.Load().Folder()

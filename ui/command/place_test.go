@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"chape/project/config"
+	"chape/project/config/configtest"
 	"chape/project/leather"
 	"chape/ui/command/call"
 )
@@ -16,7 +17,7 @@ import (
 // rack puts leather beside the settings, and gives a project's file.
 func rack(t *testing.T, text string) string {
 	t.Helper()
-	configure(t, "")
+	configtest.Write(t, "")
 	path, err := config.Path()
 	if err != nil {
 		t.Fatal(err)

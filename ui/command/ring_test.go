@@ -5,14 +5,13 @@ import (
 	"flag"
 	"fmt"
 	"os"
-	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
 	"time"
 
-	"chape/project/config"
+	"chape/project/config/configtest"
 	"chape/ui/command/call"
 	"chape/ui/term"
 )
@@ -46,25 +45,6 @@ func (v *fakeVoice) Notice(kind term.NoticeKind, _, s string) error {
 	return v.note(fmt.Sprint("notice ", kind, " ", s))
 }
 
-// configure writes the user's settings.
-func configure(t *testing.T, text string) {
-	t.Helper()
-	home := t.TempDir()
-	for _, name := range []string{"HOME", "XDG_CONFIG_HOME", "AppData"} {
-		t.Setenv(name, home)
-	}
-	path, err := config.Path()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
-		t.Fatal(err)
-	}
-}
-
 func TestRing(t *testing.T) {
 	onDue := func(how string) string {
 		return fmt.Sprintf("on_due = [%q, \"-test.run\", \"^TestBeTheCommand$\", \"-be\", %q]\n", os.Args[0], how)
@@ -92,7 +72,7 @@ func TestRing(t *testing.T) {
 		{"terminal gone", "", fakeVoice{err: errors.New("no terminal")}, []string{"bell"}, nil, "no terminal"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			configure(t, c.config)
+			configtest.Write(t, c.config)
 			t.Setenv("TERM", "linux")
 			var out strings.Builder
 			var waited time.Duration

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"chape/calc/curve"
+	"chape/project/config/configtest"
 	"chape/project/file"
 	"chape/project/picture/phototest"
 	"chape/project/print/tracing"
@@ -88,7 +89,7 @@ func TestTraceCommand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	configure(t, `units = "in"`)
+	configtest.Write(t, `units = "in"`)
 	out.Reset()
 	if err := Run(w, []string{"trace", path}); err != nil || !strings.Contains(out.String(), " read to about 0.004 in;") || strings.Contains(out.String(), "within 0 in") {
 		t.Errorf("in inches: %v\n%s", err, out.String())

@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"chape/calc"
 	"chape/project"
+	"chape/project/plantest"
 	"chape/ui/canvas"
 )
 
@@ -62,11 +62,4 @@ func TestMeasuresAreDrawn(t *testing.T) {
 	}
 }
 
-func planOf(t *testing.T, p project.Project) *calc.Plan {
-	t.Helper()
-	plan, err := calc.Compute(p.Input(calc.DefaultLimits()))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return plan
-}
+var planOf = plantest.Of

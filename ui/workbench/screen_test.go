@@ -26,6 +26,7 @@ import (
 	"chape/ui/term"
 	"chape/ui/term/ink"
 	"chape/ui/test/golden"
+	"chape/ui/test/rig"
 )
 
 var morning = time.Date(2026, 11, 25, 9, 30, 0, 0, time.UTC) // a Wednesday
@@ -114,22 +115,7 @@ func (s *screen) send(msg tea.Msg) {
 	s.run(cmd)
 }
 
-func (s *screen) run(cmd tea.Cmd) {
-	if cmd == nil {
-		return
-	}
-	switch msg := cmd().(type) {
-	case nil:
-	case tea.QuitMsg:
-		s.quit = true
-	case tea.BatchMsg:
-		for _, c := range msg {
-			s.run(c)
-		}
-	default:
-		s.send(msg)
-	}
-}
+func (s *screen) run(cmd tea.Cmd) { rig.Drain(cmd, s.send, func() { s.quit = true }) }
 
 // wait lets time pass, with the ticks in it: every second for a while, then
 // one at the end.

@@ -56,9 +56,7 @@ func (c Shot) Seen(v curve.Vec) curve.Vec {
 	return c.mid().Add(d)
 }
 
-// Place is the place of the sheet that a dot shows.
-func (c Shot) Place(dot curve.Vec) curve.Vec { return c.place()(dot) }
-
+// place gives the place of the sheet that a dot shows.
 func (c Shot) place() func(dot curve.Vec) curve.Vec {
 	mid, half := c.mid(), curve.Vec{X: c.sheet.Width / 2, Y: c.sheet.Height / 2}
 	lean, cosT := math.Sin(c.Tilt)/c.far(), math.Cos(c.Tilt)

@@ -10,6 +10,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/example"
+	"chape/project/plantest"
 	"chape/project/print/sheet"
 )
 
@@ -29,14 +30,7 @@ func full(u length.Unit) project.Project {
 	return p
 }
 
-func compute(t *testing.T, p project.Project) *calc.Plan {
-	t.Helper()
-	plan, err := calc.Compute(p.Input(calc.DefaultLimits()))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return plan
-}
+var compute = plantest.Of
 
 const title = "Field knife"
 

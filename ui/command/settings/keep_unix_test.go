@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"chape/project/config/configtest"
 	"chape/ui/act"
 	"chape/ui/canvas"
 )
@@ -35,7 +36,7 @@ func TestDocuments(t *testing.T) {
 
 // What the workbench itself puts into the settings is no news to it, and stands there.
 func TestOwnSettingsAreNoNews(t *testing.T) {
-	configure(t, "bell = true\n")
+	configtest.Write(t, "bell = true\n")
 	set := Load()
 	look := set.reread()
 	if err := set.remember()(act.Font{Glyphs: canvas.Blocks, Aspect: 2.1}); err != nil {

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"chape/project/config/configtest"
+
 	"github.com/shopspring/decimal"
 
 	"chape/project/money"
@@ -14,7 +16,7 @@ import (
 // holds at once, and is no news.
 func TestKeepPrice(t *testing.T) {
 	const text = "# mine\nbell = false   # it wakes the dog\n\n[price]\ncurrency = \"€\"\nthread = 0.40 # a metre, from the spool\n"
-	configure(t, text)
+	configtest.Write(t, text)
 	set := Load()
 	look, keep := set.reread(), set.keepPrice()
 	for _, c := range []struct{ key, typed string }{{"price.thread", "0.45"}, {"price.hour", "36"}, {"price.snap", "0.85"}} {

@@ -2,37 +2,17 @@ package settings
 
 import (
 	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
-	"chape/project/config"
+	"chape/project/config/configtest"
 	"chape/ui/workbench"
 )
-
-// configure writes the user's settings.
-func configure(t *testing.T, text string) {
-	t.Helper()
-	home := t.TempDir()
-	for _, name := range []string{"HOME", "XDG_CONFIG_HOME", "AppData"} {
-		t.Setenv(name, home)
-	}
-	path, err := config.Path()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
-		t.Fatal(err)
-	}
-}
 
 // Settings that change on the disk are put into the workbench that is open; broken ones
 // leave those of before.
 func TestReread(t *testing.T) {
-	configure(t, "bell = true\n")
+	configtest.Write(t, "bell = true\n")
 	set := Load()
 	look := set.reread()
 	if news := look(); news != nil {

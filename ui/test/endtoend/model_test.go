@@ -21,6 +21,7 @@ import (
 	"chape/ui/document"
 	"chape/ui/session"
 	"chape/ui/term/ink"
+	"chape/ui/test/rig"
 	"chape/ui/workbench"
 )
 
@@ -88,22 +89,7 @@ func (d *desk) send(msg tea.Msg) {
 	d.run(cmd)
 }
 
-func (d *desk) run(cmd tea.Cmd) {
-	if cmd == nil {
-		return
-	}
-	switch msg := cmd().(type) {
-	case nil:
-	case tea.QuitMsg:
-		d.quit = true
-	case tea.BatchMsg:
-		for _, c := range msg {
-			d.run(c)
-		}
-	default:
-		d.send(msg)
-	}
-}
+func (d *desk) run(cmd tea.Cmd) { rig.Drain(cmd, d.send, func() { d.quit = true }) }
 
 // seconds lets the clock tick n times.
 func (d *desk) seconds(n int) {
