@@ -122,10 +122,7 @@ func sheetName(title string, s sheet.Sheet, all int) string {
 
 // sheets cuts a drawing up and gives each sheet its frame.
 func (j *job) sheets(p piece, d *sheet.Drawing, words []string, zones []sheet.Zone) ([]sheet.Page, sheet.Tiling) {
-	all := signsOn(d)
-	all = append(all, signs[len(signs)-1]) // room for the joints, should there be any
-	room := j.tile(p, words, all)
-	t := sheet.CutUp(d, room.w, room.h, p.letter)
+	t, room := j.cut(p, d, words)
 	var pages []sheet.Page
 	for _, s := range t.Sheets {
 		page := sheet.Page{Name: sheetName(p.name, s, len(t.Sheets))}

@@ -34,13 +34,10 @@ func (j *job) document(pages []sheet.Page) pdf.Document {
 // pages lays out all pages in order.
 func (j *job) pages() []sheet.Page {
 	pattern := j.pattern()
-	name := "Pattern"
-	if j.o.Half {
-		name = "Half pattern"
-	}
-	body, tiles := j.sheets(piece{name, "B", true}, &pattern, []string{j.sideWords(), j.scaleWords(), j.looseWords()}, j.halves())
+	whole, words := j.bodyPiece()
+	body, tiles := j.sheets(whole, &pattern, words, j.halves())
 
-	j.o.begin("pattern, %s", sheetCount(len(body)))
+	j.o.begin("pattern, %s", SheetCount(len(body)))
 
 	j.o.begin("welt")
 	strips, stripZones := j.strips()
@@ -70,8 +67,8 @@ func (j *job) pages() []sheet.Page {
 	return append([]sheet.Page{j.overview(&pattern, tiles, rest)}, rest...)
 }
 
-// sheetCount is "1 sheet" or "2 sheets".
-func sheetCount(n int) string {
+// SheetCount is "1 sheet" or "2 sheets".
+func SheetCount(n int) string {
 	if n == 1 {
 		return "1 sheet"
 	}

@@ -2,6 +2,7 @@ package panel
 
 import (
 	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/calc"
 	"chape/calc/length"
@@ -39,6 +40,8 @@ type Print struct {
 	ask     *part.Ask     // what is being typed; nil: nothing
 	take    taker         // what becomes of it
 	close   []key.Binding
+	count   func(print.Options) string // how many sheets the pattern takes, in words
+	takes   string                     // as last counted
 }
 
 // NewPrint gives the panel, with o as the user has configured it and the folder that the
@@ -61,6 +64,19 @@ func (p *Print) Written(paths string) *Print {
 	return p
 }
 
+// Counted has it say how many sheets of the paper the pattern takes, in the words of count.
+func (p *Print) Counted(count func(print.Options) string) *Print {
+	p.count = count
+	p.recount()
+	return p
+}
+
+func (p *Print) recount() {
+	if p.count != nil && !p.blank {
+		p.takes = p.count(p.o)
+	}
+}
+
 // Tracing has it print a sheet to trace a knife on, unless that is changed.
 func (p *Print) Tracing() *Print {
 	p.blank = true
@@ -78,7 +94,7 @@ func (p *Print) rows() []row {
 	flip := func(b *bool) func() []act.Msg { return part.Quiet(func() { *b = !*b }) }
 	rows := []row{
 		{part.Key("Enter", "print the sheets", p.ends(p.print), "enter"), "print", words(p.blank, "a PDF: the sheet, and how to trace", "the sheets as PDF, and SVG for a cutter")},
-		{part.Key("s", "the pattern, or a sheet to trace a knife on", flip(&p.blank), "s"), "sheets", words(p.blank, "to trace a knife on", "the pattern")},
+		{part.Key("s", "the pattern, or a sheet to trace a knife on", flip(&p.blank), "s"), "sheets", words(p.blank, "to trace a knife on", "the pattern"+p.takes)},
 		{part.Key("p", "another paper, kept for the next time", part.Quiet(p.turnPaper), "p"), "paper", p.o.Paper.Name},
 	}
 	if !p.blank {
@@ -126,6 +142,9 @@ func (p *Print) Keys() []act.Section {
 // Take takes a key. A measuring tool does nothing there but in the field that is meant
 // for it.
 func (p *Print) Take(k part.Press) (out []act.Msg, done bool) {
+	if k.Type != tea.KeyEnter || p.ask != nil { // else it is over
+		defer p.recount()
+	}
 	if p.ask == nil {
 		if k.ByHand() {
 			k.Near = false // behind a letter that was a command here

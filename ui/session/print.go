@@ -7,6 +7,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"chape/calc/length"
 	"chape/project"
 	"chape/project/file"
 	"chape/project/print"
@@ -44,6 +45,24 @@ func (s *Session) Printable() (why act.Say, ok bool) {
 		return act.Say{Text: "nothing to print: correct the numbers first", Warn: true}, false
 	}
 	return act.Say{}, true
+}
+
+// SheetsTaken says how many sheets the pattern takes so, and what would save one: ": 3 sheets;
+// lap 6 mm shorter: 2"; "" where there is no pattern.
+func (s *Session) SheetsTaken(o print.Options) string {
+	snap := s.Snapshot()
+	if snap.Plan == nil || snap.Stale {
+		return ""
+	}
+	n, shorter, fewer, err := print.Sheets(snap.Project, snap.Plan, o)
+	if err != nil {
+		return ""
+	}
+	text := ": " + print.SheetCount(n)
+	if shorter > 0 {
+		text += fmt.Sprintf("; lap %s shorter: %d", shorter.Format(snap.Unit, length.Ruler), n-fewer)
+	}
+	return text
 }
 
 // Idle tells whether nothing is being printed; else what to do.

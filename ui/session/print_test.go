@@ -5,11 +5,13 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
 
 	"chape/calc"
+	"chape/calc/length"
 	"chape/project"
 	"chape/project/clock"
 	"chape/project/file"
@@ -176,5 +178,27 @@ func TestPrintFolder(t *testing.T) {
 	fails = errors.New("no room")
 	if say := said(s.SetPrints("")); !say.Warn || s.PrintFolder() != dir {
 		t.Errorf("not kept: %+v, goes to %q", say, s.PrintFolder())
+	}
+}
+
+// The sheets of the moment are said, and a lap that would save one where there is such.
+func TestSheetsTaken(t *testing.T) {
+	said := func(mouth float64) string {
+		p := project.Defaults()
+		p.Belt.Lap, p.Sheath.Mouth = 40, length.Length(mouth)
+		doc := document.New(p, "a.toml", store.Stamp{}, document.Options{Make: calc.Compute, Limits: calc.DefaultLimits()})
+		s := New(&Options{Doc: doc, Clock: func() time.Time { return start }})
+		return s.SheetsTaken(print.Options{})
+	}
+	found := map[bool]int{}
+	for mouth := 60.0; mouth < 150; mouth += 5 {
+		text := said(mouth)
+		if !regexp.MustCompile(`^: (1 sheet|\d sheets)(; lap \d+ mm shorter: \d)?$`).MatchString(text) {
+			t.Errorf("mouth at %v: %q", mouth, text)
+		}
+		found[strings.Contains(text, "shorter")]++
+	}
+	if found[true] == 0 || found[false] == 0 {
+		t.Errorf("%v: this shows nothing", found)
 	}
 }

@@ -171,7 +171,7 @@ func (m *Model) askPrint() tea.Cmd {
 		return nil
 	}
 	m.said() // the panel says what was printed last
-	m.put(printing, m.printPanel())
+	m.put(printing, m.printPanel().Counted(m.session.SheetsTaken))
 	return nil
 }
 

@@ -18,7 +18,9 @@ func TestPrintPanel(t *testing.T) {
 	s.m.o.KeepPrinter = func(c sheet.Correction) error { kept = c; return nil }
 	s.keys("P")
 	s.shows("grain")
+	s.shows("the pattern: 2 sheets")
 	s.keys("hfp")
+	s.shows("the pattern: 1 sheet")
 	s.shows("one half, to be marked and flipped")
 	s.shows("flesh")
 	s.shows("a3")
