@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"unicode/utf8"
 
 	"chape/calc/nest"
 	"chape/project/plain"
@@ -21,6 +22,11 @@ func (s Stock) Validate() error {
 	if len(s.With) > mostPieces {
 		return fmt.Errorf("with: found %d projects: give at most %d", len(s.With), mostPieces)
 	}
+	for _, path := range s.With {
+		if !utf8.ValidString(path) { // written, it would make a file that nobody can read
+			return fmt.Errorf("with: found %s: write it as UTF-8: rename that file", plain.Quote(path))
+		}
+	}
 	for i, l := range s.Pieces {
 		if err := l.Validate(); err != nil {
 			return fmt.Errorf("leather %d, %s: %w", i+1, plain.Quote(l.Name), err)
@@ -37,6 +43,8 @@ func (l Leather) Validate() error {
 	switch {
 	case strings.TrimSpace(l.Name) == "":
 		return fmt.Errorf("a leather without a name: give it one")
+	case !utf8.ValidString(l.Name):
+		return fmt.Errorf("name: found %s: write it as UTF-8", plain.Quote(l.Name))
 	case len([]rune(l.Name)) > mostName:
 		return fmt.Errorf("name: found %d letters: give at most %d", len([]rune(l.Name)), mostName)
 	case !within(l.Thickness.MM(), 0.2, mostThickness):
@@ -66,8 +74,8 @@ func (l Leather) Validate() error {
 
 // checkEdge looks at the edge of the piece and at its flaws.
 func (l Leather) checkEdge() error {
-	if len(l.Corners) > mostCorners {
-		return fmt.Errorf("corners: found %d: give at most %d", len(l.Corners), mostCorners)
+	if n := len(l.Corners); n > mostCorners || n == 1 || n == 2 {
+		return fmt.Errorf("corners: found %d: give 3 to %d", n, mostCorners)
 	}
 	if len(l.Corners) == 0 {
 		if !within(l.Width.MM(), 0, mostSide) || !within(l.Height.MM(), 0, mostSide) {

@@ -217,7 +217,11 @@ func (f *File) Read() (Stock, error) {
 	if err != nil {
 		return Empty(), err
 	}
-	return Decode(f.Path, data)
+	s, err := Decode(f.Path, data)
+	if err != nil {
+		f.stamp = store.Stamp{} // nothing is put over what can't be read
+	}
+	return s, err
 }
 
 // Keep writes it. A file that another program has changed meanwhile, or that will not
@@ -236,7 +240,8 @@ func (f *File) Keep(s Stock) error {
 	}
 	stamp, err := store.Save(f.FS, f.Path, Encode(s), f.stamp)
 	var changed *store.ErrChanged
-	if errors.As(err, &changed) {
+	var there *store.ErrExists
+	if errors.As(err, &changed) || errors.As(err, &there) {
 		return fmt.Errorf("%q was changed by another program: leave this page, come back and change it again", f.Path)
 	}
 	if err == nil {

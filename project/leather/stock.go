@@ -77,6 +77,9 @@ func (s Stock) Clone() Stock {
 	for i, l := range s.Pieces {
 		s.Pieces[i].Corners = slices.Clone(l.Corners)
 		s.Pieces[i].Flaws = slices.Clone(l.Flaws)
+		for j, f := range l.Flaws {
+			s.Pieces[i].Flaws[j].Corners = slices.Clone(f.Corners)
+		}
 	}
 	return s
 }
@@ -106,11 +109,13 @@ func (s Stock) Chosen() []Leather {
 	return out
 }
 
-// Free is a name that no piece has: the one given, or with a number behind it.
+// Free is a name that no piece has: the one given, or with a number behind it, cut where it
+// would be too long.
 func (s Stock) Free(name string) string {
-	free := name
+	free, letters := name, []rune(name)
 	for i := 2; s.Find(free) >= 0; i++ {
-		free = fmt.Sprintf("%s %d", name, i)
+		number := fmt.Sprintf(" %d", i)
+		free = string(letters[:min(len(letters), mostName-len(number))]) + number
 	}
 	return free
 }

@@ -109,7 +109,7 @@ func TestMost(t *testing.T) {
 		want string
 	}{
 		{2, length.Millimetres, "2 mm wider a side at 60"}, {-1.5, length.Millimetres, "1.5 mm narrower a side at "},
-		{3.175, length.Inches, "1/8 in wider a side at 2 3/8"}, {0.04, length.Millimetres, "the stitch lines are alike"}, {0, length.Millimetres, "the stitch lines are alike"},
+		{3.175, length.Inches, "1/8 in wider a side at 2 3/8"}, {0.04, length.Millimetres, "the stitch lines are alike"}, {-0.04, length.Millimetres, "the stitch lines are alike"}, {0, length.Millimetres, "the stitch lines are alike"},
 	} {
 		if got := corrected(t, c.by, c.u).Most(c.u); !strings.HasPrefix(got, c.want) || strings.Contains(got, ";") {
 			t.Errorf("by %v: %q, want %q", c.by, got, c.want)
@@ -161,6 +161,9 @@ func TestPairJSON(t *testing.T) {
 		return f.Name == "corrections" && f.Then == "0" && f.Now == "1"
 	}) < 0 {
 		t.Errorf("not found at %v; figures %+v", changes, got.Figures)
+	}
+	if n := len(pair.Tables(length.Millimetres)); n != 2 {
+		t.Errorf("%d tables, want figures and half-widths", n)
 	}
 	same, err := Between(pair.Is, pair.Is, calc.DefaultLimits())
 	if err != nil {
