@@ -15,10 +15,10 @@ func (l Laid) Verdict() string {
 	placed, all := len(l.Result.Placements), l.Copies()
 	s := fmt.Sprintf("%d parts have their place", all)
 	switch {
-	case all == 1:
-		s = "the part has its place"
 	case placed == 0:
 		return "nothing fits"
+	case all == 1:
+		s = "the part has its place"
 	case !l.Result.Fits():
 		s = fmt.Sprintf("only %d of %d parts fit", placed, all)
 	}
