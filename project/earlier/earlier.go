@@ -48,18 +48,20 @@ func Rows(halves []project.Half, k Knife) []Row {
 }
 
 // Curve is the difference over the fold, measured less plan, straight between the places
-// that were measured; of two at one place the mean.
+// that were measured; of several at one place the mean.
 func Curve(rows []Row) curve.Graph {
 	var g curve.Graph
+	here := 0.0 // so many were measured at the last place
 	for _, r := range rows {
 		if !r.Inside {
 			continue
 		}
 		if n := len(g.X); n > 0 && r.At-g.X[n-1] < 1e-6 {
-			g.Y[n-1] = (g.Y[n-1] + r.By) / 2
+			here++
+			g.Y[n-1] += (r.By - g.Y[n-1]) / here
 			continue
 		}
-		g.X, g.Y = append(g.X, r.At), append(g.Y, r.By)
+		g.X, g.Y, here = append(g.X, r.At), append(g.Y, r.By), 1
 	}
 	return g
 }
