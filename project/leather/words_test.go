@@ -107,6 +107,11 @@ func TestWhere(t *testing.T) {
 			t.Errorf("placement %d lies %q, want %q", i, got, want)
 		}
 	}
+	down := l.Result.Placements[2] // its middle lies 20 below its origin then
+	down.Turned = true
+	if got := l.Where(down, length.Millimetres); got != "leaf: middle from 90.0, 20.0 to 120.0, 20.0; turned by 0°; grain side down" {
+		t.Errorf("grain side down it lies %q", got)
+	}
 	if on := l.On(0); len(on) != 2 || on[0].Part != 0 || on[1].Part != 1 || len(l.On(1)) != 1 || len(l.On(2)) != 0 {
 		t.Errorf("on the first %+v", on)
 	}

@@ -23,7 +23,7 @@ type Kept struct {
 func Keep(q Quote, what string, due time.Time) Kept {
 	out := Kept{Date: clock.DayOf(q.Date), Due: due, What: what, Currency: q.Bill.Currency.Sign, Lines: q.Bill.Text()}
 	if u := q.Bill.Currency.Unit; u.IsPositive() {
-		out.Unit = u.String()
+		out.Unit = u.StringFixed(max(0, -u.Exponent())) // "0.10" has two decimals, "0.1" one
 	}
 	if !q.Accepted.IsZero() {
 		out.Accepted = clock.DayOf(q.Accepted)
