@@ -51,7 +51,7 @@ func parseSpanIn(text, typed string) (time.Duration, error) {
 			return 0, fmt.Errorf("%s is too long: give at most 366 d", plain.Quote(typed))
 		}
 		sum += time.Duration(number * float64(unit)).Round(time.Second)
-		rest = rest[n+end:]
+		rest = strings.TrimPrefix(rest[n+end:], ",") // "1 h, 2 min"
 	}
 	return sum, nil
 }
@@ -72,7 +72,12 @@ func ParseWindow(text string) (hold, latest time.Duration, err error) {
 		return 0, 0, err
 	}
 	if !strings.ContainsFunc(first, unicode.IsLetter) { // "24-48 h": the unit is said once
-		first += strings.TrimLeftFunc(second, func(r rune) bool { return !unicode.IsLetter(r) })
+		other := func(r rune) bool { return !unicode.IsLetter(r) }
+		unit := strings.TrimLeftFunc(second, other)
+		if end := strings.IndexFunc(unit, other); end >= 0 {
+			unit = unit[:end]
+		}
+		first += unit
 	}
 	if hold, err = parseSpanIn(first, text); err != nil {
 		return 0, 0, err
