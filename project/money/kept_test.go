@@ -98,7 +98,7 @@ func TestByArea(t *testing.T) {
 		err  string
 	}{
 		{ByArea{}, "", length.SquareFoot, ""}, {ByArea{M2: "92.50"}, "92.5", SquareMetre, ""}, {ByArea{Ft2: "9.26"}, "9.26", length.SquareFoot, ""}, {ByArea{M2: "0"}, "0", SquareMetre, ""},
-		{ByArea{M2: "1", Ft2: "1"}, "1", SquareMetre, "give one of the two"}, {ByArea{M2: "dear"}, "", SquareMetre, "as in 92.50, with a point, without currency"},
+		{ByArea{M2: "1", Ft2: "2"}, "1", SquareMetre, "give one of the two"}, {ByArea{M2: "dear"}, "", SquareMetre, "as in 92.50, with a point, without currency"},
 		{ByArea{Ft2: "9,26"}, "", length.SquareFoot, "with a point"}, {ByArea{Ft2: "-1"}, "", length.SquareFoot, "as in 92.50"},
 	} {
 		a, by, err := c.p.Amount()

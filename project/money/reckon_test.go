@@ -111,7 +111,13 @@ func TestMarginAndMinimum(t *testing.T) {
 		if c.minimum != "" {
 			p.OwnMinimum = amt(c.minimum)
 		}
-		if got := Price(Use{}, p).Say(); got != c.want {
+		b := Price(Use{}, p)
+		for _, l := range b.Lines[2:] { // what comes to nothing is no line
+			if l.Amount.Decimal().IsZero() {
+				t.Errorf("margin %s, overhead %s, minimum %q: a line of nothing, %+v", c.margin, c.overhead, c.minimum, l)
+			}
+		}
+		if got := b.Say(); got != c.want {
 			t.Errorf("margin %s, overhead %s, minimum %q: %s, want %s", c.margin, c.overhead, c.minimum, got, c.want)
 		}
 	}
@@ -154,6 +160,12 @@ func TestMinutes(t *testing.T) {
 			t.Errorf("%v is %q, want %q", d, got, want)
 		}
 	}
+	// 90 s are 2 min, 89 s are 1: at 60 an hour 2.00 and 1.00.
+	for d, want := range map[time.Duration]string{90 * time.Second: "2.00", 89 * time.Second: "1.00"} {
+		if got := Cost(Use{Steps: []Step{{Expected: d}}}, Prices{Sundries: amt("0"), Hour: amt("60")}).Say(); got != want {
+			t.Errorf("%v of work are %s, want %s", d, got, want)
+		}
+	}
 	if !(Use{Steps: []Step{{Spent: 1}}}).Spends() || (Use{Steps: []Step{{Expected: min}}}).Spends() || (Use{}).Spends() {
 		t.Error("minutes are spent where none are, or none where some are")
 	}
@@ -174,7 +186,7 @@ func TestLinesOfNothing(t *testing.T) {
 	if got := strings.Join(names, "; "); got != "leather, body 0.00 €; thread 0.00 €; rivet price missing; cement, dye, wax 0.00 €; work 0.00 €" {
 		t.Errorf("lines %s", got)
 	}
-	if k := b.Known(); len(k.Lines) != 4 || len(b.Lines) != 5 || k.Say() != "0.00 €" || b.Say() != "at least 0.00 €" {
+	if k := b.Known(); len(k.Lines) != 4 || len(b.Lines) != 5 || b.Lines[2].Name != "rivet" || b.Lines[4].Name != "work" || k.Say() != "0.00 €" || b.Say() != "at least 0.00 €" {
 		t.Errorf("of those known %+v, of all %s", k.Lines, b.Say())
 	}
 }
