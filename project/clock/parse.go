@@ -92,7 +92,7 @@ var spanUnits = map[string]time.Duration{
 	"d": 24 * time.Hour, "day": 24 * time.Hour, "days": 24 * time.Hour,
 }
 
-// parseDecimal reads a number with a point or a comma, up to five digits.
+// parseDecimal reads a number with a point or a comma, up to nine digits.
 func parseDecimal(s string) (float64, error) {
 	var whole, part, scale float64 = 0, 0, 1
 	inPart, digits := false, 0

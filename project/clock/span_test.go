@@ -59,7 +59,7 @@ func TestSpanAtItsEnd(t *testing.T) {
 			t.Errorf("%q is %v, %v, want %v", text, got, err, want)
 		}
 	}
-	for _, text := range []string{"1 \x1b[31m", "\x00 h", "h 1", "1 h 1", "1..5 h", "1,2,3 h", "½ h", "١ h", strings.Repeat("9", 3000) + " h"} {
+	for _, text := range []string{"1 \x1b[31m", "\x00 h", "h 1", "1 h 1", "1..5 h", "1,2,3 h", "½ h", "١ h", "0.123456789 h", strings.Repeat("9", 3000) + " h"} {
 		if got, err := ParseSpan(text); err == nil || strings.ContainsFunc(err.Error(), unicode.IsControl) || len(err.Error()) > 300 {
 			t.Errorf("%.40q is %v, %v", text, got, err)
 		}
@@ -132,11 +132,11 @@ func TestTimeOverTheChangeOfTheClock(t *testing.T) {
 // Wall leaves the place and takes off what the file has no use for.
 func TestDayOfAndWall(t *testing.T) {
 	for off, want := range map[int]string{-12: "2026-11-25", 0: "2026-11-26", 14: "2026-11-26"} {
-		m := time.Date(2026, 11, 26, 8, 30, 15, 987, time.UTC).In(time.FixedZone("", off*3600))
+		m := time.Date(2026, 11, 26, 8, 30, 15, 987e6, time.UTC).In(time.FixedZone("", off*3600))
 		if got := DayOf(m); got.Format(time.RFC3339) != want+"T00:00:00Z" {
 			t.Errorf("the day of %v is %v", m, got)
 		}
-		if w := Wall(m); w.Nanosecond() != 0 || w.Location() != m.Location() || m.Sub(w) != 987 {
+		if w := Wall(m); w.Nanosecond() != 0 || w.Location() != m.Location() || m.Sub(w) != 987*time.Millisecond {
 			t.Errorf("%v on the wall is %v", m, w)
 		}
 	}
