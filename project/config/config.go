@@ -1,5 +1,3 @@
-// Package config is what the user has chosen once for all projects: the file
-// config.toml in their configuration folder.
 package config
 
 import (

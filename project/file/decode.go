@@ -1,5 +1,3 @@
-// Package file turns the bytes of a project file into a project and back. It touches no
-// disk: that is what store is for.
 package file
 
 import (

@@ -6,7 +6,7 @@ import (
 )
 
 // JSON is the placing for other programs: lengths in mm, areas in mm², angles in
-// degrees counter-clockwise. Keys are in DEVELOPERS.md.
+// degrees counter-clockwise. Its keys are in the comment of the package.
 func (l Laid) JSON() ([]byte, error) {
 	type placed struct {
 		Part    string       `json:"part"`

@@ -1,6 +1,3 @@
-// Package leather is the leather on the rack: pieces with their flaws and their grain, how
-// each hide bends and gives, and how the parts of sheaths are placed on them. It is kept in
-// a file of its own beside the settings.
 package leather
 
 import (

@@ -1,5 +1,3 @@
-// Package lookback is a look back over the shelf: hours by sheath and by step, what each
-// took of leather and thread, and what was quoted against what it took.
 package lookback
 
 import (

@@ -1,6 +1,3 @@
-// Package report says what a plan says, once: rows of figures and tables that the Plan
-// pane, the plain page, the work card and the setting-out sheet lay out at their width;
-// and JSON for other programs. It neither reads nor writes files.
 package report
 
 import (

@@ -1,5 +1,3 @@
-// Package versions is the patterns of a project: each that was printed, and the one that
-// stands now; and how two of them differ.
 package versions
 
 import (

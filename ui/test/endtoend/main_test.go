@@ -3,9 +3,9 @@
 // Package endtoend runs the real program as a person, a full disk, a second
 // window or a power switch would meet it, and measures it beside a bare one.
 //
-//	go test ./ui/endtoend                            the short runs
-//	go test ./ui/endtoend -run Kill -kills 500       the long one
-//	go test ./ui/endtoend -run Measure -measure -v   the figures of DEVELOPERS.md
+//	go test ./ui/test/endtoend                            the short runs
+//	go test ./ui/test/endtoend -run Kill -kills 500       the long one
+//	go test ./ui/test/endtoend -run Measure -measure -v   the figures of DEVELOPERS.md
 package endtoend
 
 import (
