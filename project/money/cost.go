@@ -1,6 +1,7 @@
 package money
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"time"
@@ -27,7 +28,7 @@ const SquareMetre length.Area = 1e6
 
 // Leather is what a sheath takes of one leather.
 type Leather struct {
-	Name   string      // "added parts, 2 mm"; "" the sheath itself
+	Name   string      // "2 mm added parts"; "" the sheath itself
 	Cut    length.Area // what becomes parts
 	Bought length.Area // with what is lost between them
 	From   string      // where Bought comes from: "placed, yield 68 %", "25 % for offcuts"
@@ -197,10 +198,7 @@ func leatherLine(l Leather, p Prices, u length.Unit) Line {
 	if by == length.SquareFoot {
 		unit = "ft²"
 	}
-	name := "leather"
-	if l.Name != "" {
-		name += " (" + l.Name + ")"
-	}
+	name := cmp.Or(l.Name, "leather")
 	n := decimal.NewFromFloat(float64(l.Bought)).DivRound(decimal.NewFromFloat(float64(by)), 4)
 	line := times(LeatherLine, name, n, unit, price, p.Currency)
 	if u == length.Inches && by == SquareMetre {

@@ -50,7 +50,7 @@ func added(p project.Project, loss Loss) []money.Leather {
 		i, there := rows[thick]
 		if !there {
 			i, rows[thick] = len(out), len(out)
-			out = append(out, money.Leather{Name: "added parts, " + thick.Format(p.Units, length.Calliper), From: loss.From})
+			out = append(out, money.Leather{Name: thick.Format(p.Units, length.Calliper) + " added parts", From: loss.From})
 			if thick == p.Sheath.Leather { // of the body's leather
 				ownPrice(&out[i], p.Hide)
 			}

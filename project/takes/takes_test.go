@@ -112,8 +112,8 @@ func TestAddedPartsCost(t *testing.T) {
 		name, from  string
 		amount      string
 	}{
-		{4600, 5750, "leather (added parts, 3.2 mm)", "0.0058 m² at 100.00, 25 % for offcuts, the price of this very leather", "0.58"},
-		{1200, 1500, "leather (added parts, 2 mm)", "0.0015 m² at 200.00, 25 % for offcuts", "0.3"},
+		{4600, 5750, "3.2 mm added parts", "0.0058 m² at 100.00, 25 % for offcuts, the price of this very leather", "0.58"},
+		{1200, 1500, "2 mm added parts", "0.0015 m² at 200.00, 25 % for offcuts", "0.3"},
 	} {
 		l, line := u.Leather[i+1], lines[i+1]
 		if math.Abs(float64(l.Cut-want.cut)) > 1e-6 || math.Abs(float64(l.Bought-want.bought)) > 1e-6 {
