@@ -58,6 +58,19 @@ func (l Length) Figure(u Unit, f Fineness) string {
 	return strconv.FormatFloat(roundUp(l.MM()/step)*step, 'f', decimals, 64)
 }
 
+// Typed shows what was typed, without its unit: as Figure, but as Short where that would
+// round it.
+func (l Length) Typed(u Unit, f Fineness) string {
+	text := l.Figure(u, f)
+	if shown, err := Parse(text, u); err != nil || math.Abs((shown-l).MM()) > sameTyped {
+		return l.Short(u)
+	}
+	return text
+}
+
+// sameTyped is how far a figure may be from what was typed, after conversions, mm.
+const sameTyped = 1e-6
+
 // Exact shows l without its unit for editing: Parse(l.Exact(u), u) is l
 // again if l was typed in u. Millimetres are the shortest decimal; inches a
 // fraction if l is whole 64ths, the shortest decimal if not.

@@ -216,3 +216,21 @@ func TestShort(t *testing.T) {
 		}
 	}
 }
+
+// What was typed is not rounded for the tool that it was read off.
+func TestTyped(t *testing.T) {
+	for _, c := range []struct {
+		l    Length
+		u    Unit
+		f    Fineness
+		want string
+	}{
+		{2.2, Millimetres, Ruler, "2.2"}, {12.3, Millimetres, Ruler, "12.3"}, {2, Millimetres, Ruler, "2.0"}, {2.5, Millimetres, Ruler, "2.5"},
+		{1.7, Millimetres, Calliper, "1.70"}, {1.73, Millimetres, Calliper, "1.73"}, {0, Millimetres, Ruler, "0.0"},
+		{Inch * 7 / 16, Inches, Ruler, "7/16"}, {Inch * 57 / 128, Inches, Ruler, "0.4453"}, {Inch * 5 / 64, Inches, Ruler, "5/64"}, {2.2, Inches, Ruler, "0.0866"},
+	} {
+		if got := c.l.Typed(c.u, c.f); got != c.want {
+			t.Errorf("%v: %q, want %q", float64(c.l), got, c.want)
+		}
+	}
+}

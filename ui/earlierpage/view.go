@@ -133,6 +133,7 @@ func (m *Model) table(h int) []string {
 	}
 	u := m.snap.Unit
 	fig := func(mm float64) string { return length.Length(mm).Figure(u, length.Ruler) }
+	typed := func(mm float64) string { return length.Length(mm).Typed(u, length.Ruler) }
 	out := []string{m.Styles.Quiet.Render(layout.Line(fmt.Sprintf("  %8s  %10s  %8s  %-16s  %s", "at, "+u.String(), "that one", "plan", "the plan is", "measured to"), m.w))}
 	all := places.Of(m.knife.Project)
 	from, to := m.list.Shown()
@@ -159,7 +160,7 @@ func (m *Model) table(h int) []string {
 		if i == m.list.At {
 			lead = "> "
 		}
-		text := layout.Line(fmt.Sprintf("%s%8s  %10s  %8s  %-16s  %-18s  %s", lead, fig(r.At), fig(r.Measured), plan, diff, line, places.At(all, r.At)), m.w)
+		text := layout.Line(fmt.Sprintf("%s%8s  %10s  %8s  %-16s  %-18s  %s", lead, typed(r.At), typed(r.Measured), plan, diff, line, places.At(all, r.At)), m.w)
 		if i == m.list.At {
 			text = m.Styles.Chosen.Render(text)
 		}

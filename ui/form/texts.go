@@ -1,7 +1,6 @@
 package form
 
 import (
-	"math"
 	"strings"
 
 	"chape/calc/length"
@@ -47,11 +46,7 @@ func cellText(f project.Field, p project.Project) string {
 	l, is := f.Get(p).(length.Length)
 	switch {
 	case is:
-		text := l.Figure(p.Units, f.Fine)
-		if shown, err := length.Parse(text, p.Units); err != nil || math.Abs((shown-l).MM()) > 1e-6 {
-			return l.Short(p.Units)
-		}
-		return text
+		return l.Typed(p.Units, f.Fine)
 	case !f.Counts(p):
 		return ""
 	}
