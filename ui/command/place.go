@@ -40,13 +40,10 @@ func runPlace(w call.World, v call.Verb, args []string) error {
 	asJSON := fs.Bool("json", false, "")
 	out := fs.String("out", "", "")
 	force := fs.Bool("force", false, "")
-	help := call.AddHelp(fs)
-	if err := call.Parse(fs, args); err != nil {
+	if done, err := call.Parsed(w, v, fs, args); done || err != nil {
 		return err
 	}
 	switch {
-	case *help:
-		return v.Help(w.Out)
 	case fs.NArg() == 0:
 		return call.Misuse("%s needs a project's file: try chape place orchard.toml", v.Name)
 	}

@@ -21,13 +21,10 @@ var ringVerb = call.Verb{
 		"hear and see.",
 	Run: func(w call.World, v call.Verb, args []string) error {
 		fs := call.Flags(v.Name)
-		help := call.AddHelp(fs)
-		if err := call.Parse(fs, args); err != nil {
+		if done, err := call.Parsed(w, v, fs, args); done || err != nil {
 			return err
 		}
 		switch {
-		case *help:
-			return v.Help(w.Out)
 		case fs.NArg() > 0:
 			return call.Misuse("ring takes no file: %q is too much", fs.Arg(0))
 		case w.Ring == nil:

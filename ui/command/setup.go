@@ -21,14 +21,11 @@ file that "chape settings" names, and change what you want changed. Without it,
 or without a key of it, the defaults hold.`,
 	Run: func(w call.World, v call.Verb, args []string) error {
 		fs := call.Flags(v.Name)
-		help := call.AddHelp(fs)
 		sample := fs.Bool("sample", false, "")
-		if err := call.Parse(fs, args); err != nil {
+		if done, err := call.Parsed(w, v, fs, args); done || err != nil {
 			return err
 		}
 		switch {
-		case *help:
-			return v.Help(w.Out)
 		case fs.NArg() > 0:
 			return call.Misuse("settings takes no file: %q is too much", fs.Arg(0))
 		case *sample:

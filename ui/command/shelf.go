@@ -27,14 +27,11 @@ The table fits 80 columns and says which figures it leaves out.
 FOLDER is another folder of projects; your shelf, if it is not given.`,
 	Run: func(w call.World, v call.Verb, args []string) error {
 		fs := call.Flags(v.Name)
-		help := call.AddHelp(fs)
 		asJSON := fs.Bool("json", false, "")
-		if err := call.Parse(fs, args); err != nil {
+		if done, err := call.Parsed(w, v, fs, args); done || err != nil {
 			return err
 		}
 		switch {
-		case *help:
-			return v.Help(w.Out)
 		case fs.NArg() > 1:
 			return call.Misuse("one folder at a time: %q is one too many", fs.Arg(1))
 		}

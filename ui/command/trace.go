@@ -56,13 +56,10 @@ func runTrace(w call.World, v call.Verb, args []string) error {
 	asJSON := fs.Bool("json", false, "")
 	rule := fs.String("rule", "", "")
 	measured := fs.String("measured", "", "")
-	help := call.AddHelp(fs)
-	if err := call.Parse(fs, args); err != nil {
+	if done, err := call.Parsed(w, v, fs, args); done || err != nil {
 		return err
 	}
 	switch {
-	case *help:
-		return v.Help(w.Out)
 	case fs.NArg() == 0:
 		return call.Misuse("which photograph? chape %s %s", v.Name, v.Args)
 	case fs.NArg() > 2:

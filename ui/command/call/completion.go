@@ -23,13 +23,10 @@ func completionVerb(given func() Verbs) Verb {
 In zsh the line stands behind the one that calls compinit.`,
 		Run: func(w World, v Verb, args []string) error {
 			fs := Flags(v.Name)
-			help := AddHelp(fs)
-			if err := Parse(fs, args); err != nil {
+			if done, err := Parsed(w, v, fs, args); done || err != nil {
 				return err
 			}
 			switch {
-			case *help:
-				return v.Help(w.Out)
 			case fs.NArg() == 0:
 				return Misuse("for which shell? chape completion bash, zsh or fish")
 			case fs.NArg() > 1:

@@ -24,6 +24,15 @@ func AddHelp(fs *flag.FlagSet) *bool {
 	return help
 }
 
+// Parsed parses the flags of a command. done: help was asked for and given.
+func Parsed(w World, v Verb, fs *flag.FlagSet, args []string) (done bool, err error) {
+	help := AddHelp(fs)
+	if err := Parse(fs, args); err != nil || !*help {
+		return false, err
+	}
+	return true, v.Help(w.Out)
+}
+
 // File parses the flags of a command that takes one file. done: help was
 // asked for and given.
 func File(w World, v Verb, fs *flag.FlagSet, args []string) (path string, done bool, err error) {
@@ -33,13 +42,10 @@ func File(w World, v Verb, fs *flag.FlagSet, args []string) (path string, done b
 // FileUnless parses the flags of a command that takes one file, or none where the
 // flag is set, for the reason given.
 func FileUnless(none *bool, why string, w World, v Verb, fs *flag.FlagSet, args []string) (path string, done bool, err error) {
-	help := AddHelp(fs)
-	if err := Parse(fs, args); err != nil {
-		return "", false, err
+	if done, err := Parsed(w, v, fs, args); done || err != nil {
+		return "", done, err
 	}
 	switch {
-	case *help:
-		return "", true, v.Help(w.Out)
 	case *none && fs.NArg() > 0:
 		return "", false, Misuse("%s: leave %q off", why, fs.Arg(0))
 	case *none:
