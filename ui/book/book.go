@@ -5,7 +5,6 @@ package book
 import (
 	"slices"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/ui/act"
@@ -102,20 +101,15 @@ func (b *Book) Seen(l *Leaf, lay layout.Layout) bool {
 	return l.Room < act.Whole && b.Standing[l.Room] == l && !lay.Panes[l.Room].Empty()
 }
 
-// Opener is the page that a key opens.
-func (b *Book) Opener(matches func(...key.Binding) bool) *Leaf {
-	return b.first(func(l *Leaf) bool { return l != b.InHand() && matches(l.Open) })
-}
-
-// Openers are the keys that open pages other than the one in hand.
-func (b *Book) Openers() []key.Binding {
-	var keys []key.Binding
+// Openers are the pages that a key opens, but for the one in hand.
+func (b *Book) Openers() []*Leaf {
+	var all []*Leaf
 	for _, l := range b.Leaves {
 		if l != b.InHand() && len(l.Open.Keys()) > 0 {
-			keys = append(keys, l.Open)
+			all = append(all, l)
 		}
 	}
-	return keys
+	return all
 }
 
 // Taker is the page that a key opens and goes to.

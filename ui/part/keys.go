@@ -1,6 +1,9 @@
 package part
 
 import (
+	"slices"
+	"strings"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -33,6 +36,15 @@ func (r Row) Foot(brief string) Row {
 func (r Row) Late(brief string) Row {
 	r.Brief, r.Key.Late = brief, true
 	return r
+}
+
+// Name is how the help writes one of the row's keys, which Bubble Tea calls k.
+func (r Row) Name(k string) string {
+	names := strings.Split(r.Help().Key, ", ")
+	if i := slices.Index(r.Keys(), k); 0 <= i && i < len(names) {
+		return names[i]
+	}
+	return r.Help().Key
 }
 
 // Quiet gives a row for something that is done in a method without an answer.

@@ -54,41 +54,59 @@ func (m *Model) footKeys() []key.Binding {
 	if m.mode == editing {
 		return first
 	}
-	var keys []key.Binding
-	if m.session.Doc().State() == document.Loose && !m.bare && l.Room < act.Whole {
-		keys = append(keys, panel.In(m.Keys.New, "your own knife"))
-	}
-	var turn, print, opens []key.Binding
-	if l.Root&act.Turn != 0 {
-		turn = []key.Binding{panel.In(m.Keys.NextPane, m.book.Focus.Next().String())}
-	}
-	if l.Root&act.Printing != 0 {
-		print = []key.Binding{panel.In(m.Keys.Print, "print"), m.Keys.Undo}
-		print[1].SetHelp("u", "undo") // its other name is for rows of text
-	}
-	for _, p := range m.book.Leaves {
-		if l.Room < act.Whole && p.Brief != "" {
-			opens = append(opens, panel.In(p.Open, p.Brief))
+	rows := m.rootKeys()
+	named := func(is func(rootKey) bool) (keys []key.Binding) {
+		for _, r := range rows {
+			if r.Brief != "" && is(r) && m.alive(r) {
+				b := panel.In(r.Binding, r.Brief)
+				b.SetHelp(r.Name(b.Keys()[0]), r.Brief) // its other name is for rows of text
+				keys = append(keys, b)
+			}
 		}
+		return keys
+	}
+	of := func(on act.RootKeys) []key.Binding {
+		return named(func(r rootKey) bool { return r.on == on && r.in == nil && !r.yields })
+	}
+	var keys, opens []key.Binding
+	if m.session.Doc().State() == document.Loose && !m.bare && l.Room < act.Whole {
+		keys = named(func(r rootKey) bool { return r.yields })
+	}
+	turn, print := of(act.Turn), of(act.Printing)
+	if print != nil {
+		print = append(print, of(act.Changes)...)
+	}
+	if l.Room < act.Whole {
+		opens = of(act.Openers)
 	}
 	if n := min(1, len(first)); turn != nil && l.Room != act.InSteps {
 		keys = slices.Concat(keys, first[:n], turn, print, first[n:], opens)
 	} else { // the bench is nearer than the printer
 		keys = slices.Concat(keys, first, turn, opens, print)
 	}
-	keys = append(append(keys, late...), panel.In(m.Keys.Help, "keys"), m.Keys.Quit)
+	keys = slices.Concat(keys, late, of(0))
 	if act.Writing(l.Pane) {
-		keys = append(panel.WithoutLetters(keys), panel.In(m.Keys.Break, "quit"))
+		keys = append(panel.WithoutLetters(keys), named(func(r rootKey) bool { return r.in != nil })...)
 	}
 	return keys
 }
 
 // sections are the keys of the root and of all pages, those of the page in hand first.
 func (m *Model) sections() []panel.Section {
-	here, panes := m.rootKeys(m.book.InHand().Root)
-	all := []panel.Section{{Title: "Here too, while nothing is typed", Keys: here}}
-	if len(panes) > 0 {
-		all = append(all, panel.Section{Title: "On Knife, Plan and Steps, where Esc leads", Keys: panes})
+	here, panes := panel.Section{Title: "Here too, while nothing is typed"}, panel.Section{Title: "On Knife, Plan and Steps, where Esc leads"}
+	if m.bare {
+		panes.Title = "On Knife, Plan and Steps, once a project is open"
+	}
+	for _, r := range m.rootKeys() {
+		if m.alive(r) {
+			here.Keys = append(here.Keys, r.Binding)
+		} else {
+			panes.Keys = append(panes.Keys, r.Binding)
+		}
+	}
+	all := []panel.Section{here}
+	if len(panes.Keys) > 0 {
+		all = append(all, panes)
 	}
 	for _, l := range m.book.Leaves {
 		if own := panel.Sections(l.Pane); l == m.book.InHand() {
@@ -98,26 +116,4 @@ func (m *Model) sections() []panel.Section {
 		}
 	}
 	return append(all, panel.Sections(m.printPanel())...)
-}
-
-// rootKeys are the root's own keys and those that open other pages, in the order of the
-// help: those that are alive on such a page, and those that are not.
-func (m *Model) rootKeys(on act.RootKeys) (alive, not []key.Binding) {
-	k := m.Keys
-	add := func(r act.RootKeys, keys ...key.Binding) {
-		if on&r == r {
-			alive = append(alive, keys...)
-		} else {
-			not = append(not, keys...)
-		}
-	}
-	add(act.Turn, k.NextPane, k.LastPane)
-	add(act.Openers, m.book.Openers()...)
-	add(0, k.New)
-	add(act.Changes, k.Undo, k.Redo)
-	add(act.Openers, k.Concern)
-	add(act.Saving, k.Keep)
-	add(act.Printing, k.Print, k.Raise)
-	add(0, k.Help, k.Suspend, k.Quit, k.Break)
-	return alive, not
 }

@@ -1,10 +1,8 @@
 package workbench
 
 import (
-	"slices"
 	"time"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/ui/act"
@@ -46,14 +44,15 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 		}
 		return tea.Batch(opened, m.pageKey(p))
 	}
-	switch m.mode {
-	case asking, helping, printing:
-		return m.panelKey(p)
-	case editing:
-		return m.editKey(p)
+	own := m.modeKey
+	if m.mode == browsing {
+		own = m.rootKey
 	}
-	if cmd, known := m.rootKey(p); known {
+	if cmd, known := own(p); known {
 		return cmd
+	}
+	if m.panel != nil {
+		return m.panelKey(p)
 	}
 	return m.pageKey(p)
 }
@@ -64,75 +63,6 @@ func (m *Model) pageKey(p part.Press) tea.Cmd {
 	return cmd
 }
 
-// editKey hands a key to the text being typed, except those that save, end or stop
-// the program: what is committed can be saved while a number is refused.
-func (m *Model) editKey(p part.Press) tea.Cmd {
-	k := p.KeyMsg
-	switch {
-	case key.Matches(k, m.Keys.Break): // first what is typed, then the program
-		return m.pageKey(part.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyEsc}})
-	case key.Matches(k, m.Keys.Suspend):
-		return m.suspend()
-	case key.Matches(k, m.Keys.Keep):
-		return m.do(m.session.Keep())
-	}
-	return m.pageKey(p)
-}
-
-// rootKey does what a key means to the root where it is alive on the page in hand.
-func (m *Model) rootKey(p part.Press) (cmd tea.Cmd, known bool) {
-	all, _ := m.rootKeys(act.AllKeys)
-	switch own := m.book.InHand().Pane; {
-	case act.Writes(own, p.KeyMsg):
-		return nil, false
-	case p.Hasty() && (m.owns(p.KeyMsg) || key.Matches(p.KeyMsg, all...)):
-		m.message = act.Say{Text: p.Ignored()}
-		return nil, true
-	case !p.Command():
-		return nil, false
-	}
-	k, alive := p.KeyMsg, m.book.InHand().Root
-	is := func(on act.RootKeys, b ...key.Binding) bool { return alive&on == on && key.Matches(k, b...) }
-	opens := m.book.Opener(func(b ...key.Binding) bool { return is(act.Openers, b...) })
-	switch {
-	case opens != nil:
-		m.reading.Done()
-		return m.takeUp(opens), true
-	case is(act.Turn, m.Keys.NextPane):
-		return m.takeUp(m.book.Standing[m.book.Focus.Next()]), true
-	case is(act.Turn, m.Keys.LastPane):
-		return m.takeUp(m.book.Standing[m.book.Focus.Back()]), true
-	case is(act.Changes, m.Keys.Undo):
-		return m.do(m.session.Undo()), true
-	case is(act.Changes, m.Keys.Redo):
-		return m.do(m.session.Redo()), true
-	case is(act.Saving, m.Keys.Keep):
-		return m.do(m.session.Keep()), true
-	case is(act.Printing, m.Keys.Raise):
-		return m.do(m.session.Raise()), true
-	case is(act.Printing, m.Keys.Print):
-		return m.askPrint(), true
-	case is(0, m.Keys.New) && !m.owns(k):
-		return m.begin(), true
-	case is(act.Openers, m.Keys.Concern):
-		return m.toConcern(), true
-	case is(0, m.Keys.Help):
-		m.explain()
-		return nil, true
-	case is(0, m.Keys.Suspend):
-		return m.suspend(), true
-	case is(0, m.Keys.Quit, m.Keys.Break):
-		return m.quit(), true
-	case !key.Matches(k, all...) || m.owns(k):
-	case m.bare: // it is of a project, and none is open
-		return m.leave(), true
-	default:
-		m.message = act.Say{Text: p.String() + " is a key of Knife, Plan and Steps: Esc leads back to them"}
-		return nil, true
-	}
-	return nil, false
-}
-
 // quit ends the program as soon as everything is on the disk.
 func (m *Model) quit() tea.Cmd {
 	var cmd tea.Cmd
@@ -140,11 +70,6 @@ func (m *Model) quit() tea.Cmd {
 		cmd = m.leave()
 	}
 	return tea.Batch(cmd, m.do(m.session.Quit()))
-}
-
-// owns tells whether a key is one of the page in hand: that goes before the root's.
-func (m *Model) owns(k tea.KeyMsg) bool {
-	return slices.ContainsFunc(act.Alive(m.book.InHand().Pane), func(own act.Key) bool { return key.Matches(k, own.Binding) })
 }
 
 // begin asks on the shelf for a new project.
@@ -164,19 +89,18 @@ func (m *Model) begin() tea.Cmd {
 }
 
 // askPrint opens the panel, if there is something to print.
-func (m *Model) askPrint() tea.Cmd {
+func (m *Model) askPrint() {
 	why, ok := m.session.Printable()
 	if !ok {
 		m.message = why
-		return nil
+		return
 	}
 	m.said() // the panel says what was printed last
 	m.put(printing, m.printPanel().Counted(m.session.SheetsTaken))
-	return nil
 }
 
 func (m *Model) printPanel() *panel.Print {
-	return panel.NewPrint(m.o.Print, m.session.PrintFolder, m.session.Doc().Unit(), m.panelStyle(), m.Keys.Break, m.Keys.Quit).Written(m.session.Written())
+	return panel.NewPrint(m.o.Print, m.session.PrintFolder, m.session.Doc().Unit(), m.panelStyle(), m.quitKey().Binding).Written(m.session.Written())
 }
 
 // askTracing opens the same panel for a sheet to trace a knife on, which needs no plan.
@@ -193,7 +117,7 @@ func (m *Model) askTracing() {
 func (m *Model) explain() {
 	if e, can := m.book.InHand().Pane.(act.Explainer); can {
 		if title, body, ok := e.Explain(); ok {
-			m.put(helping, panel.NewExplain(title, body, m.panelStyle(), m.Keys.Help, m.Keys.Quit, m.Keys.Break))
+			m.put(helping, panel.NewExplain(title, body, m.panelStyle(), m.helpKey().Binding, m.quitKey().Binding))
 			return
 		}
 	}
@@ -202,7 +126,7 @@ func (m *Model) explain() {
 
 // showHelp lists the keys, those of what is in hand first.
 func (m *Model) showHelp() {
-	m.put(helping, panel.NewHelp(m.sections(), m.panelStyle(), m.Keys.Help, m.Keys.Quit, m.Keys.Break))
+	m.put(helping, panel.NewHelp(m.sections(), m.panelStyle(), m.helpKey().Binding, m.quitKey().Binding))
 }
 
 func (m *Model) suspend() tea.Cmd {

@@ -1,7 +1,6 @@
 package workbench
 
 import (
-	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -9,19 +8,9 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"chape/ui/act"
+	"chape/ui/panel"
+	"chape/ui/test/rig"
 )
-
-// bindings gives every key of a table, whether its lists name it or not.
-func bindings(table any) []key.Binding {
-	var out []key.Binding
-	v := reflect.ValueOf(table)
-	for i := range v.NumField() {
-		if b, ok := v.Field(i).Interface().(key.Binding); ok {
-			out = append(out, b)
-		}
-	}
-	return out
-}
 
 func TestEveryKeyIsInTheHelp(t *testing.T) {
 	m := loose(t, 80, 24).m
@@ -31,7 +20,13 @@ func TestEveryKeyIsInTheHelp(t *testing.T) {
 			listed[strings.Join(b.Keys(), " ")] = true
 		}
 	}
-	all := append(bindings(m.Keys), m.book.Openers()...)
+	var all []key.Binding
+	for _, r := range m.rootKeys() {
+		all = append(all, r.Binding)
+		if r.Do == nil {
+			t.Errorf("the root's %s does nothing", r.Help().Key)
+		}
+	}
 	for _, s := range m.printPanel().Keys() {
 		for _, k := range s.Keys {
 			all = append(all, k.Binding)
@@ -51,31 +46,106 @@ func TestEveryKeyIsInTheHelp(t *testing.T) {
 	}
 }
 
-// TestNoKeyMeansTwoThings looks at each set of keys that are alive together: those of a
-// page and, where no text is typed, those that the root has alive on it.
+// doubles names keys that are in a set twice.
+func doubles(t *testing.T, where string, set []key.Binding) {
+	t.Helper()
+	seen := map[string]string{}
+	for _, b := range set {
+		for _, k := range b.Keys() {
+			if other, twice := seen[k]; twice {
+				t.Errorf("%s: %q is %q and %q", where, k, other, b.Help().Desc)
+			}
+			seen[k] = b.Help().Desc
+		}
+	}
+}
+
+// TestNoKeyMeansTwoThings looks at each set of keys that are alive together: the root's
+// own; those of a page and, where no text is typed, those that the root has alive on it;
+// those of a text, of a panel, and what the root keeps for itself there.
 func TestNoKeyMeansTwoThings(t *testing.T) {
 	m := loose(t, 80, 24).m
+	var all []key.Binding
+	for _, r := range m.rootKeys() {
+		all = append(all, r.Binding)
+	}
+	doubles(t, "the root", all)
+	beside := func(is func(rootKey) bool, s act.Section) (set []key.Binding) {
+		for _, r := range m.rootKeys() {
+			if !r.yields && is(r) { // what yields is behind a page's own
+				set = append(set, r.Binding)
+			}
+		}
+		for _, k := range s.Keys {
+			set = append(set, k.Binding)
+		}
+		return set
+	}
+	while := func(md mode) func(rootKey) bool {
+		return func(r rootKey) bool { return slices.Contains(r.in, md) }
+	}
 	for _, l := range m.book.Leaves {
+		m.book.Take(l)
 		for _, s := range l.Pane.Keys() {
-			var set []key.Binding
-			if !s.Text && l.Room != act.Screen {
-				m.book.Cover = l
-				set, _ = m.rootKeys(l.Root)
-				set = slices.DeleteFunc(set, func(b key.Binding) bool { return b.Help() == m.Keys.New.Help() }) // behind a page's own
+			is := m.alive
+			switch {
+			case l.Room == act.Screen:
+				is = while(bench)
+			case s.Text:
+				is = while(editing)
 			}
-			for _, k := range s.Keys {
-				set = append(set, k.Binding)
-			}
-			seen := map[string]string{}
-			for _, b := range set {
-				for _, k := range b.Keys() {
-					if other, twice := seen[k]; twice {
-						t.Errorf("%s: %q is %q and %q", l.Name, k, other, b.Help().Desc)
-					}
-					seen[k] = b.Help().Desc
+			doubles(t, l.Name+", "+s.Title, beside(is, s))
+		}
+	}
+	help := panel.NewHelp(m.sections(), m.panelStyle(), m.helpKey().Binding, m.quitKey().Binding)
+	for md, p := range map[mode]panel.Panel{printing: m.printPanel(), helping: help} {
+		for _, s := range p.Keys() {
+			doubles(t, s.Title, beside(while(md), s))
+		}
+	}
+}
+
+// TestWhereEachKeyOfTheRootIsAlive: on every page each of the root's keys stands in the
+// help as alive, or as one of the panes; and one of those, pressed, says so and does no more.
+func TestWhereEachKeyOfTheRootIsAlive(t *testing.T) {
+	s := filed(t, 100, 30, fresh())
+	said := 0
+	for _, l := range s.m.book.Leaves {
+		if l.Room == act.Screen {
+			continue
+		}
+		s.m.takeUp(l)
+		in := map[string]string{}
+		for _, sec := range s.m.sections() {
+			if title := sec.Title; strings.HasPrefix(title, "Here too") || strings.HasPrefix(title, "On Knife") {
+				for _, b := range sec.Keys {
+					in[b.Help().Key] += title[:1]
 				}
 			}
 		}
+		for _, r := range s.m.rootKeys() {
+			want := "O"
+			if s.m.alive(r) {
+				want = "H"
+			}
+			if name := r.Help().Key; in[name] != want {
+				t.Errorf("%s: the help has %s under %q, want %q", l.Name, name, in[name], want)
+			}
+			for _, k := range r.Keys() {
+				if want == "H" || s.m.owns(rig.Key(k)) {
+					continue
+				}
+				s.now = s.now.Add(byHand)
+				s.send(rig.Key(k))
+				if got, want := s.m.message.Text, r.Name(k)+" is a key of Knife, Plan and Steps: Esc leads back to them"; got != want || s.m.book.InHand() != l || s.m.mode != browsing {
+					t.Errorf("%s, %s: said %q, want %q", l.Name, k, got, want)
+				}
+				said++
+			}
+		}
+	}
+	if said < 30 {
+		t.Errorf("only %d keys were pressed where they are not alive", said)
 	}
 }
 

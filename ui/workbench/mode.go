@@ -1,7 +1,6 @@
 package workbench
 
 import (
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/ui/act"
@@ -66,15 +65,6 @@ func (m *Model) settleMode() {
 
 // panelKey hands a key to the panel.
 func (m *Model) panelKey(p part.Press) tea.Cmd {
-	switch {
-	case m.mode == asking && key.Matches(p.KeyMsg, m.Keys.Break):
-		m.closed()
-		return m.quit()
-	case m.mode == printing && key.Matches(p.KeyMsg, m.Keys.Suspend):
-		return m.suspend()
-	case act.Typing(m.panel) && key.Matches(p.KeyMsg, m.Keys.Break): // first what is typed
-		p.KeyMsg = tea.KeyMsg{Type: tea.KeyEsc}
-	}
 	out, done := m.panel.Take(p)
 	if done {
 		m.closed()

@@ -23,7 +23,6 @@ import (
 // Model is the root of the screen. Its methods have a pointer receiver, so that
 // no change is made to a copy and lost.
 type Model struct {
-	Keys    KeyMap
 	o       Options
 	session *session.Session
 	alarm   *alarm.Alarm
@@ -52,7 +51,7 @@ type Model struct {
 
 // New gives the workbench for a document.
 func New(o Options) *Model {
-	m := &Model{Keys: DefaultKeys(o.Suspends), o: o.filled()}
+	m := &Model{o: o.filled()}
 	m.session, m.alarm = session.New(&m.o.Options), alarm.New(&m.o.Alarm)
 	m.makePages()
 	if o.OnShelf {

@@ -252,6 +252,11 @@ func TestKeysOfNoUseHere(t *testing.T) {
 		s.keys(k)
 		s.shows("Enter opens a project, n begins one, q quits")
 	}
+	for _, sec := range s.m.sections() {
+		if strings.Contains(sec.Title, "where Esc leads") {
+			t.Error("Esc is said to lead to panes that there are not yet")
+		}
+	}
 }
 
 // TestKeysOnPages: what the help says is alive on a page is, and what is not says what is

@@ -143,7 +143,7 @@ func (m *Model) commit(c act.Commit) bool {
 	err := m.session.Doc().Commit(c.Label, c.Do)
 	if err == nil {
 		m.said()
-		if words := session.Outgrown(was, m.session.Doc().Committed(), m.Keys.Raise.Help().Key); words != "" {
+		if words := session.Outgrown(was, m.session.Doc().Committed(), m.raiseKey().Help().Key); words != "" {
 			m.message = act.Say{Text: words}
 		}
 		return true
