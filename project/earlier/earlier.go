@@ -106,7 +106,11 @@ func RunsOut(fits []project.Fit, lo, hi, mouth float64, u length.Unit) string {
 		if most < 0 {
 			how = "narrower"
 		}
-		text := fmt.Sprintf("past %s: %s %s there", length.Length(end.from).Short(u), length.Length(math.Abs(most)).Format(u, length.Ruler), how)
+		side := "past"
+		if end.step < 0 {
+			side = "before"
+		}
+		text := fmt.Sprintf("%s %s: %s %s there", side, length.Length(end.from).Short(u), length.Length(math.Abs(most)).Format(u, length.Ruler), how)
 		if gone = math.Ceil(gone); end.step < 0 {
 			gone = math.Floor(gone)
 		}

@@ -97,8 +97,8 @@ func TestRunsOut(t *testing.T) {
 		want   string
 	}{
 		{[]project.Fit{fit}, 30, 60, 120, "it runs out past 60: 4 mm wider there, nothing left by 77"},
-		{[]project.Fit{over}, 60, 100, 120, "it runs out past 60: 4 mm narrower there, nothing left by 43"},
-		{[]project.Fit{fit}, 55, 70, 120, "it runs out past 55: 3.5 mm wider there, nothing left by 43, and past 70: 2 mm wider there, nothing left by 77"},
+		{[]project.Fit{over}, 60, 100, 120, "it runs out before 60: 4 mm narrower there, nothing left by 43"},
+		{[]project.Fit{fit}, 55, 70, 120, "it runs out before 55: 3.5 mm wider there, nothing left by 43, and past 70: 2 mm wider there, nothing left by 77"},
 		{[]project.Fit{fit}, 30, 60, 70, "it runs out past 60: 4 mm wider there"},
 		{[]project.Fit{fit}, 40, 80, 120, ""},
 		{[]project.Fit{fit}, 0, 60, 60, ""},
