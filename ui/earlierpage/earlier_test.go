@@ -85,7 +85,7 @@ func TestTakenOver(t *testing.T) {
 	if r.Keys("t"); r.Pane.entry.Asked() { // from point to mouth nothing lies outside
 		t.Errorf("%q", r.Pane.View())
 	}
-	r.Keys("esc", "t", "ctrl+u", "9", "9", " ", "%", " ", "f", "r", "o", "m", " ", "8", "0", " ", "t", "o", " ", "1", "1", "0").Shows("it runs out before", "nothing left by").Keys("esc")
+	r.Keys("esc", "t", "ctrl+u", "9", "9", " ", "%", " ", "f", "r", "o", "m", " ", "8", "0", " ", "t", "o", " ", "1", "1", "0").Shows("it runs out past 110", "nothing left by").Keys("esc")
 	before := len(r.Project.Fits)
 	r.Keys("t").Answer("50 % from 80 to 140")
 	for _, f := range r.Project.Fits[before:] {

@@ -8,8 +8,8 @@ import (
 	"chape/ui/term"
 )
 
-// fill gives the cells of a table their texts, the decimal points of a column below each
-// other.
+// fill gives the cells of a table their texts, in millimetres the decimal points of a column
+// below each other.
 func fill(rows []Row, p project.Project) {
 	for i := range rows {
 		for _, f := range rows[i].Cells {
@@ -17,7 +17,7 @@ func fill(rows []Row, p project.Project) {
 		}
 	}
 	for j, f := range rows[0].Cells {
-		if !Numeric(f) {
+		if !Numeric(f) || p.Units == length.Inches { // fractions are set flush right
 			continue
 		}
 		most := 0
