@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"chape/calc"
@@ -153,5 +154,27 @@ func TestWords(t *testing.T) {
 		if got := Words(c.err); got != c.want {
 			t.Errorf("%v: %q, want %q", c.err, got, c.want)
 		}
+	}
+}
+
+// What the outline made and nobody has typed is rounded for the tool; what was typed is not.
+func TestComputedMarksAreRounded(t *testing.T) {
+	p := project.New("Test", length.Inches, project.Defaults())
+	p.Source = project.FromStations
+	text := func(i, j int) string {
+		for _, r := range Rows(Knife, p) {
+			if r.List == "mark" && !r.IsHeading() && r.Index == i {
+				return r.Texts[j]
+			}
+		}
+		t.Fatalf("no mark %d", i)
+		return ""
+	}
+	if got := text(1, 0); strings.Contains(got, ".") {
+		t.Errorf("the outline's own place stands as %q", got)
+	}
+	p.Knife.Stations[3].Top = 2.2
+	if got := text(3, 1); got != "0.0866" {
+		t.Errorf("2.2 mm stands as %q", got)
 	}
 }
