@@ -1,6 +1,7 @@
 package project
 
 import (
+	"slices"
 	"time"
 
 	"chape/calc/length"
@@ -26,6 +27,7 @@ func (p Project) Printed(number int) (Pattern, bool) {
 
 // Note puts in what was printed, in the place of what was printed under its number before.
 func (p *Project) Note(q Pattern) {
+	p.Patterns = slices.Clone(p.Patterns) // earlier states of the project may hold the list
 	for i := range p.Patterns {
 		if p.Patterns[i].Number == q.Number {
 			p.Patterns[i] = q
