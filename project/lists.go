@@ -97,6 +97,8 @@ func MarkFields(i int) []Field {
 		switch fs[j].Key {
 		case "knife.station.bevel":
 			fs[j].Kind = Length // the height is typed, the share is kept
+		case "knife.station.at":
+			fs[j].set = moving(fs[j].set)
 		case "knife.station.thick":
 			set := fs[j].set
 			fs[j].set = func(p *Project, i int, v any) error {

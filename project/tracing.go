@@ -75,3 +75,18 @@ func (p *Project) Measured(i int) {
 		p.Tracing.Left = slices.Delete(slices.Clone(p.Tracing.Left), j, j+1)
 	}
 }
+
+// moving is a setting of a mark's place that takes along that its thickness was not measured.
+func moving(set func(p *Project, i int, v any) error) func(p *Project, i int, v any) error {
+	return func(p *Project, i int, v any) error {
+		was, left := p.Knife.Stations[i].At, slices.Contains(p.Unmeasured(), i)
+		if err := set(p, i, v); err != nil || !left {
+			return err
+		}
+		j := slices.Index(p.Tracing.Left, was)
+		p.Tracing.Left = slices.Clone(p.Tracing.Left)
+		p.Tracing.Left[j] = p.Knife.Stations[i].At
+		slices.Sort(p.Tracing.Left)
+		return nil
+	}
+}
