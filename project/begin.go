@@ -10,9 +10,12 @@ import (
 // BeginIn gives a new project its unit. What still is a default goes to round inches,
 // so that a tail is 6 in long, not 5 29/32; a value of the maker's own stays. For a
 // project that is worked on only the unit is to be changed.
-func (p *Project) BeginIn(u length.Unit) {
+func (p *Project) BeginIn(u length.Unit) { p.begin(p.Units, u) }
+
+// begin takes the defaults from one unit to another.
+func (p *Project) begin(from, u length.Unit) {
+	p.Units = from
 	proposed := p.Sheath.Mouth == p.ProposedMouth()
-	from := p.Units
 	p.Units = u
 	for _, c := range scalars {
 		def, ok := c.Def.(length.Length)

@@ -2,6 +2,7 @@ package project
 
 import (
 	"math"
+	"reflect"
 	"testing"
 
 	"chape/calc/length"
@@ -53,5 +54,29 @@ func TestBeginInInches(t *testing.T) {
 	}
 	if got := New("", length.Millimetres, start); got.Stitch.Tail != start.Stitch.Tail || got.Sheath != start.Sheath {
 		t.Error("in millimetres something was rounded")
+	}
+}
+
+// A new project of which nobody has given a figure goes over to round figures with its unit,
+// and back; a figure of the maker's own stays, and so does a project that is worked on.
+func TestUnitOfAnUntouchedProject(t *testing.T) {
+	units, _ := FieldFor("units")
+	p := New("Test knife", length.Millimetres, Defaults())
+	p.Sheath.Gap = 8
+	was := p.Clone()
+	if err := units.Set(&p, "in"); err != nil || p.Outline.Blade != 114.3 || p.Belt.Width != 38.1 || p.Sheath.Gap != 8 || p.Sheath.Mouth != p.ProposedMouth() {
+		t.Errorf("in inches: %v, blade %v, belt %v, own gap %v, mouth %v", err, p.Outline.Blade, p.Belt.Width, p.Sheath.Gap, p.Sheath.Mouth)
+	}
+	if err := units.Set(&p, "mm"); err != nil || !reflect.DeepEqual(p, was) {
+		t.Errorf("and back: %v, %+v, want %+v", err, p, was)
+	}
+	blade, _ := FieldFor("knife.outline.blade")
+	if err := blade.Set(&p, 110*length.Millimetre); err != nil {
+		t.Fatal(err)
+	}
+	touched := p.Clone()
+	touched.Units = length.Inches
+	if err := units.Set(&p, "in"); err != nil || !reflect.DeepEqual(p, touched) {
+		t.Errorf("once a figure was given: %v, %+v", err, p)
 	}
 }

@@ -26,9 +26,17 @@ func bindScalars() []Field {
 }
 
 // thenOf is what follows from a change: the marks follow the outline, and
-// while the mouth stands where the program proposed it, it follows the knife.
+// while the mouth stands where the program proposed it, it follows the knife. A new project
+// of which nobody has given a figure yet begins anew in another unit.
 func thenOf(s Spec) func(*Project) error {
 	switch {
+	case s.Key == "units":
+		return func(p *Project) error {
+			if p.Source == FromOutline && p.Untouched == asNew {
+				p.begin(length.Millimetres+length.Inches-p.Units, p.Units) // there are two units: from the other one
+			}
+			return nil
+		}
 	case s.Key == "knife.outline.front":
 		return func(p *Project) error {
 			p.giveFront()
