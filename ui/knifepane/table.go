@@ -10,85 +10,16 @@ import (
 	"chape/ui/layout"
 )
 
-// The names of the columns where the full names have no room.
-var shortNames = map[string]string{
-	"thickness": "thick", "grind height": "grind",
-}
-
-func columnName(f project.Field) string {
-	if s, ok := shortNames[f.Name]; ok {
-		return s
-	}
-	return f.Name
-}
-
-// wordsWidth is how much of a column of words is shown where others need the
-// room too.
-const wordsWidth = 10
-
-// columnWidths are what the columns of a table take at least, and with their words whole.
-func (m *Model) columnWidths(list string) (all, full []int) {
-	for _, r := range m.rows {
-		if r.List != list || r.IsHeading() {
-			continue
-		}
-		if all == nil {
-			all, full = make([]int, len(r.Cells)), make([]int, len(r.Cells))
-		}
-		for j, text := range r.Texts {
-			full[j] = max(full[j], ansi.StringWidth(text))
-			all[j] = max(ansi.StringWidth(columnName(r.Cells[j])), min(wordsWidth, full[j]))
-		}
-	}
-	return all, full
-}
-
 // tableWidth is what a table takes with all its columns, its words shortened.
-func (m *Model) tableWidth(list string) int {
-	all, _ := m.columnWidths(list)
-	w := gutter
-	for _, c := range all {
-		w += c + 1
-	}
-	return w
-}
+func (m *Model) tableWidth(list string) int { return gutter + form.ColumnsOf(m.rows, list).Least() }
 
-// columns says which columns of a table are shown and how wide: the first one
-// always, and as many others as there is room for round the one in hand. What
-// room is left goes to the columns whose words are cut.
+// columns says which columns of a table are shown and how wide.
 func (m *Model) columns(list string) (shown, widths []int) {
-	all, full := m.columnWidths(list)
-	if len(all) == 0 {
-		return nil, nil
-	}
-	first := 1
 	inHand := 0
 	if m.row().List == list && !m.row().IsHeading() {
 		inHand = m.column
 	}
-	for ; first < inHand && !fits(all, first, inHand, m.wide()); first++ {
-	}
-	room := m.wide() - gutter - all[0]
-	shown, widths = []int{0}, []int{all[0]}
-	for j := first; j < len(all) && room >= all[j]+1; j++ {
-		room -= all[j] + 1
-		shown, widths = append(shown, j), append(widths, all[j])
-	}
-	for n, j := range shown {
-		more := max(0, min(full[j]-widths[n], room))
-		widths[n] += more
-		room -= more
-	}
-	return shown, widths
-}
-
-// fits tells whether columns from to last fit beside the first one.
-func fits(all []int, from, last, width int) bool {
-	sum := gutter + all[0]
-	for j := from; j <= last; j++ {
-		sum += 1 + all[j]
-	}
-	return sum <= width
+	return form.ColumnsOf(m.rows, list).In(m.wide()-gutter, inHand)
 }
 
 // tableLine is one row of a table.
@@ -143,7 +74,7 @@ func (m *Model) headsLine(list string, cells []project.Field) string {
 		if n > 0 {
 			b.WriteByte(' ')
 		}
-		b.WriteString(rightAligned(columnName(cells[j]), widths[n]))
+		b.WriteString(rightAligned(form.ColumnName(cells[j]), widths[n]))
 	}
 	return m.Styles.Quiet.Render(b.String())
 }
