@@ -99,7 +99,7 @@ func (c *Config) check(start project.Project) (ps project.Problems) {
 	if _, err := sheet.ParsePaper(c.Paper); err != nil {
 		add("paper", fmt.Sprintf("%q", c.Paper), remedyOf(err))
 	}
-	for _, f := range []struct{ key, path string }{{"shelf", c.Shelf}, {"prints", c.Prints}} {
+	for _, f := range []struct{ key, path string }{{"shelf", c.Shelf}, {"prints", c.Prints}, {"tracing.pictures", c.Pictures}} {
 		if s := filepath.ToSlash(f.path); s != "" && s != "~" && !strings.HasPrefix(s, "~/") && !filepath.IsAbs(f.path) {
 			add(f.key, fmt.Sprintf("%q", f.path), `give a full path, or one from the home folder on, as in "~/sheaths"`)
 		}
