@@ -17,7 +17,7 @@ import (
 // heading is the first line of every file, the one comment that is ours.
 const heading = "# A sheath project of chape. Lengths in millimetres. Comments are not kept."
 
-// Encode writes a project file that Decode reads back as the same  The
+// Encode writes a project file that Decode reads back as the same. The
 // same project gives the same bytes. Marks that come from the outline are not
 // written, so that nobody edits what would be filled over.
 //
