@@ -128,9 +128,10 @@ func TestRefusedChangesNothing(t *testing.T) {
 // The pattern of a number is put in the place of the one before, or behind all of them.
 func TestNoteAndPrinted(t *testing.T) {
 	p := everything()
-	p.Note(Pattern{Number: 2, Inputs: "new"})
+	later := p.Patterns[1].Printed.AddDate(0, 0, 7)
+	p.Note(Pattern{Number: 2, Printed: later, Inputs: "new"})
 	p.Note(Pattern{Number: 7, Inputs: "seven"})
-	if len(p.Patterns) != 3 || p.Patterns[1].Inputs != "new" || p.Patterns[2].Number != 7 {
+	if len(p.Patterns) != 3 || p.Patterns[1] != (Pattern{2, later, "new"}) || p.Patterns[2].Number != 7 {
 		t.Errorf("patterns %+v", p.Patterns)
 	}
 	if q, ok := p.Printed(7); !ok || q.Inputs != "seven" {

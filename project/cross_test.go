@@ -175,3 +175,39 @@ func TestUnmeasuredIsTakenAlong(t *testing.T) {
 		}
 	}
 }
+
+// What the format of the file says of single keys: what may be 0 and what must be more, and what
+// may lie before the point or take away.
+func TestRangesOfTheFormat(t *testing.T) {
+	for _, c := range []struct {
+		keys    string
+		in, out length.Length
+	}{
+		{"fit.reach carried.reach earlier.wide sheath.mouth sheath.gap stitch.thread stitch.needle", 0.001, 0},
+		{"fit.at carried.at earlier.at", -200, -200.001},
+		{"fit.by carried.by", -50, -50.001},
+		{"fit.by carried.by", 50, 50.001},
+		{"carried.deepest carried.front carried.mouth knife.station.at knife.station.top knife.station.bottom knife.station.thick part.length part.width part.thickness", 0, -0.001},
+		{"sheath.clearance sheath.handle_clearance sheath.point_room sheath.margin sheath.sanding sheath.drain stitch.first stitch.last stitch.tail stitch.measured belt.offset", 0, -0.001},
+		{"stitch.pitch", 1, 0.999}, {"sheath.ease", -10, -10.001}, {"sheath.leather sheath.welt strap.thickness", 0.2, 0.199},
+	} {
+		for _, key := range strings.Fields(c.keys) {
+			found := false
+			for _, f := range columns() {
+				if f.Key != key {
+					continue
+				}
+				found = true
+				if bad, out := f.Outside(c.in, length.Millimetres); out {
+					t.Errorf("%s = %v: %v", key, c.in, bad)
+				}
+				if _, out := f.Outside(c.out, length.Millimetres); !out {
+					t.Errorf("%s = %v is in its range", key, c.out)
+				}
+			}
+			if !found {
+				t.Errorf("no key %s", key)
+			}
+		}
+	}
+}
