@@ -35,12 +35,15 @@ func Corners(l curve.Line, tol float64) curve.Line { return simplify(l, tol) }
 
 // Halves draws a part from half-widths measured at places along its middle line: X
 // is the place, Y the half-width there. At least two are needed, in order, and one
-// of them above 0.
+// of them above 0; 0 stands at the ends alone, or it would be two parts.
 func Halves(at []curve.Vec) (curve.Line, error) {
 	wide := 0.0
 	for i, p := range at {
 		if !(p.Y >= 0) || math.IsInf(p.X+p.Y, 0) || math.IsNaN(p.X) || i > 0 && p.X <= at[i-1].X {
 			return nil, errors.New("give half-widths of 0 or more, each further along than the one before")
+		}
+		if p.Y == 0 && i > 0 && i < len(at)-1 {
+			return nil, errors.New("a half-width of 0 between its ends makes two parts of it: give more than 0 there")
 		}
 		wide = max(wide, p.Y)
 	}

@@ -3,6 +3,7 @@ package added
 
 import (
 	"fmt"
+	"math"
 
 	"chape/calc/curve"
 	"chape/calc/length"
@@ -55,6 +56,11 @@ func (p Part) Outline() (curve.Line, error) {
 	at, err := value.Pairs(p.Halves, length.Millimetres)
 	if err != nil {
 		return nil, err
+	}
+	for _, v := range at {
+		if max(math.Abs(v.X), v.Y) > longestPart {
+			return nil, fmt.Errorf("give places and half-widths of up to %d mm", longestPart)
+		}
 	}
 	return nest.Halves(at)
 }
