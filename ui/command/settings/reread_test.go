@@ -48,3 +48,31 @@ func TestReread(t *testing.T) {
 		t.Errorf("taken away: %+v", news)
 	}
 }
+
+// What another program has changed is read again although something was kept meanwhile; what
+// was kept here alone is no news.
+func TestRereadAfterKeeping(t *testing.T) {
+	configtest.Write(t, "bell = true\n")
+	set := Load()
+	look, keep := set.reread(), set.keepPrints()
+	if err := os.WriteFile(set.Path, []byte("bell = false\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := keep("~/sheets"); err != nil {
+		t.Fatal(err)
+	}
+	news := look()
+	if news == nil || news.Put == nil {
+		t.Fatalf("the change of another program is never read: %+v", news)
+	}
+	o := set.Workbench()
+	if news.Put(&o); !o.Alarm.NoBell {
+		t.Error("the bell rings still")
+	}
+	if err := keep("~/prints"); err != nil {
+		t.Fatal(err)
+	}
+	if news := look(); news != nil {
+		t.Errorf("what was kept here is news: %+v", news)
+	}
+}

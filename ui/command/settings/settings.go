@@ -44,12 +44,14 @@ type seen struct {
 	stamp store.Stamp
 }
 
-// keep puts changes into the file.
+// keep puts changes into the file. Where others have changed it since it was read, that
+// still is news: what they wrote is not in the workbench yet.
 func (s Chosen) keep(changes ...config.Change) error {
 	s.seen.Lock()
 	defer s.seen.Unlock()
+	news, _, _ := store.Changed(store.OS(), s.Path, s.seen.stamp)
 	err := config.Keep(store.OS(), s.Path, changes...)
-	if err == nil {
+	if err == nil && !news {
 		_, s.seen.stamp, _ = store.Read(store.OS(), s.Path)
 	}
 	return err
