@@ -1,6 +1,7 @@
 package act
 
 import (
+	"slices"
 	"unicode"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -40,6 +41,7 @@ type Section struct {
 	Keys  []Key
 	Now   bool // they are alive now
 	Text  bool // they are those of a text being typed: the root keeps its own keys back
+	Plain bool // Enter alone is the answer: one that silences an alarm was not meant for it
 }
 
 // Key is a key, and what is said of it: its name and words in the help are the
@@ -118,6 +120,11 @@ func Typing(p Keyed) bool {
 		}
 	}
 	return false
+}
+
+// Confirming tells whether a pane asks what Enter alone answers.
+func Confirming(p Keyed) bool {
+	return slices.ContainsFunc(p.Keys(), func(s Section) bool { return s.Now && s.Plain })
 }
 
 // Alive are the keys of a pane that are alive now.

@@ -204,7 +204,7 @@ func ConfirmKeys() act.Section {
 		Key("Enter", "do it", nil, "enter").Foot("do it"),
 		Key("Esc", "leave it as it was; so does any other key", nil, "esc").Foot("leave it as it was"),
 	}.Section("In a question that Enter alone answers", true)
-	s.Text = true
+	s.Text, s.Plain = true, true
 	return s
 }
 

@@ -36,7 +36,7 @@ func (m *Model) ofChosen(do func(shelf.Entry) []act.Msg) func() []act.Msg {
 // Keys implements act.Pane.
 func (m *Model) Keys() []act.Section {
 	ask, begin := part.AskKeys(), m.beginKeys().Section("While a new project is begun", false)
-	ask.Now = m.question != nil || m.finding
+	ask.Now, ask.Plain = m.question != nil || m.finding, m.question != nil && m.question.Plain
 	take := m.takeKeys().Section("While it is asked what comes along", false)
 	begin.Text, take.Text = true, true
 	return []act.Section{m.keys().Section("Shelf", !ask.Now), begin, take, ask}

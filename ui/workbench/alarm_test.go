@@ -312,3 +312,27 @@ func TestAlarmAndReadingElsewhere(t *testing.T) {
 		}
 	}
 }
+
+// TestAlarmAnswersNoQuestion: the key that silences is no answer to a question that Enter
+// alone answers; it stays, and the next Enter is one.
+func TestAlarmAnswersNoQuestion(t *testing.T) {
+	for _, key := range []string{"enter", "5", "x", "esc"} {
+		p := fresh()
+		p.Steps[1].Started = morning.Add(-time.Hour + 5*time.Second)
+		s := filed(t, 100, 30, p)
+		s.keys("tab", "tab", "x")
+		s.shows("Enter removes this step")
+		s.wait(6 * time.Second)
+		s.shows("any key silences it")
+		s.keys(key)
+		s.lacks("any key silences it")
+		s.shows("Enter removes this step")
+		if got := len(s.onDisk().Steps); got != len(p.Steps) {
+			t.Errorf("%q took a step out", key)
+		}
+		s.keys("enter")
+		if got := len(s.onDisk().Steps); got != len(p.Steps)-1 {
+			t.Errorf("after %q Enter takes nothing out", key)
+		}
+	}
+}

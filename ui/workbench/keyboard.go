@@ -12,12 +12,12 @@ import (
 
 // key takes one key: the alarm first, then whoever has the keyboard. A key that silences
 // does nothing else, but a figure is no command anywhere, and half of it a wrong one: it
-// goes where it was meant.
+// goes where it was meant. What Enter alone answers stays open: it may take something out.
 func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 	typing := m.mode == editing || m.panel != nil && act.Typing(m.panel)
 	if m.alarm.Ringing() {
 		m.alarm.Silence()
-		if !typing && (m.mode == bench || !part.IsFigure(k)) {
+		if act.Confirming(m.book.InHand().Pane) || !typing && (m.mode == bench || !part.IsFigure(k)) {
 			m.reading.Take(k, m.o.Clock())
 			cmd, _ := m.tell(m.book.InHand(), act.Silenced{})
 			return cmd
