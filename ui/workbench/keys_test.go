@@ -7,8 +7,11 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 
+	"chape/calc"
 	"chape/ui/act"
+	"chape/ui/book"
 	"chape/ui/panel"
+	"chape/ui/part"
 	"chape/ui/test/rig"
 )
 
@@ -146,6 +149,92 @@ func TestWhereEachKeyOfTheRootIsAlive(t *testing.T) {
 	}
 	if said < 30 {
 		t.Errorf("only %d keys were pressed where they are not alive", said)
+	}
+}
+
+// TestWhichKeysOfTheRootPagesHave: beside those that open pages, these are not alive.
+func TestWhichKeysOfTheRootPagesHave(t *testing.T) {
+	m := filed(t, 100, 30, fresh()).m
+	for page, want := range map[string]string{
+		"Knife":    "",
+		"Drying":   "Tab, Shift+Tab",
+		"Cost":     "Tab, Shift+Tab, P, A",
+		"Leather":  "Tab, Shift+Tab, u, Ctrl+U, U, Ctrl+R, !, P, A",
+		"Look":     "Tab, Shift+Tab, u, Ctrl+U, U, Ctrl+R, !, Ctrl+S, P, A",
+		"Shelf":    "Tab, Shift+Tab, n, u, Ctrl+U, U, Ctrl+R, !, Ctrl+S, P, A", // n is its own
+		"Patterns": "Tab, Shift+Tab",
+	} {
+		l := m.book.Named(page)
+		if l == nil {
+			t.Fatalf("there is no page %s", page)
+		}
+		m.book.Take(l)
+		var dead []string
+		for _, r := range m.rootKeys() {
+			opens := slices.ContainsFunc(m.book.Openers(), func(o *book.Leaf) bool { return o.Open.Help() == r.Help() })
+			if !opens && !m.alive(r) {
+				dead = append(dead, r.Help().Key)
+			}
+		}
+		if got := strings.Join(dead, ", "); got != want {
+			t.Errorf("%s: not alive are %q, want %q", page, got, want)
+		}
+	}
+}
+
+// TestTheRootsKeysOverATextAndAPanel: the shell is reached from a number that is open and
+// from the print panel, but not from the list of keys; Ctrl+C puts them away and quits next.
+func TestTheRootsKeysOverATextAndAPanel(t *testing.T) {
+	for _, c := range []struct {
+		opens string
+		in    mode
+		shell bool
+	}{{"1", editing, true}, {"P", printing, true}, {"??", helping, false}} {
+		s := filed(t, 100, 30, fresh())
+		s.keys(c.opens)
+		if s.m.mode != c.in {
+			t.Fatalf("%s: mode %d, want %d", c.opens, s.m.mode, c.in)
+		}
+		s.m.key(rig.Key("ctrl+z"))
+		if left := s.voice.title == ""; left != c.shell {
+			t.Errorf("%s, Ctrl+Z: to the shell is %v, want %v", c.opens, left, c.shell)
+		}
+		if s.keys("ctrl+c"); s.m.mode != browsing || s.quit {
+			t.Errorf("%s, Ctrl+C: mode %d, quit %v", c.opens, s.m.mode, s.quit)
+		}
+		if s.keys("ctrl+c"); !s.quit {
+			t.Errorf("%s, Ctrl+C twice: it goes on", c.opens)
+		}
+	}
+}
+
+// TestSavedFromANumber: what is committed can be saved at once while a number is open.
+func TestSavedFromANumber(t *testing.T) {
+	s := filed(t, 100, 30, fresh())
+	if s.keys("1", "ctrl+s"); !strings.Contains(s.m.message.Text, "saved") || s.m.mode != editing {
+		t.Errorf("said %q, mode %d", s.m.message.Text, s.m.mode)
+	}
+}
+
+// TestNoShellWithoutOne: where there is none to go to, the key has no line in the help.
+func TestNoShellWithoutOne(t *testing.T) {
+	for _, suspends := range []bool{true, false} {
+		s := start(t, 200, 300, fresh(), "", calc.Compute, func(o *Options) { o.Suspends = suspends })
+		if s.keys("?", "?"); strings.Contains(s.text(), "fg brings chape back") != suspends {
+			t.Errorf("with a shell %v the help says %v", suspends, !suspends)
+		}
+	}
+}
+
+// TestAPageTakesItsFirstKeyAtOnce: the letter that opened it does not make a reading of it.
+func TestAPageTakesItsFirstKeyAtOnce(t *testing.T) {
+	s := filed(t, 100, 30, fresh())
+	s.keys("b")
+	s.now = s.now.Add(part.Breath / 2)
+	before := s.text()
+	s.send(rig.Key(" "))
+	if s.text() == before {
+		t.Error("Space right behind b does nothing in the bench view")
 	}
 }
 
