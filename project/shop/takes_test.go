@@ -54,6 +54,16 @@ func TestReckonAgrees(t *testing.T) {
 	if r.Use.Spent || r.Use.Steps[0].Spent != 50*time.Minute {
 		t.Errorf("it takes %+v", r.Use)
 	}
+	p.Strap.Kind = calc.NoStrap
+	without, err := calc.Compute(p.Input(calc.DefaultLimits()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, l := range s.Reckon(p, without).Taken.Lines {
+		if l.Kind == money.WorkLine && l.Amount.String() != "30" { // 50 min at 36 an hour
+			t.Errorf("without a strap the work took %s", l.Amount)
+		}
+	}
 	// A shop that knows no price says what it takes, and no sum.
 	bare := (Shop{Offcut: 0.25}).Reckon(p, plan)
 	for _, b := range []money.Bill{bare.Price, bare.Cost, bare.Taken} {
