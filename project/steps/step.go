@@ -168,10 +168,11 @@ func Skip(steps []Step, i int, skip bool) ([]Step, error) {
 	})
 }
 
-// AddSpent adds d to the minutes spent on step i; below zero they stop at 0.
+// AddSpent adds d to the minutes spent on step i; they stop at 0 and at MaxSpent, more than
+// which no file takes.
 func AddSpent(steps []Step, i int, d time.Duration) ([]Step, error) {
 	return changed(steps, i, func(s *Step) error {
-		s.Spent = max(0, s.Spent+d).Round(time.Second)
+		s.Spent = min(MaxSpent, max(0, s.Spent+d)).Round(time.Second)
 		return nil
 	})
 }
