@@ -213,3 +213,33 @@ func TestCutterColours(t *testing.T) {
 		}
 	}
 }
+
+// A sheet that was fitted to the page is no measure: 95 to 105 mm, or 0 for none.
+func TestPrinterAtItsBounds(t *testing.T) {
+	for v, ok := range map[string]bool{"0": true, "95": true, "105": true, "94.99": false, "105.01": false, "-1": false, "1": false} {
+		for _, key := range []string{"printer.x", "printer.y"} {
+			if _, err := Decode("c", []byte(tomlOf(key, v))); (err == nil) != ok || err != nil && !strings.Contains(err.Error(), key+": found "+v) {
+				t.Errorf("%s = %s: %v", key, v, err)
+			}
+		}
+	}
+}
+
+// What only looks like the line of a key, in a text of several lines, is not written into.
+func TestKeepIntoAText(t *testing.T) {
+	for _, line := range []string{"#glyphs = 1", "glyphs = 1", "[printer]\nx = 99"} {
+		text := "shelf = \"\"\"~/a\n" + line + "\n\"\"\"\n"
+		path := filepath.Join(t.TempDir(), "config.toml")
+		if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		ch := Change{"glyphs", "ascii"}
+		if strings.HasPrefix(line, "[") {
+			ch = Change{"printer.x", 98.0}
+		}
+		err := Keep(store.OS(), path, ch)
+		if got, _ := os.ReadFile(path); err == nil || !strings.Contains(err.Error(), "set "+ch.Key+" there by hand") || string(got) != text {
+			t.Errorf("%q: %v, and it is now %q", text, err, got)
+		}
+	}
+}
