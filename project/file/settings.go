@@ -30,7 +30,7 @@ var stepParts = freshSteps()
 func freshSteps() project.List {
 	l := project.Lists[slices.IndexFunc(project.Lists, func(l project.List) bool { return l.Key == "step" })]
 	l.Columns = slices.DeleteFunc(slices.Clone(l.Columns), func(c project.Field) bool {
-		return c.Kind == project.Moment || c.Kind == project.Flag || c.Key == "step.spent"
+		return c.Kind == project.Moment || c.Key == "step.skipped" || c.Key == "step.spent"
 	})
 	return l
 }
