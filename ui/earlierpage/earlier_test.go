@@ -1,6 +1,7 @@
 package earlierpage
 
 import (
+	"slices"
 	"testing"
 	"time"
 
@@ -93,7 +94,7 @@ func TestTakenOver(t *testing.T) {
 			t.Errorf("%+v lies outside of 80 to 140", f)
 		}
 	}
-	for _, bad := range []string{"", "half", "100", "0 % from 1 to 50", "120 % from 1 to 50", "50 % from 60", "50 % from 60 to 20", "50 % from a to b", "50 % from 200 to 300"} {
+	for _, bad := range []string{"", "half", "0", "0.5", "101", "1e2 5", "10050 % from 1 to 50", "100 % from 12.5 to 11450", "50 % from -1 to 50", "50 % from 60 to 60", "0 % from 1 to 50", "120 % from 1 to 50", "50 % from 60", "50 % from 60 to 20", "50 % from a to b", "50 % from 200 to 300"} {
 		n := len(r.Project.Fits)
 		if r.Keys("t").Answer(bad); len(r.Project.Fits) != n || r.Pane.entry == nil || r.Pane.entry.Err() == nil {
 			t.Errorf("%q was taken", bad)
@@ -103,6 +104,31 @@ func TestTakenOver(t *testing.T) {
 	one := newRig(t, old()[:1], 78, 24).Keys("t")
 	if len(one.Said) == 0 || one.Pane.entry != nil {
 		t.Errorf("of one place: said %q", one.Said)
+	}
+}
+
+// What is typed takes the place of what is offered, as in the other fields with a figure
+// in them: 50 typed is half, not a 50 behind the offered stretch. Its figures are reached
+// by the arrows.
+func TestTypedTakesThePlaceOfTheOffer(t *testing.T) {
+	r := newRig(t, old(), 78, 24).Keys("t", "5", "0", "enter")
+	want := newRig(t, old(), 78, 24).Keys("t").Answer("50 % from 0 to 150").Project.Fits
+	if len(want) == 0 || !slices.Equal(r.Project.Fits, want) {
+		t.Fatalf("50 took over %+v, half of it is %+v", r.Project.Fits, want)
+	}
+	r = newRig(t, old(), 78, 24).Keys("t", "left", "left", "left", "8").Shows("100 % from 0 to 8150")
+	r.Keys("enter").Shows("the fold runs from the point to the mouth: give places from 0 to 177")
+	if len(r.Project.Fits) != 0 {
+		t.Errorf("past the mouth: %+v", r.Project.Fits)
+	}
+	r.Keys("esc", "t").Answer("from 80 to 140")
+	for _, f := range r.Project.Fits {
+		if f.At < 80 || f.At > 140 {
+			t.Errorf("%+v lies outside of 80 to 140", f)
+		}
+	}
+	if len(r.Project.Fits) == 0 {
+		t.Error("a stretch alone takes nothing over")
 	}
 }
 

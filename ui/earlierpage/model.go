@@ -37,6 +37,7 @@ type Model struct {
 	of     project.MadeFor
 	wrong  error       // why that knife can't be planned
 	toTake curve.Graph // over this knife's fold
+	offer  [2]float64  // the stretch of it that is offered, mm from the point
 	shelf  *shelf.Shelf
 
 	settings func() tracing.Settings // of the moment, for photographs

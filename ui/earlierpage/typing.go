@@ -4,8 +4,6 @@ import (
 	"errors"
 	"math"
 	"slices"
-	"strconv"
-	"strings"
 
 	"chape/calc"
 	"chape/calc/length"
@@ -161,12 +159,14 @@ func (m *Model) askTake() []act.Msg {
 			return []act.Msg{act.Say{Text: "nothing is left to take over: with its corrections this plan follows that sheath within " + length.Length(earlier.Follow).Format(u, length.Ruler)}}
 		}
 	}
+	hi = math.Min(hi, m.snap.Project.Sheath.Mouth.MM())
+	m.offer = [2]float64{lo, hi}
 	text := "100 % from " + length.Length(lo).Short(u) + " to " + length.Length(hi).Short(u)
 	whose := "along the fold"
 	if m.knife.Title != "" {
 		whose = "along this knife, carried over by the landmarks of both"
 	}
-	m.ask("How much of the difference, and from where to where "+whose+" ("+u.String()+")?", text, false, func(text string) ([]act.Msg, error) {
+	m.ask("How much of the difference, and from where to where "+whose+" ("+u.String()+")? A share alone, as 50, leaves the stretch; ← goes into the line.", text, false, func(text string) ([]act.Msg, error) {
 		fits, err := m.taken(text)
 		if err != nil {
 			return nil, err
@@ -176,7 +176,7 @@ func (m *Model) askTake() []act.Msg {
 			return p.Validate()
 		}}, act.Say{Text: plain.Many(len(fits), "correction") + " taken over: see the trial fit page (T)"}}, nil
 	})
-	m.entry.typed = m.draw
+	m.entry.typed, m.entry.Fresh = m.draw, true
 	m.draw(text)
 	return nil
 }
@@ -209,27 +209,4 @@ func (m *Model) taken(text string) ([]project.Fit, error) {
 		return nil, errors.New("there is no difference to take over there: give a longer stretch, or Esc")
 	}
 	return fits, nil
-}
-
-// extent reads a share and a stretch.
-func (m *Model) extent(text string) (share, lo, hi float64, err error) {
-	bad := errors.New("that can't be read: type it as 100 % from 0 to 150")
-	first, rest, ok := strings.Cut(text, "%")
-	percent, err := strconv.ParseFloat(strings.ReplaceAll(strings.TrimSpace(first), ",", "."), 64)
-	if !ok || err != nil {
-		return 0, 0, 0, bad
-	}
-	if !(percent > 0 && percent <= 100) {
-		return 0, 0, 0, errors.New("how much: give more than 0, up to 100 %")
-	}
-	from, to, ok := strings.Cut(strings.TrimPrefix(strings.TrimSpace(rest), "from"), "to")
-	if !ok {
-		return 0, 0, 0, bad
-	}
-	a, errA := length.Parse(strings.TrimSpace(from), m.snap.Unit)
-	b, errB := length.Parse(strings.TrimSpace(to), m.snap.Unit)
-	if errA != nil || errB != nil || b <= a {
-		return 0, 0, 0, bad
-	}
-	return percent / 100, a.MM(), b.MM(), nil
 }
