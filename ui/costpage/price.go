@@ -19,7 +19,7 @@ type price struct {
 	key   string // in the settings
 	name  string // "thread, a metre"
 	now   money.Amount
-	share bool // a share, which is typed and shown in percent
+	most  int64  // of a share, which is typed and shown in percent, as the settings allow; 0: it is none
 }
 
 // pricedMsg tells that a price was kept in the settings, or why not.
@@ -50,9 +50,9 @@ func (m *Model) priceOf(i int) (p price, why string) {
 	case money.WorkLine:
 		return price{key: "price.hour", name: "an hour at the bench", now: s.Prices.Hour}, ""
 	case money.OverheadLine:
-		return price{key: "price.overhead", name: "overhead, % of the cost expected", now: known(s.Prices.Overhead), share: true}, ""
+		return price{key: "price.overhead", name: "overhead, % of the cost expected", now: known(s.Prices.Overhead), most: 500}, ""
 	case money.MarginLine:
-		return price{key: "price.margin", name: "margin, % of the price", now: known(s.Prices.Margin), share: true}, ""
+		return price{key: "price.margin", name: "margin, % of the price", now: known(s.Prices.Margin), most: 90}, ""
 	case money.MinimumLine:
 		return price{key: "price.minimum", name: "the least you ask", now: s.Prices.OwnMinimum}, ""
 	case money.ItemLine:
@@ -79,7 +79,7 @@ func (m *Model) askPrice() []act.Msg {
 		return []act.Msg{act.Say{Text: "there is nowhere to keep a price", Warn: true}}
 	}
 	label := "Your price for " + p.name
-	if p.share {
+	if p.most > 0 {
 		label = strings.ToUpper(p.name[:1]) + p.name[1:]
 	} else if sign := m.snap.Shop.Prices.Currency.Sign; sign != "" {
 		label += ", in " + sign
@@ -95,18 +95,21 @@ func (m *Model) askPrice() []act.Msg {
 
 // setPrice is the answer that puts a price into the settings.
 func (m *Model) setPrice(p price, text string) ([]act.Msg, error) {
-	if p.share {
+	if p.most > 0 {
 		text = strings.TrimSuffix(strings.TrimSpace(text), "%")
 	}
 	a, err := amountOf(text)
 	if err != nil {
 		return nil, err
 	}
+	if p.most > 0 && a.Decimal().GreaterThan(decimal.NewFromInt(p.most)) {
+		return nil, fmt.Errorf("%s %% is too much to reckon with: give at most %d", a.Decimal(), p.most)
+	}
 	if a.Known() == p.now.Known() && a.Decimal().Equal(p.now.Decimal()) {
 		return nil, nil
 	}
 	said := fmt.Sprintf("%s: %s, before it was %s; kept in your settings", p.name, sayPrice(a), sayPrice(p.now))
-	if p.share {
+	if p.most > 0 {
 		a = money.Of(a.Decimal().Div(decimal.NewFromInt(100)))
 	}
 	keep := m.o.Keep

@@ -2,6 +2,7 @@ package costpage
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -73,6 +74,31 @@ func TestPriceOnItsLine(t *testing.T) {
 	r.Keys("enter").Answer("91").Run()
 	if got := r.Said[len(r.Said)-1]; got != "the price is not kept: no room" {
 		t.Errorf("said %q", got)
+	}
+}
+
+// Shares are asked for in percent, and refused there where no settings take them.
+func TestSharesInPercent(t *testing.T) {
+	for _, c := range []struct {
+		kind                      money.Kind
+		tooMuch, refusal, in, out string
+	}{
+		{money.OverheadLine, "501", "501 % is too much to reckon with: give at most 500", "15 %", "price.overhead = 0.15"},
+		{money.MarginLine, "100", "100 % is too much to reckon with: give at most 90", "90", "price.margin = 0.9"},
+	} {
+		s := &settings{}
+		r := newRig(t, order(), 78, 40, Options{Keep: s.keep}, shoptest.Evenings())
+		at := slices.IndexFunc(r.Pane.reckon.Price.Lines, func(l money.Line) bool { return l.Kind == c.kind })
+		if at < 0 {
+			t.Fatalf("%v has no line", c.kind)
+		}
+		for range at {
+			r.Keys("down")
+		}
+		r.Keys("enter").Answer(c.tooMuch).Shows(c.refusal).Answer(c.in).Run()
+		if len(s.kept) != 1 || s.kept[0] != c.out {
+			t.Errorf("kept %q", s.kept)
+		}
 	}
 }
 
