@@ -31,6 +31,7 @@ type Model struct {
 	fits  []project.Fit
 	photo *photo // being chosen or read; nil: none is
 	pick  *pick  // the knife that it was made for is being chosen; nil: it is not
+	asked bool   // the shelf is being listed for that
 	curve bool   // the difference is drawn in place of the pattern
 
 	knife  earlier.Knife // that it was made for
@@ -138,7 +139,7 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 		if !msg.Is {
 			m.drop()
 			m.closePhoto()
-			m.pick = nil
+			m.pick, m.asked = nil, false
 		}
 	case listedMsg:
 		return m, m.listed(msg)

@@ -40,13 +40,19 @@ func (m *Model) askKnife() []act.Msg {
 	if s == nil {
 		return []act.Msg{act.Say{Text: "there is no shelf to choose another knife from"}}
 	}
+	m.asked = true
 	return []act.Msg{act.Do(func() tea.Msg {
 		entries, err := s.ByTitle(mostOffered)
 		return listedMsg{entries, err}
 	})}
 }
 
+// listed offers what was listed, unless the page was left or something else begun meanwhile.
 func (m *Model) listed(msg listedMsg) []act.Msg {
+	wanted := m.asked && m.entry == nil && m.photo == nil
+	if m.asked = false; !wanted {
+		return nil
+	}
 	if msg.err != nil {
 		return []act.Msg{act.Say{Text: msg.err.Error(), Warn: true}}
 	}

@@ -9,6 +9,7 @@ import (
 	"chape/project/shelf"
 	"chape/project/shop/shoptest"
 	"chape/project/store"
+	"chape/ui/act"
 	"chape/ui/test/rig"
 )
 
@@ -87,5 +88,24 @@ func TestMadeForTorn(t *testing.T) {
 	bare := newRig(t, old(), 78, 24).Keys("k")
 	if len(bare.Said) != 1 || bare.Pane.pick != nil {
 		t.Errorf("without a shelf: said %q", bare.Said)
+	}
+}
+
+// A list of the shelf that comes late, when the page was left or a number is being typed, or
+// to the page of another project, opens nothing.
+func TestListComesLate(t *testing.T) {
+	late := listedMsg{entries: []shelf.Entry{{Title: "Field knife"}}}
+	for what, do := range map[string]func(*rig.Rig[*Model]){
+		"left": func(r *rig.Rig[*Model]) {
+			r.Pane.asked = true
+			r.Send(act.InHand{}).Send(late).Send(act.InHand{Is: true})
+		},
+		"typing":          func(r *rig.Rig[*Model]) { r.Pane.asked = true; r.Keys("1").Send(late).Keys("esc") },
+		"another project": func(r *rig.Rig[*Model]) { r.Send(late) },
+	} {
+		r := onShelf(t, 78, 24)
+		if do(r); r.Pane.pick != nil || len(r.Said) > 0 {
+			t.Errorf("%s: the list opens, said %q:\n%s", what, r.Said, r.Screen())
+		}
 	}
 }

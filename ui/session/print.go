@@ -100,7 +100,7 @@ func (s *Session) SetPrints(dir string) []act.Msg {
 	}
 	whose := "for the sheets of all projects"
 	if s.named() {
-		whose = "for the sheets of all projects but those you name by their path: of this one till you quit"
+		whose = "for all projects that you do not name by their path, and for this one till you quit"
 	}
 	return remembered(whose, func() error { return keep(dir) })
 }
