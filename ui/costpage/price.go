@@ -16,10 +16,10 @@ import (
 
 // price is one of the settings that a line of the bill is reckoned with.
 type price struct {
-	key   string // in the settings
-	name  string // "thread, a metre"
-	now   money.Amount
-	most  int64  // of a share, which is typed and shown in percent, as the settings allow; 0: it is none
+	key  string // in the settings
+	name string // "thread, a metre"
+	now  money.Amount
+	most int64 // of a share, which is typed and shown in percent, as the settings allow; 0: it is none
 }
 
 // pricedMsg tells that a price was kept in the settings, or why not.

@@ -90,16 +90,23 @@ func fieldOf(fields []project.Field, key string) project.Field {
 	return fields[slices.IndexFunc(fields, func(f project.Field) bool { return f.Key == key })]
 }
 
-// The slip in its words, on fields and marks of a knife 7/8 in deep.
-func TestAWholeInchTooMuch(t *testing.T) {
+const eighth = length.Inch / 8
+
+// inchKnife is a knife 7/8 deep, by marks an inch apart and by its outline.
+func inchKnife() project.Project {
 	p := project.New("Test", length.Inches, project.Defaults())
 	p.Source, p.Untouched = project.FromStations, ""
-	eighth := length.Inch / 8
 	p.Knife.Stations = nil
 	for i, depth := range []length.Length{0, 5, 7, 7, 7} {
 		p.Knife.Stations = append(p.Knife.Stations, knife.Station{At: length.Length(i) * length.Inch, Bottom: depth * eighth, Thick: eighth, Kind: knife.Blade, Bevel: 1})
 	}
 	p.Outline.Depth, p.Outline.Blade = 7*eighth, 4.5*length.Inch
+	return p
+}
+
+// The slip in its words, on fields and marks of a knife 7/8 in deep.
+func TestAWholeInchTooMuch(t *testing.T) {
+	p := inchKnife()
 	for _, c := range []struct {
 		key   string
 		mark  int
