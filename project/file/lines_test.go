@@ -74,8 +74,8 @@ func TestNonsenseInEveryKey(t *testing.T) {
 	keys := 0
 	eachLine(text, func(lines []string, i int, key string) {
 		keys++
-		for j := range 3 {
-			value := nonsense[(3*keys+j)%len(nonsense)]
+		for j := range 2 {
+			value := nonsense[(2*keys+j)%len(nonsense)]
 			p, _, err := Decode("f.toml", with(lines, i, key+" = "+value))
 			if err == nil {
 				if strings.HasPrefix(value, `"`) || value == "1979-05-27" && (key == "due" || key == "printed" || key == "date" || key == "until" || key == "accepted" || key == "read") {
@@ -199,7 +199,7 @@ func randomly(r *rand.Rand, p *project.Project) {
 // and the file written again is the same.
 func TestRandomProjectsSurviveTheFile(t *testing.T) {
 	r := rand.New(rand.NewPCG(26, 11))
-	for range 60 {
+	for range 24 {
 		p := everything()
 		randomly(r, &p)
 		data := Encode(p)
