@@ -35,9 +35,10 @@ func (m *Model) ofChosen(do func(shelf.Entry) []act.Msg) func() []act.Msg {
 
 // Keys implements act.Pane.
 func (m *Model) Keys() []act.Section {
-	ask, begin := part.AskKeys(), m.beginKeys().Section("While a new project is begun", false)
-	ask.Now, ask.Plain = m.question != nil || m.finding, m.question != nil && m.question.Plain
-	take := m.takeKeys().Section("While it is asked what comes along", false)
+	q := m.question
+	ask, begin := part.AskKeys(), m.beginKeys().Section("While a new project is begun", q != nil && q.begin != nil)
+	ask.Now, ask.Plain = q != nil || m.finding, q != nil && q.Plain
+	take := m.takeKeys().Section("While it is asked what comes along", q != nil && q.take != nil)
 	begin.Text, take.Text = true, true
 	return []act.Section{m.keys().Section("Shelf", !ask.Now), begin, take, ask}
 }

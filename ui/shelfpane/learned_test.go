@@ -2,6 +2,7 @@ package shelfpane
 
 import (
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"chape/calc"
@@ -33,6 +34,13 @@ func TestLearned(t *testing.T) {
 	dir := taught(t)
 	r := newRig(t, dir, 80, 24)
 	r.keys("n", "Third", "enter")
+	var alive []string
+	for _, k := range act.Alive(r.Pane) {
+		alive = append(alive, k.Help().Key)
+	}
+	if got := strings.Join(alive, " "); got != "s u e Enter Esc" {
+		t.Errorf("in the question are alive: %s", got)
+	}
 	r.Shows("e experience [1 on page T, from 2 finished sheaths of 3.2 mm] none")
 	check(t, "learned_80x24", r.Pane.View())
 	r.keys("enter")

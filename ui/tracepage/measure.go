@@ -103,7 +103,7 @@ func (m *Model) field() (project.Field, bool) {
 // measureKeys are those of the column while nothing is typed. None is a digit or a sign.
 func (m *Model) measureKeys() part.Keys {
 	by := func(n int) func() []act.Msg { return part.Quiet(func() { m.goBy(n) }) }
-	enter := part.Key("Enter", "it is right as it stands; on to the next", nil, "enter")
+	enter := part.Key("Enter", "it is right as it stands; on to the next", m.asItStands, "enter")
 	if !m.done() {
 		enter = enter.Foot("as it stands")
 	}
@@ -142,10 +142,10 @@ func (m *Model) turnGrinds() {
 
 // measureKey is a key in the column.
 func (m *Model) measureKey(p part.Press) []act.Msg {
-	switch f, ok := m.field(); {
+	switch {
 	case m.entry != nil:
 		return m.reply(p)
-	case ok && part.StartsNumber(p.KeyMsg):
+	case !m.done() && part.StartsNumber(p.KeyMsg):
 		if p.Paste {
 			p.Runes = []rune(part.FirstLine(string(p.Runes)))
 		}
@@ -154,14 +154,20 @@ func (m *Model) measureKey(p part.Press) []act.Msg {
 		m.entry.SetWidth(m.w)
 		m.entry.Take(p)
 		return nil
-	case p.Type == tea.KeyEnter && !p.Alt && !p.Tool() && !p.Held:
-		if !ok {
-			return leave()
-		}
-		return m.commit(f, f.Get(m.snap.Project), "as it stands")
+	case p.Type == tea.KeyEnter && p.Held:
+		return nil
 	}
 	out, _ := m.measureKeys().Take(p)
 	return out
+}
+
+// asItStands has the figure in hand count as measured.
+func (m *Model) asItStands() []act.Msg {
+	f, ok := m.field()
+	if !ok {
+		return leave()
+	}
+	return m.commit(f, f.Get(m.snap.Project), "as it stands")
 }
 
 const longestFigure = 40

@@ -36,6 +36,7 @@ type Picker struct {
 	newest string
 	job    *job
 	width  int
+	left   bool // the last key was to leave
 
 	refused error
 	path    string
@@ -142,20 +143,23 @@ func (p *Picker) read(msg readMsg) Event {
 }
 
 func (p *Picker) press(k part.Press) ([]act.Msg, Event) {
-	switch {
-	case k.Paste && Names(string(k.Runes)):
+	if k.Paste && Names(string(k.Runes)) {
 		return p.Start(string(k.Runes)), None
-	case p.job != nil:
-		if k.Type == tea.KeyEsc {
-			p.Stop()
+	}
+	row, known := p.keys().Find(k.KeyMsg)
+	switch {
+	case known && row.Do != nil:
+		if k.Type == tea.KeyEnter && (k.Tool() || k.Held) {
+			return nil, None
 		}
-		return nil, None
+		p.left = false
+		if out := row.Do(); !p.left {
+			return out, None
+		}
+		return nil, Left
+	case p.job != nil:
 	case p.ask != nil:
 		return p.typed(k), None
-	case k.Type == tea.KeyEsc:
-		return nil, Left
-	case k.Type == tea.KeyEnter && !k.Tool() && !k.Held && p.newest != "":
-		return p.Start(p.newest), None
 	case (k.Type == tea.KeyRunes || k.Type == tea.KeySpace) && !k.Alt && !part.StartsNumber(k.KeyMsg):
 		p.refused = nil
 		p.ask = part.NewAsk("the picture's path", "", longestPath)
@@ -169,13 +173,6 @@ const longestPath = 4096
 
 // typed is a key that goes into the path.
 func (p *Picker) typed(k part.Press) []act.Msg {
-	if k.Type == tea.KeyTab {
-		text := p.ask.Text()
-		return []act.Msg{act.Do(func() tea.Msg {
-			longer, names := complete(text)
-			return namesMsg{p, text, longer, names}
-		})}
-	}
 	switch p.ask.Take(k) {
 	case part.Dropped:
 		p.ask, p.names = nil, nil
@@ -187,6 +184,15 @@ func (p *Picker) typed(k part.Press) []act.Msg {
 		p.names = nil
 	}
 	return nil
+}
+
+// complete looks for what the path being typed may go on to.
+func (p *Picker) complete() []act.Msg {
+	text := p.ask.Text()
+	return []act.Msg{act.Do(func() tea.Msg {
+		longer, names := complete(text)
+		return namesMsg{p, text, longer, names}
+	})}
 }
 
 // completed carries the text on, if it is still the same.
@@ -202,28 +208,59 @@ func (p *Picker) completed(msg namesMsg) {
 	p.ask.SetText(msg.longer)
 }
 
-// Keys are the keys of a Picker, with those of its page behind them.
-func (p *Picker) Keys(now bool, more ...part.Row) []act.Section {
-	enter := part.Key("Enter", "read the newest picture of your folder", nil, "enter")
+// readNewest reads the newest picture of the settings' folder, if there is one.
+func (p *Picker) readNewest() []act.Msg {
+	if p.newest == "" {
+		return nil
+	}
+	return p.Start(p.newest)
+}
+
+// waitKeys are the keys while no picture is chosen yet; other letters begin a path, too.
+func (p *Picker) waitKeys() part.Keys {
+	enter := part.Key("Enter", "read the newest picture of your folder", p.readNewest, "enter")
 	if p.newest != "" {
 		enter = enter.Foot("the newest picture")
 	}
-	wait := append(part.Keys{
+	return part.Keys{
 		part.Key("/ ~", "type the picture's path, or drop the picture on the window", nil, "/", "~").Foot("type its path"),
 		enter,
-		part.Key("Esc", "back", nil, "esc").Foot("back"),
-	}, more...)
-	read := part.Keys{part.Key("Esc", "give up reading", nil, "esc").Foot("give up reading")}
-	typed := part.Keys{
+		part.Key("Esc", "back", part.Quiet(func() { p.left = true }), "esc").Foot("back"),
+	}
+}
+
+func (p *Picker) readingKeys() part.Keys {
+	return part.Keys{part.Key("Esc", "give up reading", part.Quiet(p.Stop), "esc").Foot("give up reading")}
+}
+
+// pathKeys are those while a path is typed, which takes Enter and Esc itself.
+func (p *Picker) pathKeys() part.Keys {
+	return part.Keys{
 		part.Key("Enter", "read this picture", nil, "enter").Foot("read it"),
-		part.Key("Tab", "complete the name", nil, "tab").Foot("complete"),
+		part.Key("Tab", "complete the name", p.complete, "tab").Foot("complete"),
 		part.Key("Esc", "leave it", nil, "esc").Foot("leave it"),
-	}.Section("While a path is typed", now && p.ask != nil)
+	}
+}
+
+// keys are those that are alive now.
+func (p *Picker) keys() part.Keys {
+	switch {
+	case p.job != nil:
+		return p.readingKeys()
+	case p.ask != nil:
+		return p.pathKeys()
+	}
+	return p.waitKeys()
+}
+
+// Keys are the keys of a Picker, with those of its page behind them.
+func (p *Picker) Keys(now bool, more ...part.Row) []act.Section {
+	typed := p.pathKeys().Section("While a path is typed", now && p.ask != nil)
 	typed.Text = true
 	return []act.Section{
-		wait.Section("Which picture", now && p.ask == nil && p.job == nil),
+		append(p.waitKeys(), more...).Section("Which picture", now && p.ask == nil && p.job == nil),
 		typed,
-		read.Section("While a picture is read", now && p.job != nil),
+		p.readingKeys().Section("While a picture is read", now && p.job != nil),
 	}
 }
 

@@ -251,3 +251,22 @@ func TestReadRefuses(t *testing.T) {
 		}
 	}
 }
+
+// TestAnEnterThatWasNotMeantReadsNothing: one of a measuring tool, or of a key held down.
+func TestAnEnterThatWasNotMeantReadsNothing(t *testing.T) {
+	for name, held := range map[string]bool{"held": true, "pressed": false} {
+		b := onBench(t, "")
+		b.p.newest = "/a/b.jpg"
+		b.send(part.Press{KeyMsg: rig.Key("enter"), Held: held})
+		if b.p.Busy() == held {
+			t.Errorf("Enter %s: reading is %v", name, b.p.Busy())
+		}
+	}
+	b := onBench(t, "")
+	b.p.newest = "/a/b.jpg"
+	b.fast("12.34")
+	b.key(rig.Key("enter"), time.Millisecond)
+	if b.p.Busy() {
+		t.Error("a tool's Enter reads a picture")
+	}
+}
