@@ -282,3 +282,23 @@ func TestLateFolder(t *testing.T) {
 		t.Errorf("another field: %#v", out)
 	}
 }
+
+// The sheets are counted again with each choice, as that takes a while not with each letter
+// of a text, and not when it is over.
+func TestSheetsAreCountedOnceAChoice(t *testing.T) {
+	n := 0
+	p := newPrint().Counted(func(o print.Options) string { n++; return ": " + o.Trial.Exact(length.Millimetres) })
+	d := at(t, p)
+	for _, c := range []struct {
+		keys []string
+		want int
+	}{{[]string{"p"}, 1}, {[]string{"d", "/", "a", "b", "c"}, 0}, {[]string{"esc"}, 1}, {[]string{"t", "0", ".", "3"}, 0}, {[]string{"enter"}, 1}, {[]string{"enter"}, 0}} {
+		n = 0
+		if d.keys(c.keys...); n != c.want {
+			t.Errorf("%q: counted %d times, want %d", c.keys, n, c.want)
+		}
+		if !d.done && c.want > 0 && c.keys[0] == "enter" {
+			d.shows("the pattern: 0.3")
+		}
+	}
+}

@@ -2,7 +2,6 @@ package panel
 
 import (
 	"github.com/charmbracelet/bubbles/key"
-	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/calc"
 	"chape/calc/length"
@@ -142,9 +141,11 @@ func (p *Print) Keys() []act.Section {
 // Take takes a key. A measuring tool does nothing there but in the field that is meant
 // for it.
 func (p *Print) Take(k part.Press) (out []act.Msg, done bool) {
-	if k.Type != tea.KeyEnter || p.ask != nil { // else it is over
-		defer p.recount()
-	}
+	defer func() {
+		if !p.over && p.ask == nil { // a letter of a text changes nothing yet
+			p.recount()
+		}
+	}()
 	if p.ask == nil {
 		if k.ByHand() {
 			k.Near = false // behind a letter that was a command here
