@@ -27,7 +27,12 @@ func (m *Model) keys() part.Keys {
 			}
 		}
 	}
+	letters := part.Key("letters", "on the note: begin it anew; on other lines they are commands", nil, "letters")
+	if m.Writing() {
+		letters = letters.Foot("type it")
+	}
 	return append(part.Keys{
+		letters,
 		part.Key("Enter", "on to the next line; opens the note, keeps the correction", m.enter, "enter").Foot("on"),
 		part.Key("Space", "next choice", m.space, " ").Foot("next choice"),
 		part.Key("→", "along the fold, on to the next mark or landmark", m.along(1), "right").Foot("along the fold"),

@@ -73,7 +73,10 @@ func (m *Model) typeNumber(text string) []act.Msg {
 	if line == lineTight || line == lineRound {
 		line++
 	}
-	if !typed(line) || line == lineNote {
+	if line == lineNote {
+		return []act.Msg{act.Say{Text: "Enter opens the note, then a figure can be typed"}}
+	}
+	if !typed(line) {
 		return []act.Msg{act.Say{Text: "no number stands here: ↑ or ↓ goes to a line with one"}}
 	}
 	m.open(line, text, false)
@@ -204,7 +207,7 @@ func (m *Model) reply(p part.Press) []act.Msg {
 			m.entry.Refuse(err, p)
 			return nil
 		}
-		if line == lineBy && d.by > muchBy && !m.entry.Doubt("that is a lot: is the point missing? Enter takes it all the same, Esc puts the old one back", p) {
+		if why := m.slip(line, d); why != "" && !m.entry.Doubt(why+" Enter takes it all the same, Esc puts the old one back", p) {
 			return nil
 		}
 		m.draft, m.entry = d, nil
@@ -214,6 +217,20 @@ func (m *Model) reply(p part.Press) []act.Msg {
 		m.propose()
 	}
 	return nil
+}
+
+// slip is what looks wrong about a number that would do; "": nothing does.
+func (m *Model) slip(line int, d draft) string {
+	share := float64(d.reach / m.draft.reach)
+	switch {
+	case line == lineBy && d.by > muchBy:
+		return "that is a lot: is the point missing?"
+	case line == lineReach && m.draft.reach > 0 && share <= 0.1:
+		return "a tenth of what it was, or less: is it the reach that you mean?"
+	case line == lineReach && m.draft.reach > 0 && share >= 10:
+		return "ten times what it was, or more: is the point missing?"
+	}
+	return ""
 }
 
 // muchBy is more than a trial fit mostly finds, mm: common practice, no source.
@@ -280,7 +297,7 @@ func (m *Model) keep() []act.Msg {
 	}
 	label := "correction " + m.words()
 	m.draft = m.fresh(d)
-	m.list.Choose(lineBy)
+	m.list.Choose(lineAt) // the next one is mostly somewhere else
 	return []act.Msg{act.Commit{Label: label, Do: func(p *project.Project) error {
 		d.put(p)
 		return p.Validate()

@@ -217,6 +217,10 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 
 // command carries out a key while nothing is being typed.
 func (m *Model) command(p part.Press) []act.Msg {
+	if act.Writes(m, p.KeyMsg) && (p.Hasty() || p.Command()) {
+		m.open(lineNote, string(p.Runes), false)
+		return nil
+	}
 	if part.StartsNumber(p.KeyMsg) {
 		text := string(p.Runes)
 		if p.Paste {
@@ -236,6 +240,9 @@ func (m *Model) command(p part.Press) []act.Msg {
 	out, _ := m.keys().Take(p)
 	return out
 }
+
+// Writing implements act.Writer: on the note letters are its beginning, and no commands.
+func (m *Model) Writing() bool { return m.list.At == lineNote && m.entry == nil }
 
 // mouse moves the cursor on the drawing, and chooses lines.
 func (m *Model) mouse(msg tea.MouseMsg) {

@@ -363,3 +363,64 @@ func TestOneAtATime(t *testing.T) {
 		t.Errorf("x held leaves %d corrections", len(r.Project.Fits))
 	}
 }
+
+// On the note letters begin it, whatever they are commands for elsewhere; Esc brings back
+// what stood there.
+func TestLettersBeginTheNote(t *testing.T) {
+	for _, note := range []string{"slight rub", "bolster", "extra tight", "mouth", "Hard to draw", "zip"} {
+		r := newRig(t, knifeProject(), 78, 24)
+		r.Keys("1", "enter")
+		for r.Pane.list.At != lineNote {
+			r.Keys("down")
+		}
+		if !act.Writing(r.Pane) {
+			t.Fatal("the root's keys are alive on the note")
+		}
+		r.Type(note).Keys("enter", "enter")
+		if len(r.Project.Fits) != 1 || r.Project.Fits[0].Note != note {
+			t.Errorf("%q: kept %+v, said %q", note, r.Project.Fits, r.Said)
+		}
+	}
+	r := newRig(t, knifeProject(), 78, 24)
+	r.Pane.draft.note = "wet"
+	r.Pane.list.Choose(lineNote)
+	if r.Type("xe").Keys("esc"); r.Pane.draft.note != "wet" || act.Typing(r.Pane) {
+		t.Errorf("after Esc the note is %q", r.Pane.draft.note)
+	}
+	if r.Keys("3"); r.Pane.entry != nil || len(r.Said) == 0 || !strings.Contains(r.Said[len(r.Said)-1], "Enter opens the note") {
+		t.Errorf("a figure on the note: said %q", r.Said)
+	}
+	if r.Keys("up"); act.Writing(r.Pane) {
+		t.Error("letters are no commands above the note")
+	}
+}
+
+// Once a correction is kept the next number is the next one's place, and a reach of a
+// tenth of what it was, or ten times that, is asked about.
+func TestAfterOneTheNext(t *testing.T) {
+	r := newRig(t, knifeProject(), 78, 24)
+	if r.Keys("1", "enter", "end", "enter"); r.Pane.list.At != lineAt {
+		t.Errorf("once kept the cursor stands on line %d", r.Pane.list.At)
+	}
+	for _, c := range []struct {
+		typed string
+		asks  string
+	}{{"1.5", "is it the reach that you mean?"}, {"2", "is it the reach that you mean?"}, {"2.5", ""}, {"35", ""}, {"200", "is the point missing?"}} {
+		r := newRig(t, knifeProject(), 78, 24)
+		r.Pane.list.Choose(lineReach)
+		r.Type(c.typed).Keys("enter")
+		if asked := r.Pane.entry != nil && r.Pane.entry.Asked(); asked != (c.asks != "") {
+			t.Errorf("%s: asked %v", c.typed, asked)
+		}
+		if c.asks == "" {
+			continue
+		}
+		if r.Shows(c.asks); r.Pane.draft.reach != 20 {
+			t.Errorf("%s: unasked the reach is %v", c.typed, r.Pane.draft.reach)
+		}
+		r.Keys("enter").Lacks(c.asks)
+		if got := r.Pane.draft.reach.Short(length.Millimetres); got != c.typed {
+			t.Errorf("%s: asked and meant: the reach is %s", c.typed, got)
+		}
+	}
+}

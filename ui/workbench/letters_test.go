@@ -179,3 +179,22 @@ func TestTrialFitAtTheMark(t *testing.T) {
 		s.keys("esc")
 	}
 }
+
+// So it is on the page of a trial fit: behind a reach, or on the note, u takes nothing back.
+func TestLettersOnATrialFit(t *testing.T) {
+	s := filed(t, 80, 24, fresh())
+	s.keys("T", "1", "enter", "enter")
+	s.typed("35")
+	s.soon("u")
+	s.shows("u came right behind a number and did nothing: press it again")
+	was := s.onDisk()
+	s.keys("down", "s", "l", "i", "g", "h", "t", " ", "r", "u", "b", "enter", "enter")
+	if s.m.mode != browsing || len(s.onDisk().Fits) != len(was.Fits)+1 {
+		t.Fatalf("kept %+v", s.onDisk().Fits)
+	}
+	if f := s.onDisk().Fits[len(was.Fits)]; f.Note != "slight rub" || f.Reach != 35 {
+		t.Errorf("kept %+v", f)
+	}
+	s.keys("1", ".", "5", "enter")
+	s.shows("1.5 mm from the point")
+}
