@@ -27,6 +27,7 @@ func (p *Plan) makeChecks() {
 	}
 	p.Checks = append(p.Checks, p.Input.checkThickness()...)
 	p.Checks = append(p.Checks, p.Input.checkUntouched()...)
+	p.Checks = append(p.Checks, p.Input.checkUnmeasured()...)
 }
 
 // say keeps what the check says: the words of form with each figure of args

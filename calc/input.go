@@ -22,8 +22,9 @@ type Input struct {
 	Fits   []Fit
 	Limits Limits
 
-	Outline   *knife.Outline // what the marks were filled from; nil: they were measured
-	Untouched []string       // names of the knife's numbers that nobody has given yet
+	Outline    *knife.Outline // what the marks were filled from; nil: they were measured
+	Untouched  []string       // names of the knife's numbers that nobody has given yet
+	Unmeasured []int          // marks, ascending, whose thickness stands as it was proposed
 }
 
 // Sheath holds the dimensions of the pouch.

@@ -88,7 +88,7 @@ func (p Project) Input(limits calc.Limits) calc.Input {
 	if p.Source == FromOutline {
 		in.Outline = &p.Outline
 	}
-	in.Untouched = p.untouched()
+	in.Untouched, in.Unmeasured = p.untouched(), p.Unmeasured()
 	return in
 }
 

@@ -22,8 +22,11 @@ func (p *Project) touch(key string) {
 }
 
 // IsUntouched tells whether a figure still is the new project's: nobody has typed it or
-// said that it is right.
+// said that it is right. The thickness of a traced mark is one until it was measured.
 func (f Field) IsUntouched(p Project) bool {
+	if f.Key == "knife.station.thick" {
+		return slices.Contains(p.Unmeasured(), f.Index)
+	}
 	name, outlined := strings.CutPrefix(f.Key, outlineKey)
 	return outlined && slices.Contains(strings.Fields(p.Untouched), name) && f.Counts(p)
 }

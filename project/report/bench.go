@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"chape/calc"
 	"chape/calc/knife"
 	"chape/calc/length"
@@ -34,16 +36,27 @@ func (rs Rows) WithoutBench() Rows { return rs.Without(benchKeys...) }
 
 // KnifeMarks is the table of the knife's own dimensions, as they were measured.
 func KnifeMarks(p project.Project, u length.Unit) Table {
+	const rule = ": gap at the back from the rule, depth from spine to edge"
 	t := Table{
 		Name:    "the knife, " + u.String(),
-		Note:    "as measured: gap at the back from the rule, depth from spine to edge",
+		Note:    "as measured" + rule,
 		Columns: []string{"from the point", "gap", "depth", "thickness", "grind height", ""},
 	}
 	thick := func(l length.Length) string { return l.Figure(u, length.Calliper) }
-	for _, s := range p.Knife.Stations {
+	left := p.Unmeasured()
+	switch {
+	case p.Source == project.FromOutline:
+		t.Note = "worked out from the outline's figures" + rule
+	case len(left) > 0:
+		t.Note = "gap and depth as measured" + rule + "; * not measured: thickness, and grind height, as proposed"
+	}
+	for i, s := range p.Knife.Stations {
 		row := []string{fig(s.At.MM(), u), thick(s.Top), thick(s.Depth()), thick(s.Thick), none, s.Kind.String()}
 		if s.Kind == knife.Blade {
 			row[4] = thick(length.Length(s.Bevel) * s.Depth())
+		}
+		if slices.Contains(left, i) {
+			row[3] += "*"
 		}
 		t.Rows = append(t.Rows, row)
 	}

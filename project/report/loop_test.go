@@ -120,3 +120,26 @@ func TestKnifeMarks(t *testing.T) {
 		t.Errorf("in inches: %q", got)
 	}
 }
+
+// The words over the knife's table are true: marks that no calliper was on are told from
+// those that were measured, and those of an outline were not measured at all.
+func TestKnifeMarksSayWhatWasMeasured(t *testing.T) {
+	p := project.Defaults()
+	if got := KnifeMarks(p, length.Millimetres).Note; !strings.HasPrefix(got, "worked out from the outline's figures: gap") {
+		t.Errorf("of an outline: %q", got)
+	}
+	p.Source = project.FromStations
+	if got := KnifeMarks(p, length.Millimetres).Note; !strings.HasPrefix(got, "as measured: gap") {
+		t.Errorf("measured: %q", got)
+	}
+	p.Tracing.Left = []length.Length{p.Knife.Stations[1].At}
+	table := KnifeMarks(p, length.Millimetres)
+	for i, row := range table.Rows {
+		if strings.HasSuffix(row[3], "*") != (i == 1) {
+			t.Errorf("mark %d: %q", i+1, row)
+		}
+	}
+	if !strings.HasSuffix(table.Note, "* not measured: thickness, and grind height, as proposed") {
+		t.Errorf("traced: %q", table.Note)
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"testing"
 	"time"
 
+	"chape/calc"
 	"chape/calc/curve"
 	"chape/calc/knife"
 	"chape/calc/length"
@@ -50,6 +51,21 @@ func TestLeftToMeasure(t *testing.T) {
 	if q.Tracing.Picture != "a_.jpg" || q.Tracing.Residual != 0.051 || q.Source != project.FromStations {
 		t.Errorf("noted %+v", q.Tracing)
 	}
+	unmeasured := func(p project.Project) float64 {
+		plan, err := calc.Compute(p.Input(calc.DefaultLimits()))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range plan.Checks {
+			if c.Name == "unmeasured" && c.Level == calc.Note {
+				return c.Value
+			}
+		}
+		return 0
+	}
+	if got := unmeasured(q); got != float64(n) {
+		t.Errorf("the plan notes %v marks that were not measured, of %d", got, n)
+	}
 	step := slices.IndexFunc(q.Knife.Stations, func(s knife.Station) bool { return s.At >= 99 })
 	if s := q.Knife.Stations; s[step].At != s[step+1].At {
 		t.Fatalf("no pair at the step: %v", s)
@@ -70,6 +86,9 @@ func TestLeftToMeasure(t *testing.T) {
 	}
 	if len(q.Unmeasured()) != 0 || len(q.Tracing.Left) != 0 {
 		t.Errorf("all measured, and left %v", q.Tracing.Left)
+	}
+	if got := unmeasured(q); got != 0 {
+		t.Errorf("all measured, and %v noted", got)
 	}
 	q.Measured(-1)
 	q.Measured(n)

@@ -34,7 +34,26 @@ func fill(rows []Row, p project.Project) {
 			}
 		}
 	}
+	star(rows, p)
 }
+
+// star has a * behind each thickness that was not measured.
+func star(rows []Row, p project.Project) {
+	for j, f := range rows[0].Cells {
+		if f.Key != thickKey || len(p.Unmeasured()) == 0 {
+			continue
+		}
+		for i := range rows {
+			sign := " "
+			if rows[i].Cells[j].IsUntouched(p) {
+				sign = "*"
+			}
+			rows[i].Texts[j] += sign
+		}
+	}
+}
+
+const thickKey = "knife.station.thick"
 
 // decimals is what stands behind the whole number, the point included.
 func decimals(text string) int {
