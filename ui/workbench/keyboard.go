@@ -6,6 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/ui/act"
+	"chape/ui/layout"
 	"chape/ui/panel"
 	"chape/ui/part"
 )
@@ -22,6 +23,10 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 			cmd, _ := m.tell(m.book.InHand(), act.Silenced{})
 			return cmd
 		}
+	}
+	if m.unseen() && !leaves(k, m.mode) {
+		m.reading.Take(k, m.o.Clock())
+		return nil
 	}
 	if first, rest, several := part.Letters(k); several && !typing {
 		cmd := m.key(first)
@@ -55,6 +60,31 @@ func (m *Model) key(k tea.KeyMsg) tea.Cmd {
 		return m.panelKey(p)
 	}
 	return m.pageKey(p)
+}
+
+// unseen tells whether there is too little room to show anything that a key could change.
+func (m *Model) unseen() bool {
+	if m.width <= 0 { // no size yet: what is typed ahead counts
+		return false
+	}
+	if m.mode == bench {
+		return layout.Bench(m.width, m.height) != ""
+	}
+	return m.lay.TooSmall != ""
+}
+
+// leaves tells whether a key leads out, of the program or of the bench view: such keys are
+// alive where nothing is to be seen.
+func leaves(k tea.KeyMsg, in mode) bool {
+	switch k.String() {
+	case "ctrl+c":
+		return true
+	case "q":
+		return in == browsing
+	case "esc":
+		return in == bench
+	}
+	return false
 }
 
 // pageKey hands a key to the page in hand.

@@ -4,10 +4,13 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
 
 	"chape/calc"
+	"chape/project/file"
 	"chape/ui/act"
 	"chape/ui/book"
 	"chape/ui/panel"
@@ -267,5 +270,56 @@ func TestDigitsAreNoCommands(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+func (s *screen) onDiskText() string { return string(file.Encode(s.onDisk())) }
+
+// Where there is too little room to show anything no key changes anything unseen: those
+// alone that lead out, and the one that silences an alarm.
+func TestUnseenNothingChanges(t *testing.T) {
+	for _, begin := range [][]string{nil, {"tab"}, {"tab", "tab"}, {"1", "2"}, {"b"}, {"T"}, {"?"}, {"P"}} {
+		p := fresh()
+		p.Steps[1].Started = morning.Add(-30 * time.Minute)
+		s := filed(t, 80, 24, p)
+		s.keys(begin...)
+		was := s.onDiskText()
+		s.send(tea.WindowSizeMsg{Width: 30, Height: 8})
+		if s.m.mode != bench {
+			s.shows("needs 40×12, has 30×8")
+		}
+		mode, cover := s.m.mode, s.m.book.Cover
+		s.keys("7", "7", "enter", " ", "x", "u", "T", "b", "P", "n", "enter", "backspace", "tab", "ctrl+s", "!")
+		s.reading("12.7", "enter")
+		s.send(tea.MouseMsg{X: 2, Y: 4, Action: tea.MouseActionPress, Button: tea.MouseButtonLeft})
+		if s.onDiskText() != was || s.m.mode != mode || s.m.book.Cover != cover {
+			t.Errorf("%q: something was done unseen: mode %v, was %v:\n%s", begin, s.m.mode, mode, s.onDiskText())
+		}
+		s.wait(time.Hour)
+		if !s.m.alarm.Ringing() {
+			t.Fatalf("%q: no alarm: %+v", begin, s.onDisk().Steps)
+		}
+		if s.keys(" "); s.m.alarm.Ringing() {
+			t.Errorf("%q: a key does not silence", begin)
+		}
+		for range 3 {
+			if !s.quit {
+				s.keys("ctrl+c")
+			}
+		}
+		if !s.quit {
+			t.Errorf("%q: Ctrl+C does not quit", begin)
+		}
+	}
+	s := filed(t, 30, 8, fresh())
+	if s.keys("q"); !s.quit {
+		t.Error("q does not quit")
+	}
+	s = filed(t, 59, 20, fresh())
+	s.send(tea.WindowSizeMsg{Width: 60, Height: 20})
+	s.keys("b")
+	s.send(tea.WindowSizeMsg{Width: 59, Height: 20})
+	if s.keys("esc"); s.m.mode != browsing {
+		t.Error("Esc does not leave the bench view where it has too little room")
 	}
 }

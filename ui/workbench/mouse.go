@@ -16,7 +16,7 @@ func (m *Model) mouse(e tea.MouseMsg) tea.Cmd {
 		return cmd
 	}
 	switch {
-	case m.panel != nil || !pressed && m.mode != bench:
+	case m.unseen() || m.panel != nil || !pressed && m.mode != bench:
 		return nil
 	case m.book.Cover != nil:
 		return m.pageMouse(m.book.Cover, e)
