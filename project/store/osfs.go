@@ -49,6 +49,9 @@ func (osFS) Create(name string, perm fs.FileMode) (File, error) {
 }
 
 func (osFS) CanWrite(name string) error {
+	if info, err := os.Stat(name); err == nil && info.Mode().Perm()&0o222 == 0 { // root may, and yet it is not meant to be written
+		return &fs.PathError{Op: "open", Path: name, Err: fs.ErrPermission}
+	}
 	f, err := os.OpenFile(name, os.O_WRONLY|nonBlock, 0)
 	if err != nil {
 		return err

@@ -304,3 +304,18 @@ func (h *held) Rename(from, to string) error {
 	}
 	return h.FS.Rename(from, to)
 }
+
+// What may be written is asked before sheets are printed that have to be noted: the answer
+// must be that of the save, also for whoever may write to anything.
+func TestCanWriteIsWhatASaveSays(t *testing.T) {
+	path, _ := saved(t)
+	if err := store.OS().CanWrite(path); err != nil {
+		t.Errorf("a file of one's own: %v", err)
+	}
+	if err := os.Chmod(path, 0o444); err != nil {
+		t.Fatal(err)
+	}
+	if err := store.OS().CanWrite(path); !errors.Is(err, fs.ErrPermission) {
+		t.Errorf("a read-only file: %v", err)
+	}
+}

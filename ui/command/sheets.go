@@ -68,13 +68,18 @@ func printFile(w call.World, set settings.Chosen, path, dir string, kinds []stri
 		unnoted = note(f, p)
 	}
 	if unnoted != nil {
-		var fault *fs.PathError
-		if errors.As(unnoted, &fault) {
-			unnoted = fault.Err
-		}
-		fmt.Fprintf(w.Err, "chape: printed, but that is not noted in %s: %s\n", term.Plain(path), term.Plain(store.Reason(unnoted)))
+		fmt.Fprintf(w.Err, "chape: printed, but that is not noted in %s: %s\n", term.Plain(path), term.Plain(refusal(unnoted)))
 	}
 	return nil
+}
+
+// refusal is why a file can't be written, without its path, which is said already.
+func refusal(err error) string {
+	var fault *fs.PathError
+	if errors.As(err, &fault) {
+		err = fault.Err
+	}
+	return store.Reason(err)
 }
 
 // sheetsFolder is where the sheets of a project go by themselves: beside one that was named
@@ -110,7 +115,7 @@ func outgrown(f *planned, o print.Options, raise bool) (says string, err error) 
 	versions.Raise(&next)
 	if raise {
 		if err := store.OS().CanWrite(f.path); err != nil { // no sheet bears a number that no file knows
-			return "", fmt.Errorf("the number can't be raised in %q: %s: print without --raise, or make it writable", f.path, store.Reason(err))
+			return "", fmt.Errorf("the number can't be raised in %q: %s: print without --raise, or make it writable", f.path, refusal(err))
 		}
 		f.project = next
 		return fmt.Sprintf("printed as pattern %d; pattern %d, printed on %s, stays in the file: chape patterns %s", next.Revision, q.Number, q.Printed.Format("2 Jan 2006"), call.TypablePath(f.path)), nil
