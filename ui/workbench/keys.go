@@ -82,9 +82,11 @@ func (m *Model) opens(page string) func() []act.Msg {
 
 // alive tells whether a key of the root's is alive on the page in hand.
 func (m *Model) alive(r rootKey) bool {
-	own := act.Alive(m.book.InHand().Pane)
-	taken := r.yields && slices.ContainsFunc(own, func(o act.Key) bool { return slices.Equal(o.Keys(), r.Keys()) })
-	return m.book.InHand().Root&r.on == r.on && !taken
+	l := m.book.InHand()
+	if l.Root&r.on != r.on {
+		return false
+	}
+	return !r.yields || !slices.ContainsFunc(act.Alive(l.Pane), func(o act.Key) bool { return slices.Equal(o.Keys(), r.Keys()) })
 }
 
 // rootKey does what a key means to the root where it is alive on the page in hand.
