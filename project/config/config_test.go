@@ -145,6 +145,7 @@ func TestRefused(t *testing.T) {
 		{"[printer]\ny = 60", ":2: printer.y: found 60: give 95 to 105, or 0: print at 100 %, without fitting to the page, and measure again"},
 		{"[limits]\ntight = 1", ":2: limits.tight: found 1 mm: give at least limits.snug, 1.5 mm"},
 		{"[limits]\nlonger = 0.5", ":0: limits.longest"},
+		{"[price]\nholds = 0.4", ":2: price.holds: found 0.4: give whole days, such as 30; 0: no end is set"},
 		{"[price]\nleather_m2 = 80\nleather_ft2 = 9", ":3: price.leather_ft2: found a price by the square metre as well: give one of the two"},
 		{"[price]\nhour = -1", ":2: price.hour: found -1: give between 0 and 1000000"},
 		{"[sheath]\nmouth = 140", ":2: sheath.mouth: found a key this program does not know: it is of one knife alone: take it out"},

@@ -2,6 +2,8 @@ package config
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 
 	"chape/calc/calendar"
 	"chape/calc/length"
@@ -55,6 +57,9 @@ func (c *Config) checkPrices(add func(key, found, remedy string)) {
 		} else if v.key == "price.unit" && a.Known() && !a.Decimal().IsPositive() {
 			add(v.key, fmt.Sprintf("%q", v.text), `give the smallest amount there is, as in "0.01"`)
 		}
+	}
+	if h := c.asked.holds; h != math.Trunc(h) {
+		add("price.holds", strconv.FormatFloat(h, 'g', -1, 64), "give whole days, such as 30; 0: no end is set")
 	}
 	if _, err := calendar.ParseWeek(c.hours); err != nil {
 		add("shop.hours", fmt.Sprintf("%q", c.hours), remedyOf(err))
