@@ -83,7 +83,7 @@ func TestFieldsWithEachOther(t *testing.T) {
 		{"a part of torn halves", func(p *Project) { p.Added = []Part{{Name: "x", Count: 1, Halves: "0 5; 9"}} }, `part.halves of part 1: found "0 5; 9": "9" is no place`},
 		{"a part of no width", func(p *Project) { p.Added = []Part{{Name: "x", Count: 1, Length: 9}} }, "part.length of part 1: found 9 mm by 0 mm: give its length and its width, or half-widths"},
 		{"a price by the metre", price("92.50", ""), ""}, {"a price by the foot", price("", "9"), ""},
-		{"both", price("1", "2"), "give one of the two"}, {"one in words", price("dear", ""), `leather.price_m2: found "dear": write an amount as in 92.50`}, {"the other", price("", "dear"), `leather.price_ft2: found "dear"`},
+		{"both", price("1", "2"), `leather.price_ft2: found both, "1" and "2": by the square metre and by the square foot: give one of the two`}, {"one in words", price("dear", ""), `leather.price_m2: found "dear": write an amount as in 92.50`}, {"the other", price("", "dear"), `leather.price_ft2: found "dear"`},
 		{"a quote accepted before it was made", func(p *Project) {
 			p.Quotes = slices.Repeat(p.Quotes, 2)
 			p.Quotes[1].Accepted = p.Quotes[1].Date.AddDate(0, 0, -1)

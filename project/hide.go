@@ -1,8 +1,6 @@
 package project
 
 import (
-	"fmt"
-
 	"chape/project/added"
 	"chape/project/money"
 	"chape/project/value"
@@ -53,6 +51,6 @@ func (c *checker) hide(p money.ByArea) {
 		if by == money.SquareMetre && p.Ft2 == "" {
 			key = "leather.price_m2"
 		}
-		c.add(key, -1, fmt.Sprintf("%q", p.M2+p.Ft2), err.Error())
+		c.add(key, -1, p.Found(), err.Error())
 	}
 }

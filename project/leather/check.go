@@ -60,7 +60,7 @@ func (l Leather) Validate() error {
 		return err
 	}
 	if _, _, err := l.Price.Amount(); err != nil {
-		return fmt.Errorf("price: found %s: %w", plain.Quote(l.Price.M2+l.Price.Ft2), err)
+		return fmt.Errorf("price: found %s: %w", l.Price.Found(), err)
 	}
 	n, s := l.Neutral, l.Stretch
 	switch {

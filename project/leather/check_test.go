@@ -93,7 +93,7 @@ func TestPieceRefused(t *testing.T) {
 		{"a knot", func(l *Leather) { l.Corners[1], l.Corners[2] = l.Corners[2], l.Corners[1] }, "crosses itself"},
 		{"corners of nothing", func(l *Leather) { l.Corners[1].X = math.NaN() }, "mm"},
 		{"a flaw of two corners", func(l *Leather) { l.Flaws[1].Corners = l.Flaws[1].Corners[:2] }, "flaw 2: an outline of 2 corners"},
-		{"both prices", func(l *Leather) { l.Price.M2, l.Price.Ft2 = "9", "8" }, "price: found \"98\": by the square metre and by the square foot: give one of the two"},
+		{"both prices", func(l *Leather) { l.Price.M2, l.Price.Ft2 = "9", "8" }, "price: found both, \"9\" and \"8\": by the square metre and by the square foot: give one of the two"},
 		{"a price in words", func(l *Leather) { l.Price.Ft2 = "d\x1bear" }, "price: found \"d\\x1bear\": write an amount as in 92.50"},
 	} {
 		l := odd()

@@ -4,10 +4,19 @@ import (
 	"fmt"
 
 	"chape/calc/length"
+	"chape/project/plain"
 )
 
 // ByArea is what a leather costs, as an amount by one of two areas; "": not known.
 type ByArea struct{ M2, Ft2 string }
+
+// Found is what stands there, for an error.
+func (p ByArea) Found() string {
+	if p.M2 != "" && p.Ft2 != "" {
+		return "both, " + plain.Quote(p.M2) + " and " + plain.Quote(p.Ft2)
+	}
+	return plain.Quote(p.M2 + p.Ft2)
+}
 
 // Amount is the price, and what it is by; not known where none is given. The error says
 // what would do.
