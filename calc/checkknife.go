@@ -83,13 +83,16 @@ func (in Input) oddOutline() []Check {
 			case !is:
 				known[key] = len(all)
 				all = append(all, c)
-			case c.Value > all[n].Value+tie:
+			case outOf(c.Value) > outOf(all[n].Value)+tie:
 				all[n] = c
 			}
 		}
 	}
 	return all
 }
+
+// outOf is how far a share is from 1 in proportion: half is as far as double.
+func outOf(share float64) float64 { return math.Abs(math.Log(share)) }
 
 // oddMark is what stands out at the mark at index i. The point itself has no depth to
 // speak of, nor has a butt where it rounds off.
