@@ -161,6 +161,18 @@ func TestBrokenOff(t *testing.T) {
 	check(t, "broken off", k, r)
 }
 
+// Of many parts a change takes long: how far the search is is told by what was done, not by
+// the number of changes.
+func TestProgressByWork(t *testing.T) {
+	k := forty(t)
+	k.Parts = k.Parts[:18]
+	calls := 0
+	place(context.Background(), k, func(int) int { return 1 }, func(Progress) { calls++ })
+	if calls < chains {
+		t.Errorf("%d changes a chain, and told %d times", fewest, calls)
+	}
+}
+
 // A welt moved against a body may go up as far as the body moved against the welt may go
 // down: the slices of one are those of the other, seen from the other side.
 func TestSlicesFromTheOtherSide(t *testing.T) {

@@ -105,6 +105,7 @@ func (s *search) run(t Task, n int) (*floor, *plan) {
 	if s.ctx.Err() != nil {
 		return rough, least(plans)
 	}
+	rough.fits = nil // only its shapes and boards are asked for from here on
 	closer := newFloor(t, step/finer)
 	again := s.side(closer, n/fineShare, false, func(i int) *plan { return plans[i].clone() })
 	if a, b := least(plans), least(again); b.cost <= a.cost {
@@ -140,12 +141,14 @@ func least(ps []*plan) *plan {
 	return best
 }
 
+// often is the work after which a chain tells how far it is: some hundredths of a second.
+const often = 500_000
+
 // tell passes on now and then how far the search is, and answers whether to go on.
 func (s *search) tell(f *filler) func(*plan) bool {
-	count, told := 0, 0
+	told := 0
 	return func(best *plan) bool {
-		const often = 32
-		if count++; count%often != 0 {
+		if f.work-told < often {
 			return s.ctx.Err() == nil
 		}
 		s.mu.Lock()
