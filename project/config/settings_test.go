@@ -108,6 +108,9 @@ func another(o file.Setting) any {
 		if strings.HasPrefix(o.Key, "printer.") {
 			return 99.25
 		}
+		if o.Key == "price.holds" { // whole days
+			return v + 1
+		}
 		if o.Key == "limits.longer" { // no more than limits.longest
 			return v + 0.01
 		}
