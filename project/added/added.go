@@ -2,8 +2,10 @@
 package added
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"strings"
 
 	"chape/calc/curve"
 	"chape/calc/length"
@@ -75,4 +77,31 @@ func (p Part) Check(u length.Unit, add func(key, found, remedy string)) {
 	case err != nil:
 		add("part.length", value.Measure(p.Length, u)+" by "+value.Measure(p.Width, u), err.Error())
 	}
+}
+
+// Size says how large a part is: "60 × 30 mm", "2 3/8 × 1 3/16 in"; one of half-widths by the
+// rectangle round it, with the word that it has an outline.
+func (p Part) Size(u length.Unit) string {
+	long, wide, shape := p.Length, p.Width, ""
+	if p.Halves != "" {
+		outline, err := p.Outline()
+		if err != nil {
+			return ""
+		}
+		lo, hi := outline.Bounds()
+		long, wide, shape = length.Length(hi.X-lo.X), length.Length(hi.Y-lo.Y), ", by its outline"
+	}
+	first := strings.TrimSuffix(long.Format(u, length.Ruler), " "+u.String())
+	return first + " × " + wide.Format(u, length.Ruler) + shape
+}
+
+// Cut says how often a part is cut, and of what: "cut 2 of 2 mm leather". body is the
+// thickness of the body's.
+func (p Part) Cut(body length.Length, u length.Unit) string {
+	return fmt.Sprintf("cut %d of %s leather", max(1, p.Count), cmp.Or(p.Thickness, body).Format(u, length.Calliper))
+}
+
+// Say is the part in a line: "strap keeper: 60 × 30 mm, cut 2 of 2 mm leather".
+func (p Part) Say(body length.Length, u length.Unit) string {
+	return p.Name + ": " + p.Size(u) + ", " + p.Cut(body, u)
 }

@@ -20,6 +20,7 @@ func (c *Config) cutterColours() []struct {
 		{"cutter.cut", `the body's cut line, as in "#7a2e21"; these colours are of no known cutter program's palette`, &k.Cut},
 		{"cutter.welt", "the welt's", &k.Welt},
 		{"cutter.strap", "the strap's", &k.Strap},
+		{"cutter.parts", "the parts that you added", &k.Parts},
 		{"cutter.relief", "relief holes and drain", &k.Relief},
 		{"cutter.holes", "the holes of the seam", &k.Holes},
 		{"cutter.stitch", "the stitch line, not cut", &k.Stitch},

@@ -4,13 +4,14 @@ import (
 	"chape/calc"
 	"chape/calc/curve"
 	"chape/project"
+	"chape/project/print/parts"
 	"chape/project/print/sheet"
 	"chape/project/print/svg"
 	"slices"
 )
 
 // SVG draws the pattern, with welt and strap beside it, for a cutter: one file at
-// true size in millimetres, with groups cut, welt, strap, relief, holes, and, unless only
+// true size in millimetres, with groups cut, welt, strap, relief, holes, parts (those added), and, unless only
 // what is cut is wanted, stitch, fold, glue, marks and words. What is cut is closed paths
 // in one stroke each, the relief at the tab as arcs of the cut line; no segment strays
 // more than 0.05 mm from its curve. Holes are as wide as the chosen drill.
@@ -49,6 +50,7 @@ func (j *job) forCutter() sheet.Drawing {
 	strips.Label(at.Grow(6))
 	strips.Put(zones, at)
 	d.Add(strips, curve.Vec{X: whole.Hi.X - at.Lo.X + 25, Y: whole.Hi.Y - at.Hi.Y})
+	parts.Beside(&d, j.p, j.title(), j.trial())
 	if j.trial() {
 		d.Add(notForLeather(d.Bounds()), curve.Vec{})
 	}

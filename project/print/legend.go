@@ -19,6 +19,7 @@ var signs = []sign{
 	{sheet.CutLayer, sheet.Wide, "cut: the middle of the line", ""},
 	{sheet.WeltLayer, sheet.Wide, "cut: the middle of the line", ""},
 	{sheet.StrapLayer, sheet.Wide, "cut: the middle of the line", ""},
+	{sheet.AddedLayer, sheet.Wide, "cut: the middle of the line", ""},
 	{sheet.StitchLayer, sheet.Dashed, "stitch line", ""},
 	{sheet.HoleLayer, sheet.Hair, "hole", "a hole; every tenth has a ring and its number from the mouth"},
 	{sheet.GlueLayer, sheet.Thin, "glue line", "glue line: the welt lies from here outwards; roughen and cement no further in"},

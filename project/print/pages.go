@@ -2,6 +2,7 @@ package print
 
 import (
 	"fmt"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -9,12 +10,13 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/print/card"
+	"chape/project/print/parts"
 	"chape/project/print/pdf"
 	"chape/project/print/sheet"
 	"chape/project/report"
 )
 
-// PDF draws the sheets: how they go together, the pattern, the welt, the
+// PDF draws the sheets: how they go together, the pattern, the welt, added parts, the
 // closed sheath to set out on, the work card and the care card. With a trial
 // thickness there are no cards, and every sheet says that it is not for
 // leather. Errors are those of the options, and of a trial that has no plan.
@@ -47,6 +49,8 @@ func (j *job) pages() []sheet.Page {
 	}
 	weltPages, _ := j.sheets(piece{j.stripsName(), "W", true}, &strips, weltWords, stripZones)
 
+	weltPages = append(weltPages, j.addedPages()...)
+
 	j.o.begin("setting out")
 	closed := j.settingOut()
 	closedWords := []string{
@@ -65,6 +69,23 @@ func (j *job) pages() []sheet.Page {
 		rest = append(rest, card.Care(j.flow("Care card", 1), j.p, j.title(), j.o.Maker)...)
 	}
 	return append([]sheet.Page{j.overview(&pattern, tiles, rest)}, rest...)
+}
+
+// addedPages are the sheets of the parts that the maker added, small ones together.
+func (j *job) addedPages() []sheet.Page {
+	const joints = "ACDEFGHIJKLMNOPQRTUVXYZ" // not those of body, welt and setting out
+	var out []sheet.Page
+	room := j.tile(piece{name: "Added parts", cutBy: true}, []string{j.scaleWords()}, signs)
+	for i, r := range parts.Runs(j.p, room.w, room.h, j.title(), j.trial()) {
+		words := []string{j.scaleWords()}
+		if r.Says != "" {
+			words = append([]string{r.Says}, words...)
+		}
+		letter := strings.Repeat(joints[i%len(joints):][:1], 1+i/len(joints))
+		pages, _ := j.sheets(piece{r.Name, letter, true}, &r.Drawing, words, r.Zones)
+		out = append(out, pages...)
+	}
+	return out
 }
 
 // SheetCount is "1 sheet" or "2 sheets".

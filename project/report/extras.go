@@ -17,6 +17,16 @@ func Extras(p project.Project, plan *calc.Plan, u length.Unit) Rows {
 	return append(out, fitRows(p, plan, u)...)
 }
 
+// AddedParts are the parts that the maker added, a line each: "strap keeper: 60 × 30 mm, cut
+// 2 of 2 mm leather".
+func AddedParts(p project.Project, u length.Unit) []string {
+	var out []string
+	for _, a := range p.Added {
+		out = append(out, a.Say(p.Sheath.Leather, u))
+	}
+	return out
+}
+
 // leastFold is how far the fold must lie from the rule to be worth a line, mm.
 const leastFold = 0.05
 

@@ -80,6 +80,16 @@ func leather(p project.Project, plan *calc.Plan, u length.Unit, offcut float64) 
 	if b.TabLength > 0 {
 		used = "body, tab and welt"
 	}
+	if plan.Strap != nil {
+		used = strings.Replace(used, " and welt", ", welt and strap", 1)
+	}
+	var more []string
+	for _, a := range p.Added {
+		more = append(more, a.Name)
+	}
+	if len(more) > 0 {
+		used += "; not counted: " + strings.Join(more, ", ")
+	}
 	return Rows{
 		area(ToBuy, "leather to buy", c.ToBuy, u, with),
 		ruler(PieceLong, "smallest piece, long", b.Length+b.TabLength, u, "", ""),

@@ -45,6 +45,12 @@ func Page(p project.Project, plan *calc.Plan, u length.Unit, offcut float64) str
 		b.heading("fold, drain, strap, corrections")
 		b.figures(f)
 	}
+	if lines := AddedParts(p, u); len(lines) > 0 {
+		b.heading("added parts")
+		for _, s := range lines {
+			b.wrap("  ", s)
+		}
+	}
 	b.heading("checks")
 	for _, s := range Checks(plan, calc.OK, u) {
 		b.wrap("  ", s)

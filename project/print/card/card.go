@@ -22,6 +22,12 @@ func Work(f *sheet.Flow, p project.Project, plan *calc.Plan, title string, offcu
 	f.Gap(1.5)
 	bench(f, p, report.Bench(p, plan, u))
 	under(f, "figures", report.Figures(p, plan, u, offcut).WithoutBench())
+	if parts := report.AddedParts(p, u); len(parts) > 0 {
+		f.Heading("added parts")
+		for _, s := range parts {
+			f.Item("–", s)
+		}
+	}
 	for i, s := range report.Steps(p) {
 		if i == 0 {
 			f.Need(sheet.HeadingHigh + newStep(f, s).high())

@@ -15,7 +15,7 @@ const Producer = "chape pattern sheets"
 // Layer is what a mark is for. The PDF has them as layers, the SVG as groups.
 type Layer string
 
-// The layers. The first nine are the pattern's own.
+// The layers. The first ten are the pattern's own.
 const (
 	CutLayer      Layer = "cut"
 	StitchLayer   Layer = "stitch"
@@ -25,6 +25,7 @@ const (
 	ReliefLayer   Layer = "relief"
 	WeltLayer     Layer = "welt"
 	StrapLayer    Layer = "strap"
+	AddedLayer    Layer = "parts" // those that the maker added
 	MarkLayer     Layer = "marks" // ticks, arrows, the knife: neither cut nor sewn
 	TrialLayer    Layer = "trial"
 	ScaleLayer    Layer = "scale"    // pricks and rule
@@ -33,7 +34,7 @@ const (
 	MapLayer      Layer = "overview"
 )
 
-var Layers = []Layer{TrialLayer, MarkLayer, GlueLayer, FoldLayer, StitchLayer, WeltLayer, StrapLayer, CutLayer, ReliefLayer,
+var Layers = []Layer{TrialLayer, MarkLayer, GlueLayer, FoldLayer, StitchLayer, WeltLayer, StrapLayer, AddedLayer, CutLayer, ReliefLayer,
 	HoleLayer, RegisterLayer, ScaleLayer, WordLayer, MapLayer}
 
 // Stroke is a type of line, after ISO 128: what it is for shows in weight

@@ -43,7 +43,7 @@ func (t *Tiling) slivers(d *Drawing) (sheets int, narrowest float64) {
 	for _, s := range t.Sheets {
 		core := s.Area.Grow(-Overlap / 2)
 		for _, p := range d.Paths {
-			if p.Layer != CutLayer && p.Layer != WeltLayer && p.Layer != StrapLayer {
+			if p.Layer != CutLayer && p.Layer != WeltLayer && p.Layer != StrapLayer && p.Layer != AddedLayer {
 				continue
 			}
 			on := p.held(core)

@@ -10,8 +10,8 @@ import (
 // Colours are the strokes of the groups, "#rrggbb": cutters tell by the colour what to do
 // with a line.
 type Colours struct {
-	Cut, Welt, Strap, Relief, Holes  string // what is cut
-	Stitch, Fold, Glue, Marks, Words string // what is not
+	Cut, Welt, Strap, Parts, Relief, Holes string // what is cut
+	Stitch, Fold, Glue, Marks, Words       string // what is not
 }
 
 // Look is how a file for a cutter is to be. The zero value has the default colours, and
@@ -25,7 +25,7 @@ type Look struct {
 // cutter program's palette, whose entries come with work attached: a cutter that has not
 // been told what a colour means has to ask, and must not burn what was to be cut.
 var DefaultColours = Colours{
-	Cut: "#7a2e21", Welt: "#275d4c", Strap: "#6a3572", Relief: "#8c6510", Holes: "#24456e",
+	Cut: "#7a2e21", Welt: "#275d4c", Strap: "#6a3572", Parts: "#2f4f2a", Relief: "#8c6510", Holes: "#24456e",
 	Stitch: "#a1526d", Fold: "#5c6b2f", Glue: "#3b7f8c", Marks: "#87705a", Words: "#4d4640",
 }
 
@@ -55,6 +55,8 @@ func (c Colours) of(l sheet.Layer) string {
 		return pick(c.Welt, d.Welt)
 	case sheet.StrapLayer:
 		return pick(c.Strap, d.Strap)
+	case sheet.AddedLayer:
+		return pick(c.Parts, d.Parts)
 	case sheet.ReliefLayer:
 		return pick(c.Relief, d.Relief)
 	case sheet.HoleLayer:
@@ -73,7 +75,7 @@ func (c Colours) of(l sheet.Layer) string {
 
 // cut are the groups of what is cut, rest those of what is not.
 var (
-	cut  = []sheet.Layer{sheet.CutLayer, sheet.WeltLayer, sheet.StrapLayer, sheet.ReliefLayer, sheet.HoleLayer}
+	cut  = []sheet.Layer{sheet.CutLayer, sheet.WeltLayer, sheet.StrapLayer, sheet.AddedLayer, sheet.ReliefLayer, sheet.HoleLayer}
 	rest = []sheet.Layer{sheet.StitchLayer, sheet.FoldLayer, sheet.GlueLayer, sheet.MarkLayer, sheet.TrialLayer, sheet.WordLayer}
 )
 

@@ -135,10 +135,10 @@ func TestGroups(t *testing.T) {
 		}
 		return strings.Join(out, " ")
 	}
-	if got := names(all(), Look{}); got != "cut welt strap relief holes stitch fold glue marks trial words" {
+	if got := names(all(), Look{}); got != "cut welt strap parts relief holes stitch fold glue marks trial words" {
 		t.Errorf("all layers: %s", got)
 	}
-	if got := names(all(), Look{Bare: true}); got != "cut welt strap relief holes" {
+	if got := names(all(), Look{Bare: true}); got != "cut welt strap parts relief holes" {
 		t.Errorf("only what is cut: %s", got)
 	}
 	for _, one := range []sheet.Drawing{{Paths: []sheet.Path{{Layer: sheet.GlueLayer, Pts: curve.Line{{}, {X: 1}}}}},
@@ -155,7 +155,7 @@ func TestGroups(t *testing.T) {
 func TestOwnColours(t *testing.T) {
 	d := all()
 	const own = "#0a0b0c"
-	for id, c := range map[string]Colours{"cut": {Cut: own}, "welt": {Welt: own}, "strap": {Strap: own}, "relief": {Relief: own}, "holes": {Holes: own},
+	for id, c := range map[string]Colours{"cut": {Cut: own}, "welt": {Welt: own}, "strap": {Strap: own}, "parts": {Parts: own}, "relief": {Relief: own}, "holes": {Holes: own},
 		"stitch": {Stitch: own}, "fold": {Fold: own}, "glue": {Glue: own}, "marks": {Marks: own}} {
 		for _, g := range read(t, Write(&d, "t", "s", Look{Colours: c})).Groups {
 			if (g.Stroke == own) != (g.ID == id) || g.Texts[0].Fill != g.Stroke {
