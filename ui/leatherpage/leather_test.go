@@ -233,6 +233,29 @@ func TestTicksAreKept(t *testing.T) {
 	}
 }
 
+// A project that turns out not to be cut is left out and said, and u leads past it to what
+// was changed before.
+func TestWhatCantBeCutIsForgotten(t *testing.T) {
+	b := newBench(t, 158, 40, offcut(), leather.New("shoulder"))
+	b.Keys("down", " ") // the shoulder is put aside
+	field := b.Pane.others[1].Path
+	if err := os.WriteFile(field, []byte("title = "), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	b.Keys("end", "up", "up", " ")
+	if said := b.Said[len(b.Said)-1]; !strings.HasPrefix(said, "Field knife can't be cut yet") || b.Pane.others[1].On || len(b.kept().With) != 0 {
+		t.Fatalf("said %q, with %v", said, b.kept().With)
+	}
+	b.Keys("u", "u")
+	if s := b.kept(); s.Pieces[1].Aside || len(s.With) != 0 {
+		t.Errorf("u leads nowhere: %+v, with %v", s.Pieces[1], s.With)
+	}
+	b.Keys("U", "U")
+	if s := b.kept(); !s.Pieces[1].Aside || len(s.With) != 0 {
+		t.Errorf("redone: %+v, with %v", s.Pieces[1], s.With)
+	}
+}
+
 // Esc breaks a search off, and what was found till then is kept.
 func TestBrokenOff(t *testing.T) {
 	b := newBench(t, 78, 19, offcut())

@@ -93,7 +93,8 @@ func (m *Model) tickOther(path string) []act.Msg {
 func (m *Model) worked(msg jobs.Planned) []act.Msg {
 	failed, out := m.others.Take(msg)
 	if failed != "" {
-		return append(m.tickOther(failed), out...)
+		out = append(m.rack.Forget(failed), out...)
+		return append(out, m.chose(false)...)
 	}
 	m.review()
 	return out

@@ -6,6 +6,7 @@ package jobs
 
 import (
 	"fmt"
+	"slices"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -92,6 +93,26 @@ func (r *Rack) Change(do func(*leather.Stock) error) ([]act.Msg, error) {
 }
 
 // save keeps the leather as it is now, one save at a time.
+// Forget takes a file that can't be cut out of what is ticked, in all that undo and redo
+// lead to as well: there it would be read and taken out again, and no undo lead past that.
+func (r *Rack) Forget(path string) []act.Msg {
+	if r.unread {
+		return nil
+	}
+	without := func(s leather.Stock) leather.Stock {
+		s = s.Clone()
+		s.With = slices.DeleteFunc(s.With, func(p string) bool { return p == path })
+		return s
+	}
+	r.stock = without(r.stock)
+	for _, states := range [][]leather.Stock{r.before, r.after} {
+		for i := range states {
+			states[i] = without(states[i])
+		}
+	}
+	return r.save()
+}
+
 func (r *Rack) save() []act.Msg {
 	if r.saving {
 		r.again = true
