@@ -136,19 +136,23 @@ func (p *Help) Keys() []act.Section {
 }
 
 // KeyLine names as many keys as fit into w cells, those in front first, and always the last
-// two: the help, and the way out.
+// two: the help, and the way out; where a page has one, Esc, which leads back, goes last.
 func KeyLine(keys []key.Binding, w int, ascii bool) string {
-	var parts []string
-	for _, b := range keys {
-		if h := b.Help(); b.Enabled() {
-			parts = append(parts, KeyName(h.Key, ascii)+" "+h.Desc)
+	kept := slices.DeleteFunc(slices.Clone(keys), func(b key.Binding) bool { return !b.Enabled() })
+	for {
+		var parts []string
+		for _, b := range kept {
+			parts = append(parts, KeyName(b.Help().Key, ascii)+" "+b.Help().Desc)
 		}
+		line, last := strings.Join(parts, "  "), len(kept)-3
+		if last < 0 || ansi.StringWidth(line) <= w {
+			return line
+		}
+		if last > 0 && slices.Contains(kept[last].Keys(), "esc") {
+			last--
+		}
+		kept = slices.Delete(kept, last, last+1)
 	}
-	const gap = "  "
-	for len(parts) > 2 && ansi.StringWidth(strings.Join(parts, gap)) > w {
-		parts = slices.Delete(parts, len(parts)-3, len(parts)-2)
-	}
-	return strings.Join(parts, gap)
 }
 
 // WithoutLetters are the keys that can be pressed where letters are typed: of those with

@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -49,6 +50,12 @@ func TestKeyLine(t *testing.T) {
 		80: "Enter next  P print  u undo  ? keys  q quit", 36: "Enter next  P print  ? keys  q quit", 30: "Enter next  ? keys  q quit", 3: "? keys  q quit",
 	} {
 		if got := KeyLine(keys, w, false); got != want {
+			t.Errorf("in %d cells %q, want %q", w, got, want)
+		}
+	}
+	back := slices.Insert(slices.Clone(keys), 2, bind("back", "esc"))
+	for w, want := range map[int]string{40: "Enter next  Esc back  ? keys  q quit", 24: "Esc back  ? keys  q quit", 20: "? keys  q quit"} {
+		if got := KeyLine(back, w, false); got != want {
 			t.Errorf("in %d cells %q, want %q", w, got, want)
 		}
 	}

@@ -323,3 +323,23 @@ func TestUnseenNothingChanges(t *testing.T) {
 		t.Error("Esc does not leave the bench view where it has too little room")
 	}
 }
+
+// The smallest window that the bench view takes names on each page the way back from it; but
+// for the shelf, behind which there may be nothing.
+func TestTheWayBackIsNamed(t *testing.T) {
+	s := filed(t, 60, 20, fresh())
+	for _, l := range s.m.book.Leaves {
+		if l.Room != act.Whole || len(l.Open.Keys()) == 0 || l.Name == "Shelf" {
+			continue
+		}
+		s.keys(l.Open.Keys()[0])
+		if s.m.book.InHand() != l {
+			t.Fatalf("%s is not in hand", l.Name)
+		}
+		foot := s.text()[strings.LastIndex(s.text(), "\n")+1:]
+		if s.m.message.Text == "" && !strings.Contains(foot, "Esc") {
+			t.Errorf("%s: %q", l.Name, foot)
+		}
+		s.keys("esc")
+	}
+}
