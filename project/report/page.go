@@ -92,7 +92,7 @@ func (b *page) heading(s string) {
 func (b *page) wrap(indent, s string) {
 	first, rest := indent, indent+"  "
 	s = strings.Join(strings.Fields(plain.Safe(s)), " ")
-	for i, l := range strings.Split(ansi.Wrap(s, pageWidth-len(rest), ""), "\n") {
+	for i, l := range plain.Wrap(s, pageWidth-len(rest)) {
 		if i > 0 {
 			first = rest
 		}
@@ -111,7 +111,7 @@ func (b *page) figures(fs Rows) {
 	for _, f := range fs {
 		w, r := SplitFigure(f.Value)
 		head := fmt.Sprintf("  %-*s  %*s%-*s %-*s", name, f.Name, whole, w, part, r, unit, f.Unit)
-		note := strings.Split(ansi.Wrap(f.Words(), pageWidth-ansi.StringWidth(head)-2, ""), "\n")
+		note := plain.Wrap(f.Words(), pageWidth-ansi.StringWidth(head)-2)
 		b.line(head + "  " + note[0])
 		for _, n := range note[1:] {
 			b.line(strings.Repeat(" ", ansi.StringWidth(head)+2) + n)

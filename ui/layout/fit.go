@@ -6,6 +6,8 @@ import (
 
 	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/ansi"
+
+	"chape/project/plain"
 )
 
 // Fit returns exactly h lines of exactly w cells: lines are cut or padded with
@@ -112,14 +114,8 @@ func Beside(blocks ...[]string) []string {
 	return joined
 }
 
-// Wrap breaks a text at spaces into lines of at most w cells, words longer than
-// that anywhere.
-func Wrap(text string, w int) []string {
-	if w <= 0 {
-		return nil
-	}
-	return strings.Split(ansi.Wrap(text, w, ""), "\n")
-}
+// Wrap is plain.Wrap: lines of at most w cells, figures whole.
+func Wrap(text string, w int) []string { return plain.Wrap(text, w) }
 
 // Paragraph breaks text into at most most lines of at most w cells, each in style;
 // where lines are left out the last one ends with an ellipsis.

@@ -26,10 +26,10 @@ type edge struct {
 // A sewn edge is a run of stitches with the holes between them; a plain one is
 // a thin line.
 var (
-	sewn       = edge{[4]string{"╭", "╮", "╯", "╰"}, []string{"╶", "─", "╴"}, []string{"╷", "╵"}}
-	plain      = edge{[4]string{"┌", "┐", "┘", "└"}, []string{"─"}, []string{"│"}}
-	sewnASCII  = edge{[4]string{"+", "+", "+", "+"}, []string{"-", "-", " "}, []string{"|", " "}}
-	plainASCII = edge{[4]string{".", ".", "'", "'"}, []string{"."}, []string{":"}}
+	sewn      = edge{[4]string{"╭", "╮", "╯", "╰"}, []string{"╶", "─", "╴"}, []string{"╷", "╵"}}
+	thin      = edge{[4]string{"┌", "┐", "┘", "└"}, []string{"─"}, []string{"│"}}
+	sewnASCII = edge{[4]string{"+", "+", "+", "+"}, []string{"-", "-", " "}, []string{"|", " "}}
+	thinASCII = edge{[4]string{".", ".", "'", "'"}, []string{"."}, []string{":"}}
 )
 
 // Frame returns exactly h lines of w cells: the content in an edge with the
@@ -39,14 +39,14 @@ func Frame(w, h int, title string, inHand bool, content []string, s Edges) []str
 	if w < 2 || h < 2 {
 		return Fit(nil, w, h)
 	}
-	e, style := plain, s.Plain
+	e, style := thin, s.Plain
 	switch {
 	case inHand && s.ASCII:
 		e, style = sewnASCII, s.InHand
 	case inHand:
 		e, style = sewn, s.InHand
 	case s.ASCII:
-		e = plainASCII
+		e = thinASCII
 	}
 	lines := make([]string, 0, h)
 	lines = append(lines, e.top(w, title, inHand, style, s))
