@@ -20,10 +20,15 @@ func (m *Model) tick() []act.Msg {
 	if !m.step().Done.IsZero() {
 		return m.attempt("take back the tick of", func(s []steps.Step) ([]steps.Step, error) { return steps.Untick(s, at) })
 	}
-	if m.step().HoldState(now) == steps.HoldUnset {
-		return m.askTimes()
+	do := func(s []steps.Step) ([]steps.Step, error) { return steps.Tick(s, at, now) }
+	switch m.step().HoldState(now) {
+	case steps.HoldUnset:
+		return m.askTimes(true)
+	case steps.HoldWaiting:
+		return m.confirm("Its hold of "+clock.Window(m.step().Hold, m.step().Latest)+" was not started: t starts it. Enter ticks the step without it",
+			func() ([]act.Msg, error) { return m.change("tick", do) })
 	}
-	return m.attempt("tick", func(s []steps.Step) ([]steps.Step, error) { return steps.Tick(s, at, now) })
+	return m.attempt("tick", do)
 }
 
 func (m *Model) skip() []act.Msg {
@@ -38,7 +43,7 @@ func (m *Model) skip() []act.Msg {
 func (m *Model) start() []act.Msg {
 	at, now := m.Chosen(), m.wall()
 	if m.step().HoldState(now) == steps.HoldUnset {
-		return m.askTimes()
+		return m.askTimes(false)
 	}
 	do := func(s []steps.Step) ([]steps.Step, error) { return steps.StartHold(s, at, now) }
 	if m.step().Started.IsZero() || m.step().HoldState(now) == steps.NoHold {
@@ -77,7 +82,9 @@ func (m *Model) askLater() []act.Msg {
 	})
 }
 
-func (m *Model) askTimes() []act.Msg {
+// askTimes asks how long the hold is. Where it was to be ticked, one that there is none
+// of ticks it.
+func (m *Model) askTimes(tick bool) []act.Msg {
 	at := m.Chosen()
 	label, was := "How long is the hold? 2 h or 1:30; 24 h - 48 h with a look-by; 0 for none", clock.Window(m.step().Hold, m.step().Latest)
 	unset := m.step().HoldState(m.snap.Now) == steps.HoldUnset
@@ -93,8 +100,24 @@ func (m *Model) askTimes() []act.Msg {
 			if err != nil {
 				return nil, err
 			}
-			return m.change("hold times of", func(s []steps.Step) ([]steps.Step, error) { return steps.SetHold(s, at, hold, latest) })
+			do := func(s []steps.Step) ([]steps.Step, error) { return steps.SetHold(s, at, hold, latest) }
+			if tick && hold == 0 && latest == 0 {
+				return m.tickWithout(at, do)
+			}
+			return m.change("hold times of", do)
 		})
+}
+
+// tickWithout ticks a step whose hold does not stand in the way any more after do.
+func (m *Model) tickWithout(at int, do rule) ([]act.Msg, error) {
+	now := m.wall()
+	return m.change("tick", func(s []steps.Step) ([]steps.Step, error) {
+		s, err := do(s)
+		if err != nil {
+			return nil, err
+		}
+		return steps.Tick(s, at, now)
+	})
 }
 
 func (m *Model) askNew() []act.Msg {

@@ -10,7 +10,7 @@ import (
 )
 
 // A hold by data sheet asks for its time when it is reached, by the key that would tick
-// and by the one that would start it; 0 is an answer, and only then can it be ticked.
+// and by the one that would start it; 0 is an answer, and ticks it where that was asked for.
 func TestHoldBySheet(t *testing.T) {
 	for _, key := range []string{" ", "t", "d"} {
 		p := project.Project{Steps: []steps.Step{{Title: "Dye", Sheet: true}, {Title: "Buff"}}}
@@ -31,10 +31,33 @@ func TestHoldBySheet(t *testing.T) {
 			t.Errorf("%q, t, space: %+v", key, s)
 		}
 		r = newRig(t, p, 60, 30)
-		r.Keys(key).Answer("0").Keys(" ")
-		if s := r.Project.Steps[0]; s.Sheet || s.Done.IsZero() {
+		r.Keys(key).Answer("0")
+		if s := r.Project.Steps[0]; s.Sheet || s.Done.IsZero() == (key == " ") {
+			t.Errorf("%q, 0: %+v", key, s)
+		}
+		if key != " " {
+			r.Keys(" ")
+		}
+		if s := r.Project.Steps[0]; s.Done.IsZero() {
 			t.Errorf("%q, 0, space: %+v", key, s)
 		}
+	}
+}
+
+// A hold that was never started is asked about before its step is ticked, once: a second
+// Space ticks nothing, Enter does.
+func TestTickWithoutItsHold(t *testing.T) {
+	r := newRig(t, project.Project{Steps: []steps.Step{{Title: "Cement", Hold: 12 * time.Hour}, {Title: "Sew"}}}, 60, 30)
+	for _, key := range []string{" ", "esc"} {
+		r.Keys(" ").Shows("Its hold of 12 h was not started")
+		r.Keys(key).Lacks("not started:")
+		if s := r.Project.Steps[0]; !s.Done.IsZero() || len(r.Commits) > 0 {
+			t.Errorf("space, %q: %+v", key, s)
+		}
+	}
+	r.Keys(" ", "enter")
+	if s := r.Project.Steps[0]; s.Done.IsZero() || !s.Started.IsZero() {
+		t.Errorf("space, enter: %+v", s)
 	}
 }
 

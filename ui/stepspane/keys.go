@@ -14,7 +14,7 @@ func (m *Model) keys() part.Keys {
 		part.Key("t", "start the hold's time", m.ofStep(m.start), "t").Foot("start hold"),
 		part.Key("e", "end the hold early", m.ofStep(m.askEnd), "e"),
 		part.Key("l", "put the hold off", m.ofStep(m.askLater), "l"),
-		part.Key("d", "how long the hold is", m.ofStep(m.askTimes), "d"),
+		part.Key("d", "how long the hold is", m.ofStep(func() []act.Msg { return m.askTimes(false) }), "d"),
 		part.Key("a", "add a step after this one", m.askNew, "a").Late("add"),
 		part.Key("r", "rename", m.ofStep(m.askTitle), "r"),
 		part.Key("x", "remove the step", m.ofStep(m.askRemove), "x"),
