@@ -34,7 +34,7 @@ var pages = [Pages]struct {
 	Knife:    {"knife", "knife", []Group{{"outline", ""}, {"marks", ""}, {"knife", ""}}},
 	Sheath:   {"sheath", "sheath", []Group{{"sheath", ""}}},
 	Loop:     {"loop and strap", "loop", []Group{{"belt", "Belt loop"}, {"strap", "Strap"}}},
-	Stitches: {"stitches", "seam", []Group{{"stitches", ""}}},
+	Stitches: {"seam", "seam", []Group{{"stitches", ""}}},
 	Trial:    {"trial", "trial", []Group{{"fits", "Corrections after a trial fit"}}},
 	Order:    {"order", "order", []Group{{"customer", "Who it is for"}, {"project", "This project"}}},
 }

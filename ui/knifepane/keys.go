@@ -29,7 +29,7 @@ func (m *Model) keys() part.Keys {
 		part.Key("Alt+Enter", "back to the number before", by(m.hop, -1), "alt+enter"),
 		part.Key("↑", "row above", by(m.move, -1), "up"),
 		part.Key("↓", "row below", by(m.move, 1), "down"),
-		part.Key("→", "next page: knife, sheath, loop, stitches, trial, order; in a table a column on", by(m.sideways, 1), "right").Foot(aside),
+		part.Key("→", "next page: knife, sheath, loop, seam, trial, order; in a table a column on", by(m.sideways, 1), "right").Foot(aside),
 		part.Key("←", "page before; in a table a column back", by(m.sideways, -1), "left"),
 		part.Key("PgUp", "a page up", page(-1), "pgup"),
 		part.Key("PgDn", "a page down", page(1), "pgdown"),

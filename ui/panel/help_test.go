@@ -12,7 +12,7 @@ import (
 
 // What a key does is read to its end in any window, in one column and in two.
 func TestHelpIsNeverCut(t *testing.T) {
-	long := "next page: knife, sheath, loop, stitches, trial, order; in a table a column on"
+	long := "next page: knife, sheath, loop, seam, trial, order; in a table a column on"
 	keys := []key.Binding{key.NewBinding(key.WithKeys("right"), key.WithHelp("right", long)), key.NewBinding(key.WithKeys("x"), key.WithHelp("x", "take it out"))}
 	for _, w := range []int{60, 80, 100, 120, 160} {
 		p := NewHelp([]Section{{Title: "Knife", Keys: keys}, {Title: "Everywhere", Keys: keys}}, Style{Edges: layout.Edges{ASCII: true}})
