@@ -36,13 +36,29 @@ func raised(p project.Project) int {
 	return p.Revision
 }
 
-// Raise gives the pattern the next number.
-func (s *Session) Raise() []act.Msg {
+// AskRaise gives the pattern the next number; where nothing that is cut has changed since it
+// was printed it asks first.
+func (s *Session) AskRaise() []act.Msg {
 	p := s.doc.Committed()
-	if _, printed := p.Printed(p.Revision); !printed {
+	q, printed := p.Printed(p.Revision)
+	if !printed {
 		return say(fmt.Sprintf("pattern %d was not printed yet: it keeps its number", p.Revision))
 	}
-	n := raised(p)
+	if _, outgrown := versions.Outgrown(p); outgrown || q.Inputs == "" { // one of old may have been drawn from anything
+		return s.Raise()
+	}
+	return []act.Msg{act.Question{
+		Title: fmt.Sprintf("Nothing that is cut has changed since pattern %d was printed on %s", q.Number, q.Printed.Format("2 Jan 2006")),
+		Text:  []string{"Under another number it would be the same pattern once more."},
+		Choices: []act.Choice{
+			{Key: "n", Does: fmt.Sprintf("give it number %d all the same", raised(p)), Do: s.Raise},
+		},
+	}}
+}
+
+// Raise gives the pattern the next number.
+func (s *Session) Raise() []act.Msg {
+	n := raised(s.doc.Committed())
 	return []act.Msg{
 		act.Commit{Label: fmt.Sprintf("pattern number %d", n), Do: func(p *project.Project) error {
 			versions.Raise(p)

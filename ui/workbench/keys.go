@@ -53,7 +53,7 @@ func (m *Model) rootKeys() []rootKey {
 
 // These are named elsewhere, too.
 func (m *Model) raiseKey() rootKey {
-	return rootKey{Row: part.Key("A", "the next pattern number, once this one was printed", m.session.Raise, "A"), on: act.Printing}
+	return rootKey{Row: part.Key("A", "the next pattern number, once this one was printed", m.session.AskRaise, "A"), on: act.Printing}
 }
 
 func (m *Model) helpKey() rootKey {

@@ -18,8 +18,14 @@ func TestNumberIsOffered(t *testing.T) {
 	p, _ = file.Printed(p, day)
 	s := filed(t, 120, 40, p)
 	s.keys("A")
+	s.shows("Nothing that is cut has changed since pattern 3 was printed on 20 Nov 2026")
+	s.keys("esc")
+	if got := s.m.session.Doc().Committed().Revision; got != 3 {
+		t.Errorf("A, Esc on what was printed: number %d", got)
+	}
+	s.keys("A", "n")
 	if got := s.m.session.Doc().Committed().Revision; got != 4 { // asked for, it is raised
-		t.Errorf("A on what was printed: number %d", got)
+		t.Errorf("A, n on what was printed: number %d", got)
 	}
 	s = filed(t, 120, 40, p)
 	s.keys("9", "9", "enter")
