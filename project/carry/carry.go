@@ -9,6 +9,7 @@ import (
 	"chape/calc/compare"
 	"chape/calc/length"
 	"chape/project"
+	"chape/project/plain"
 )
 
 // Along takes corrections of another knife along to be offered, with words on where they
@@ -54,11 +55,7 @@ func Experience(past []compare.Tried, p project.Project) ([]project.Carried, err
 	if err != nil {
 		return nil, err
 	}
-	of := fmt.Sprintf("from %d finished sheaths", len(past))
-	if len(past) == 1 {
-		of = "from 1 finished sheath"
-	}
-	of += " of " + p.Sheath.Leather.Format(p.Units, length.Calliper)
+	of := "from " + plain.Many(len(past), "finished sheath") + " of " + p.Sheath.Leather.Format(p.Units, length.Calliper)
 	var out []project.Carried
 	for _, h := range compare.Habits(past) {
 		f, ok := h.Offer(m)

@@ -9,6 +9,7 @@ import (
 	"chape/calc/length"
 	"chape/project"
 	"chape/project/carry"
+	"chape/project/plain"
 	"chape/ui/act"
 )
 
@@ -48,7 +49,11 @@ func (m *Model) offerPast(msg pastMsg) []act.Msg {
 	case err != nil:
 		return []act.Msg{act.Say{Text: err.Error(), Warn: true}}
 	case len(offers) == 0:
-		return []act.Msg{act.Say{Text: "finished sheaths of " + of + " leather mostly needed no correction in leather"}}
+		text := plain.Many(len(msg.past), "finished sheath") + " of " + of + " leather"
+		if len(msg.past) == 1 {
+			return []act.Msg{act.Say{Text: text + " needed no correction in leather"}}
+		}
+		return []act.Msg{act.Say{Text: text + ": mostly no correction was needed in leather"}}
 	}
 	return []act.Msg{act.Commit{Label: "offer what finished sheaths needed", Do: func(p *project.Project) error {
 		p.Carried = slices.DeleteFunc(p.Clone().Carried, func(c project.Carried) bool { return c.From == offers[0].From })

@@ -44,6 +44,14 @@ func TestExperience(t *testing.T) {
 	if len(r.Project.Carried) != 0 || len(r.Project.Fits) != 1 || r.Project.Fits[0].By != 1 || r.Project.Fits[0].At != done.Sheath.Mouth-10 {
 		t.Errorf("kept %+v", r.Project.Fits)
 	}
+	done.Fits = nil
+	if err := os.WriteFile(filepath.Join(dir, "done.toml"), file.Encode(done), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	r.Keys("m")
+	if said := r.Said[len(r.Said)-1]; said != "1 finished sheath of 3.2 mm leather needed no correction in leather" {
+		t.Errorf("said %q", said)
+	}
 	other := r.Project
 	other.Sheath.Leather = 4
 	r.Project = other
