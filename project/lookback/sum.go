@@ -9,6 +9,7 @@ import (
 
 	"chape/calc/length"
 	"chape/project/money"
+	"chape/project/steps"
 )
 
 // StepSum is what one step took over all sheaths that counted minutes for it.
@@ -51,7 +52,7 @@ func Sum(all []Sheath) Totals {
 		t.Hours.Spent += s.Hours.Spent
 		t.Hours.Left += s.Hours.Left
 		for _, st := range s.Steps {
-			if st.Spent <= 0 {
+			if st.Spent < steps.LeastSpent {
 				continue
 			}
 			if sums[st.Title] == nil {

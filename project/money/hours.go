@@ -3,6 +3,8 @@ package money
 import (
 	"slices"
 	"time"
+
+	"chape/project/steps"
 )
 
 // Sum is the minutes of steps together.
@@ -28,9 +30,10 @@ func Hours(steps []Step) Sum {
 func (u Use) Spends() bool { return Hours(u.Steps).Spent > 0 }
 
 // Learn is the minutes to expect of a step: the median of what finished sheaths
-// took, or the step's own where none of them counted any; of tells from how many.
+// took, or the step's own where none of them counted any; of tells from how many. What is
+// less than steps.LeastSpent is no work.
 func Learn(own time.Duration, spent []time.Duration) (expected time.Duration, of int) {
-	s := slices.DeleteFunc(slices.Clone(spent), func(d time.Duration) bool { return d <= 0 })
+	s := slices.DeleteFunc(slices.Clone(spent), func(d time.Duration) bool { return d < steps.LeastSpent })
 	if len(s) == 0 {
 		return own, 0
 	}

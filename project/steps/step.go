@@ -177,6 +177,19 @@ func AddSpent(steps []Step, i int, d time.Duration) ([]Step, error) {
 	})
 }
 
+// LeastSpent is the shortest work on a step that counts as such: less is a look at the bench,
+// or a tick made up for (common practice, no source).
+const LeastSpent = 30 * time.Second
+
+// AddWorked is AddSpent for work that the bench has counted: where step i is done by now and
+// all of it comes to less than LeastSpent it leaves nothing.
+func AddWorked(steps []Step, i int, d time.Duration) ([]Step, error) {
+	if i >= 0 && i < len(steps) && !steps[i].Done.IsZero() && steps[i].Spent+d < LeastSpent {
+		d = -steps[i].Spent
+	}
+	return AddSpent(steps, i, d)
+}
+
 // SetSpent corrects the minutes spent on step i.
 func SetSpent(steps []Step, i int, d time.Duration) ([]Step, error) {
 	return changed(steps, i, func(s *Step) error {

@@ -273,3 +273,23 @@ func TestWorkClock(t *testing.T) {
 		t.Errorf("took %v, left %v", took, sum())
 	}
 }
+
+// Seconds that the bench counted leave nothing on a step that is done, and do on one in hand.
+func TestAddWorked(t *testing.T) {
+	done := time.Date(2026, 11, 20, 12, 0, 0, 0, time.UTC)
+	for _, c := range []struct {
+		s       Step
+		d, want time.Duration
+	}{
+		{Step{Title: "Sew", Done: done}, 29 * time.Second, 0},
+		{Step{Title: "Sew", Done: done, Spent: 10 * time.Second}, 5 * time.Second, 0},
+		{Step{Title: "Sew", Done: done}, LeastSpent, LeastSpent},
+		{Step{Title: "Sew", Done: done, Spent: time.Hour}, time.Second, time.Hour + time.Second},
+		{Step{Title: "Sew"}, time.Second, time.Second},
+	} {
+		got, err := AddWorked([]Step{c.s}, 0, c.d)
+		if err != nil || got[0].Spent != c.want {
+			t.Errorf("AddWorked(%+v, %v) = %+v, %v; want %v", c.s, c.d, got, err, c.want)
+		}
+	}
+}

@@ -228,6 +228,20 @@ func TestMinutesAreSaved(t *testing.T) {
 	}
 }
 
+// A tick a few seconds after the bench was opened counts no minutes; half a minute of work does.
+func TestSecondsAreNoMinutes(t *testing.T) {
+	for _, c := range []struct{ wait, want time.Duration }{{1 * time.Second, 0}, {28 * time.Second, 0}, {30 * time.Second, 31 * time.Second}} {
+		r := newDesk(t, plainSteps(3), 80, 24)
+		for range c.wait / time.Second {
+			r.wait(second)
+		}
+		r.Keys(" ")
+		if s := r.Project.Steps[0]; s.Done.IsZero() || s.Spent != c.want {
+			t.Errorf("ticked a second after %v: %+v", c.wait, s)
+		}
+	}
+}
+
 // A message for an earlier bench view is nothing to a later one.
 func TestTimersOfAnother(t *testing.T) {
 	r, other := newDesk(t, plainSteps(3), 80, 24), newDesk(t, plainSteps(3), 80, 24)

@@ -195,7 +195,7 @@ func (m *Model) change(what string, at int, now time.Time, rule func([]steps.Ste
 		if err != nil {
 			return nil, err
 		}
-		return steps.AddSpent(list, in, spent)
+		return steps.AddWorked(list, in, spent)
 	})
 }
 
