@@ -10,7 +10,7 @@ import (
 
 // figure is a number with what belongs to it: a sign or a diameter before, its fraction
 // and its unit behind, and the stop that ends them.
-var figure = regexp.MustCompile(`(?:[±Ø+−-] )?\d+(?: \d+/\d+)?(?: (?:(?:mm|cm|m|in|ft|oz|lb|g|kg|h|min|s)\b|°C|%))?[.,:;)]*`)
+var figure = regexp.MustCompile(`(?:[±Ø+−-] )?\d+(?: \d+/\d+)?(?: (?:(?:mm|cm|m|in|ft|oz|lb|g|kg|min|s)\b|h\b(?: \d+ min\b)?|°C|%))?[.,:;)]*`)
 
 const (
 	space = " "
