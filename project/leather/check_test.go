@@ -178,3 +178,13 @@ func TestChosen(t *testing.T) {
 		t.Errorf("chosen %q; flat is %d, none is %d", names, s.Find("flat"), s.Find("none"))
 	}
 }
+
+// A quote mark that is missing is named, and what would do.
+func TestQuoteMissing(t *testing.T) {
+	for text, line := range map[string]string{"[[leather]]\nname = \"Side A\nthick = 3.2\n": "2", "[[leather]]\nname = \"Side A": "2"} {
+		_, err := Decode("leather.toml", []byte(text))
+		if want := "leather.toml:" + line + ": found a text that does not end: close it with the quote it began with"; err == nil || err.Error() != want {
+			t.Errorf("%q: %v, want %s", text, err, want)
+		}
+	}
+}

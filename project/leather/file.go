@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"sync"
 
 	"github.com/BurntSushi/toml"
@@ -123,6 +124,18 @@ func rowOf(l Leather) row {
 	return r
 }
 
+// notTOML is what the decoder says, and what would do.
+func notTOML(bad toml.ParseError) string {
+	said := bad.Message
+	if said == "" { // some have none of their own
+		_, said, _ = strings.Cut(bad.Error(), ": ")
+	}
+	if strings.Contains(said, "strings cannot contain newlines") || strings.Contains(said, `expected '"'`) {
+		return "found a text that does not end: close it with the quote it began with"
+	}
+	return plain.Safe(said) + ": mend that line"
+}
+
 // Decode reads the file. The error is one line with the file, and what would do.
 func Decode(name string, data []byte) (Stock, error) {
 	var r rack
@@ -130,7 +143,7 @@ func Decode(name string, data []byte) (Stock, error) {
 	var bad toml.ParseError
 	switch {
 	case errors.As(err, &bad):
-		return Stock{}, fmt.Errorf("%s:%d: %s: mend that line", name, bad.Position.Line, plain.Safe(bad.Message))
+		return Stock{}, fmt.Errorf("%s:%d: %s", name, bad.Position.Line, notTOML(bad))
 	case err != nil:
 		return Stock{}, fmt.Errorf("%s: %s", name, plain.Safe(err.Error()))
 	}
