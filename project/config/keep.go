@@ -96,7 +96,7 @@ func Keep(fsys store.FS, path string, changes ...Change) error {
 func edit(path string, data []byte, changes []Change) ([]byte, error) {
 	want, err := Decode(path, data)
 	if err != nil {
-		return nil, fmt.Errorf("it is left as it is until it is mended: %w", err)
+		return nil, fmt.Errorf("%s is left as it is until it is mended: %w", filepath.Base(path), err)
 	}
 	own := want.own()
 	text := string(data)

@@ -54,7 +54,8 @@ func TestKeepRefuses(t *testing.T) {
 		change Change
 		want   string
 	}{
-		{"[printer\n", Change{"glyphs", "ascii"}, "left as it is until it is mended"},
+		{"[printer\n", Change{"glyphs", "ascii"}, "config.toml is left as it is until it is mended"},
+		{"shelf = \"/mine\n", Change{"glyphs", "ascii"}, "config.toml:1: found a text that does not end"},
 		{"units = \"cm\"\n", Change{"glyphs", "ascii"}, `units: found "cm": try mm or in`},
 		{"printer = { x = 99.0, y = 99.0 }\n", Change{"printer.x", 98.0}, "set printer.x there by hand"},
 		{"printer.x = 99.0\n", Change{"printer.x", 98.0}, "set printer.x there by hand"},

@@ -28,7 +28,10 @@ func (s Shop) ready(o steps.Open, promised, now time.Time, before queued) Ready 
 	if len(o.Jobs) == 0 {
 		return Ready{}
 	}
-	if !s.Week.Any() {
+	switch {
+	case s.Broken != "":
+		return Ready{Text: "when it can be ready is not known: " + s.Broken, Short: true}
+	case !s.Week.Any():
 		return Ready{Text: "when it can be ready: give the hours at the bench in your settings, [shop] hours"}
 	}
 	r, ok := o.Earliest(now, calendar.Shop{Week: s.Week, Taken: before.taken})

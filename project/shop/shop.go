@@ -24,6 +24,7 @@ type Shop struct {
 	Week    calendar.Week // hours at the bench
 	Name    string        // of the maker, for the customer's papers
 	Address []string      // lines of it
+	Broken  string        // why the settings can't be read, so that nothing is known; "": they can
 }
 
 // Maker is who the maker is, a line each, as customers' papers say it; none where the

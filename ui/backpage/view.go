@@ -100,6 +100,8 @@ func (m *Model) head() string {
 	switch {
 	case m.err != nil:
 		return "! " + term.Plain(m.err.Error())
+	case m.shop.Broken != "":
+		return "! " + term.Plain(m.shop.Broken)
 	case m.left > 0:
 		return fmt.Sprintf("%d to read", m.left)
 	case len(m.all) == 0:

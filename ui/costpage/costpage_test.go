@@ -134,6 +134,12 @@ func TestNoPriceAtAll(t *testing.T) {
 	newRig(t, order(), 78, 19, Options{}, shop.Shop{}).Lacks("at least 0.00 today").Shows("no price is known yet", "[price]")
 }
 
+// While the settings can't be read the page says so, and no more than that of prices and hours.
+func TestBrokenSettings(t *testing.T) {
+	r := newRig(t, order(), 78, 24, Options{}, shop.Shop{Broken: "your settings can't be read: config.toml, line 3: found text"})
+	r.Shows("no price is known, and no day", "config.toml, line 3").Lacks("no price is known yet").Lacks("give the hours")
+}
+
 func TestChooseAndTakeOut(t *testing.T) {
 	r := newRig(t, order(), 78, 40, Options{}, shoptest.Evenings())
 	r.Keys("a", "x", "P")

@@ -70,6 +70,9 @@ func (m *Model) roll(by int) {
 
 // head is what the page is there for: the price, what was quoted, when it can be ready.
 func (m *Model) head() []string {
+	if m.snap.Shop.Broken != "" {
+		return layout.Paragraph(m.verdict(), m.w, 4, m.o.Styles.Warn)
+	}
 	out := layout.Paragraph(m.verdict(), m.w, 2, m.o.Styles.Strong)
 	style, text := m.o.Styles.Text, m.ready.Text
 	if m.ready.Short {

@@ -18,6 +18,9 @@ import (
 
 // verdict is the price of today, and what was quoted.
 func (m *Model) verdict() string {
+	if why := m.snap.Shop.Broken; why != "" {
+		return "! no price is known, and no day: " + term.Plain(why)
+	}
 	if m.snap.Plan == nil {
 		return "no price without a plan: correct the numbers first"
 	}

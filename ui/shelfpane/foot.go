@@ -53,9 +53,9 @@ func (m *Model) questionLines() []string {
 func (m *Model) about(now time.Time) []string {
 	lines := []string{m.o.Styles.Quiet.Render(strings.Repeat("-", m.w)), "", "", ""}
 	switch {
-	case m.shop.Week.Any() && m.w < abreast:
+	case m.tellsReady() && m.w < abreast:
 		lines = append(lines, "", "", "")
-	case m.shop.Week.Any():
+	case m.tellsReady():
 		lines = append(lines, "")
 	}
 	e, ok := m.Chosen()
@@ -109,10 +109,14 @@ func (m *Model) putReady(lines []string, r shop.Ready) {
 	}
 }
 
+// tellsReady tells whether there is a word on when a project can be ready: where the shop's
+// hours are known, and where the settings that have them can't be read.
+func (m *Model) tellsReady() bool { return m.shop.Week.Any() || m.shop.Broken != "" }
+
 // ready is when a project can be ready, after those promised earlier; nothing where the
 // shop's hours are not known.
 func (m *Model) ready(e shelf.Entry, now time.Time) shop.Ready {
-	if !m.shop.Week.Any() || e.PutAway {
+	if !m.tellsReady() || e.PutAway {
 		return shop.Ready{}
 	}
 	if !m.queue.Fits(m.shop, now) {

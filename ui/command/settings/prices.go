@@ -1,10 +1,28 @@
 package settings
 
 import (
+	"errors"
+	"fmt"
+	"path/filepath"
+
 	"chape/project/config"
+	"chape/project/file"
 	"chape/project/money"
 	"chape/project/shop"
 )
+
+// Shop is the shop as the settings have it; where they can't be read it says so.
+func (s Chosen) Shop() shop.Shop {
+	out := s.Config.Shop()
+	var refused *file.Refused
+	switch {
+	case errors.As(s.Broken, &refused):
+		out.Broken = fmt.Sprintf("your settings can't be read: %s, line %d: %v", filepath.Base(s.Path), refused.Problems[0].Line, refused.Problems)
+	case s.Broken != nil:
+		out.Broken = "your settings can't be read: " + s.Broken.Error()
+	}
+	return out
+}
 
 // keepPrice keeps a price, and gives the shop as the settings have it then.
 func (s Chosen) keepPrice() func(key string, a money.Amount) (shop.Shop, error) {

@@ -48,3 +48,22 @@ func TestKeepPrice(t *testing.T) {
 		}
 	}
 }
+
+// Settings that can't be read are named with file, line and what would do as long as they are
+// so, and no price is put into them.
+func TestBrokenSettingsAreNamed(t *testing.T) {
+	configtest.Write(t, "bell = true\n[shop]\nhours = \"mon 18-21\nname = \"Mill\"\n")
+	set := Load()
+	for _, want := range []string{"your settings can't be read: config.toml, line 3: ", "close it with the quote it began with"} {
+		if got := set.Workbench().Shop.Broken; !strings.Contains(got, want) {
+			t.Errorf("%q lacks %q", got, want)
+		}
+	}
+	if _, err := set.keepPrice()("price.hour", money.Of(decimal.NewFromInt(40))); err == nil || !strings.HasPrefix(err.Error(), "config.toml is left as it is until it is mended") {
+		t.Errorf("kept: %v", err)
+	}
+	configtest.Write(t, "bell = true\n")
+	if got := Load().Shop(); got.Broken != "" {
+		t.Errorf("mended: %q", got.Broken)
+	}
+}
