@@ -6,6 +6,8 @@ package bend
 import (
 	"errors"
 	"math"
+
+	"chape/calc/length"
 )
 
 // Reading is how far a reading with a rule may be off, mm.
@@ -71,7 +73,14 @@ func (f Fold) Missing() string {
 	return ""
 }
 
-// HowToFold says how the fold is made and measured.
-const HowToFold = "Cut a strip about 20 mm wide and 150 mm long, the same way of the hide as the sheath. " +
-	"Measure it flat. Dampen it, fold it grain side out over a round bar as thick as a spine with its welt, press both legs together below the bar and let it dry. " +
+// HowToFold says how the fold is made and measured, with lengths in round figures of the unit.
+func HowToFold(u length.Unit) string {
+	wide, long := "20 mm", "150 mm"
+	if u == length.Inches {
+		wide, long = "3/4 in", "6 in"
+	}
+	return "Cut a strip about " + wide + " wide and " + long + " long, the same way of the hide as the sheath. " + howToFold
+}
+
+const howToFold = "Measure it flat. Dampen it, fold it grain side out over a round bar as thick as a spine with its welt, press both legs together below the bar and let it dry. " +
 	"Measure both legs from the tangent, where the leather leaves the bar, to their ends; the bar and the leather with a calliper."

@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"strings"
 	"testing"
+
+	"chape/calc/length"
 )
 
 // A strip cut by the usual allowance for a half turn, π·(D/2 + k·t) (US Navy training manual 14119; from memory), gives its k back, whatever the
@@ -64,9 +66,14 @@ func TestStretchThereAndBack(t *testing.T) {
 
 // What to do is said in whole sentences, each error in one line.
 func TestWords(t *testing.T) {
-	for _, s := range []string{HowToFold, HowToStretch} {
-		if strings.Contains(s, "\n") || !strings.HasSuffix(s, ".") || !strings.Contains(s, "100 mm") && !strings.Contains(s, "150 mm") {
-			t.Errorf("%q", s)
+	for u, says := range map[length.Unit][2]string{
+		length.Millimetres: {"about 20 mm wide and 150 mm long", "about 20 mm wide, across the sheath's fold as it lies on the hide. Draw two marks 100 mm apart."},
+		length.Inches:      {"about 3/4 in wide and 6 in long", "about 3/4 in wide, across the sheath's fold as it lies on the hide. Draw two marks 4 in apart."},
+	} {
+		for i, s := range []string{HowToFold(u), HowToStretch(u)} {
+			if strings.Contains(s, "\n") || !strings.HasSuffix(s, ".") || !strings.Contains(s, says[i]) || u == length.Inches && strings.Contains(s, "mm") {
+				t.Errorf("%q", s)
+			}
 		}
 	}
 	_, err := Strip{100, 90, 0}.Stretch()

@@ -3,6 +3,8 @@ package bend
 import (
 	"errors"
 	"math"
+
+	"chape/calc/length"
 )
 
 // Strip is a strip wetted, pulled and dried: the distance between two marks on
@@ -55,7 +57,23 @@ func (s Stretch) Over(need, room float64) (wet, dry float64) {
 	return need - room*(1+s.Wet), need - room*(1+s.Kept)
 }
 
-// HowToStretch says how the strip is measured.
-const HowToStretch = "Cut a strip about 20 mm wide, across the sheath's fold as it lies on the hide. Draw two marks 100 mm apart. " +
-	"Soak it, pull it about as hard as you form a sheath, and measure between the marks while you pull. " +
+// Apart is how far apart the marks of a strip that is pulled are drawn: a round figure of the unit.
+func Apart(u length.Unit) length.Length {
+	if u == length.Inches {
+		return 4 * length.Inch
+	}
+	return 100
+}
+
+// HowToStretch says how the strip is measured, with lengths in round figures of the unit.
+func HowToStretch(u length.Unit) string {
+	wide := "20 mm"
+	if u == length.Inches {
+		wide = "3/4 in"
+	}
+	return "Cut a strip about " + wide + " wide, across the sheath's fold as it lies on the hide. Draw two marks " +
+		Apart(u).Format(u, length.Ruler) + " apart. " + howToStretch
+}
+
+const howToStretch = "Soak it, pull it about as hard as you form a sheath, and measure between the marks while you pull. " +
 	"Let it dry as it is, let go and measure again."

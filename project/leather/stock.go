@@ -168,13 +168,17 @@ func ReadFlaw(text string, u length.Unit) (Flaw, error) {
 			v[i] = l.MM()
 		}
 		if !(v[2] > 0) {
-			return Flaw{}, fmt.Errorf("a flaw %v mm across: give more than 0", v[2])
+			return Flaw{}, fmt.Errorf("a flaw %s across: give more than 0", length.Length(v[2]).Format(u, length.Ruler))
 		}
 		return Flaw{At: curve.Vec{X: v[0], Y: v[1]}, Across: v[2]}, nil
 	}
 	corners, err := value.Pairs(text, u)
 	if err == nil && len(corners) < 3 {
-		err = fmt.Errorf("a flaw is its middle and how far across, as in 120 80 30, or three corners and more: 0 0; 30 0; 30 40")
+		middle, more := "120 80 30", "0 0; 30 0; 30 40"
+		if u == length.Inches {
+			middle, more = "4 10-1/2 1", "0 0; 1 0; 1 1-1/2"
+		}
+		err = fmt.Errorf("a flaw is its middle and how far across, as in %s, or three corners and more: %s", middle, more)
 	}
 	return Flaw{Corners: corners}, err
 }

@@ -20,7 +20,11 @@ func Pairs(text string, u length.Unit) ([]curve.Vec, error) {
 		}
 		figures := strings.Fields(place)
 		if len(figures) != 2 {
-			return nil, fmt.Errorf("%.30q is no place: write two figures for each, with \";\" between places: 0 10; 40 20; 80 8", strings.TrimSpace(place))
+			how := "with \";\" between places: 0 10; 40 20; 80 8"
+			if u == length.Inches {
+				how = "a fraction behind a hyphen, \";\" between places: 0 10-1/2; 12 0"
+			}
+			return nil, fmt.Errorf("%.30q is no place: write two figures for each, %s", strings.TrimSpace(place), how)
 		}
 		var at [2]float64
 		for i, f := range figures {

@@ -56,6 +56,9 @@ func TestPairsRefuses(t *testing.T) {
 			t.Errorf("%q: %v, %v, want %q in one line", text, got, err, want)
 		}
 	}
+	if _, err := Pairs("0 10 1/2; 12 0", length.Inches); err == nil || !strings.Contains(err.Error(), `"0 10 1/2" is no place`) || !strings.Contains(err.Error(), "a fraction behind a hyphen") || !strings.Contains(err.Error(), "0 10-1/2; 12 0") {
+		t.Errorf("a fraction behind a space: %v", err)
+	}
 	if _, err := Pairs(strings.Repeat("7", 9000), length.Millimetres); err == nil || len(err.Error()) > 200 {
 		t.Errorf("a long one: %v", err)
 	}

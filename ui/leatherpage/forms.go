@@ -17,6 +17,8 @@ import (
 	"chape/ui/term"
 )
 
+const figureInText = "Enter opens the text, then a figure can be typed"
+
 // lengthRow is a length of the piece in hand.
 func (m *Model) lengthRow(name, hint string, at func(*leather.Leather) *length.Length) row {
 	u, l := m.snap.Unit, m.piece()
@@ -47,7 +49,7 @@ func (m *Model) degreesRow(name, hint string, at func(*leather.Leather) *float64
 func (m *Model) pieceRows() []row {
 	l := m.piece()
 	rows := []row{
-		{group: "piece", name: "name", value: term.Plain(l.Name), text: l.Name, hint: "what you call it: what is measured of the hide is kept by this name",
+		{group: "piece", name: "name", value: term.Plain(l.Name), text: l.Name, words: true, why: figureInText, hint: "what you call it: what is measured of the hide is kept by this name",
 			set: func(text string) ([]act.Msg, error) {
 				return m.setPiece(func(l *leather.Leather) error { l.Name = strings.TrimSpace(text); return nil })
 			}},
@@ -69,8 +71,12 @@ func (m *Model) pieceRows() []row {
 func (m *Model) cornersRow(l leather.Leather) row {
 	u := m.snap.Unit
 	text := value.SayPairs(l.Corners, u)
-	return row{group: "piece", name: "corners", value: text,
-		hint: `an odd piece: square to two rules, how far along and how far up each corner is, in their order round it: "0 20; 300 0; 420 60; 410 330"; empty: a rectangle`,
+	example := "0 20; 300 0; 420 60; 410 330"
+	if u == length.Inches {
+		example = "0 3/4; 12 0; 16-1/2 2-1/2; 16 13"
+	}
+	return row{group: "piece", name: "corners", value: text, places: true,
+		hint: `an odd piece: square to two rules, how far along and how far up each corner is, in their order round it: "` + example + `"; empty: a rectangle`,
 		set: func(typed string) ([]act.Msg, error) {
 			if typed == text {
 				return nil, nil
@@ -92,11 +98,14 @@ func (m *Model) cornersRow(l leather.Leather) row {
 // flawRows are the places to keep off.
 func (m *Model) flawRows(l leather.Leather) []row {
 	u := m.snap.Unit
-	const hint = `how far along, how far up its middle is, and how far it is across: "330 300 30"; or corners: "0 0; 30 0; 30 40"`
+	hint := `how far along, how far up its middle is, and how far it is across: "330 300 30"; or corners: "0 0; 30 0; 30 40"`
+	if u == length.Inches {
+		hint = `how far along, how far up its middle is, and how far it is across: "12 10-1/2 1"; or corners: "0 0; 1 0; 1 1-1/2"`
+	}
 	var rows []row
 	for i, f := range l.Flaws {
 		text := f.Say(u)
-		rows = append(rows, row{group: "flaws", name: fmt.Sprintf("flaw %d", i+1), value: text, hint: hint + "; " + removeKey + " takes it out",
+		rows = append(rows, row{group: "flaws", name: fmt.Sprintf("flaw %d", i+1), value: text, places: true, hint: hint + "; " + removeKey + " takes it out",
 			set: func(typed string) ([]act.Msg, error) {
 				if typed == text {
 					return nil, nil
@@ -111,7 +120,7 @@ func (m *Model) flawRows(l leather.Leather) []row {
 				return m.say(m.setPiece(func(l *leather.Leather) error { l.Flaws = slices.Delete(l.Flaws, i, i+1); return nil }))
 			}})
 	}
-	return append(rows, row{group: "flaws", name: "another flaw", text: " ", stays: true, hint: hint, set: func(typed string) ([]act.Msg, error) {
+	return append(rows, row{group: "flaws", name: "another flaw", text: " ", stays: true, places: true, hint: hint, set: func(typed string) ([]act.Msg, error) {
 		if strings.TrimSpace(typed) == "" {
 			return nil, nil
 		}
@@ -132,7 +141,7 @@ func (m *Model) grainRows(l leather.Leather) []row {
 	turn := func() []act.Msg {
 		return m.say(m.setPiece(func(l *leather.Leather) error { l.Fixed = !l.Fixed; return nil }))
 	}
-	rows := []row{{group: "grain", name: "grain", value: word, space: turn, enter: turn,
+	rows := []row{{group: "grain", name: "grain", value: word, space: turn, enter: turn, below: l.Fixed, why: "Enter first: the grain counts; then type which way it runs",
 		hint: "Space: whether it matters which way the fold lies; a sheath is to stretch least along its fold"}}
 	if l.Fixed {
 		rows = append(rows,
@@ -207,8 +216,12 @@ func (m *Model) choose() []act.Msg {
 // addPart adds a part to the project and opens its form.
 func (m *Model) addPart() []act.Msg {
 	n := len(m.snap.Project.Added)
+	long, wide := length.Length(60), length.Length(30)
+	if m.snap.Unit == length.Inches { // round figures there
+		long, wide = 2.5*length.Inch, 1.25*length.Inch
+	}
 	out := m.commit("another part", func(p *project.Project) error {
-		p.Added = append(p.Clone().Added, project.Part{Name: fmt.Sprintf("part %d", n+1), Count: 1, Length: 60, Width: 30})
+		p.Added = append(p.Clone().Added, project.Part{Name: fmt.Sprintf("part %d", n+1), Count: 1, Length: long, Width: wide})
 		return p.Validate()
 	})
 	if _, added := out[0].(act.Commit); added {
@@ -239,6 +252,12 @@ func (m *Model) partRows() []row {
 		r := row{group: "part", name: f.Name, value: term.Plain(f.Show(p)), text: f.Show(p), unit: f.Unit(p), hint: f.Hint,
 			number: f.Kind == project.Length || f.Kind == project.Leather || f.Kind == project.Count}
 		halves := f.Key == "part.halves"
+		if r.places = halves; halves && m.snap.Unit == length.Inches {
+			r.hint = `in place of length and width: places along its middle and half-widths there, "0 3/8; 1-1/2 3/4; 3 1/4"`
+		}
+		if f.Key == "part.name" {
+			r.words, r.why = true, figureInText
+		}
 		if halves && p.Added[m.at].Halves != "" {
 			at, _ := value.Pairs(p.Added[m.at].Halves, length.Millimetres)
 			r.value = value.SayPairs(at, m.snap.Unit)

@@ -13,7 +13,12 @@ const (
 
 // keys are those while nothing is typed. None is a digit or a sign: those begin a number.
 func (m *Model) keys() part.Keys {
+	letters := part.Key("letters", "on a name: begin it anew; on other lines they are commands", nil, "letters")
+	if m.Writing() {
+		letters = letters.Foot("type it")
+	}
 	return append(part.Keys{
+		letters,
 		part.Key("Enter", "open, type, do what the line says", m.enter, "enter").Foot("open, do"),
 		part.Key("Space", "take it along, or not; next choice", m.space, " ").Foot("choose"),
 		part.Key("p", "place the parts: look for a good way to lay them", m.search, "p").Foot("place"),
@@ -77,8 +82,9 @@ func (m *Model) esc() []act.Msg {
 		m.enterView(viewPiece, m.at)
 		return nil
 	case m.view != viewAll:
+		out := m.takeBack()
 		m.home()
-		return nil
+		return out
 	}
 	return []act.Msg{act.Leave{}}
 }

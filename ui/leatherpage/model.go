@@ -3,6 +3,7 @@
 package leatherpage
 
 import (
+	"cmp"
 	"reflect"
 	"slices"
 
@@ -67,6 +68,7 @@ type Model struct {
 	shown  int           // which of the pieces used is drawn
 	large  bool          // the drawing takes the whole page
 	place  jobs.Place
+	added  int    // how much was done when the piece in hand was added; 0: it was not
 	done   []kind // what was changed on this page, the last one last
 
 	pen *drawing.Drawing
@@ -154,23 +156,42 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 
 // command carries out a key while nothing is typed.
 func (m *Model) command(p part.Press) []act.Msg {
-	if part.StartsNumber(p.KeyMsg) {
-		r, ok := m.row()
-		if !ok || r.set == nil || !r.number {
-			return []act.Msg{act.Say{Text: "no number stands here: ↑ or ↓ goes to a line with one"}}
-		}
-		text := string(p.Runes)
-		if p.Paste {
-			text = part.FirstLine(text)
-		}
-		m.open(text, true, false)
+	if act.Writes(m, p.KeyMsg) && (p.Hasty() || p.Command()) {
+		m.open(string(p.Runes), false, false)
 		return nil
+	}
+	if part.StartsNumber(p.KeyMsg) {
+		return m.number(p)
 	}
 	if p.Type == tea.KeyEnter && p.Held { // it would do what nobody looked at
 		return nil
 	}
 	out, _ := m.keys().Take(p)
 	return out
+}
+
+// number begins a number, or a list of places, on the row in hand.
+func (m *Model) number(p part.Press) []act.Msg {
+	r, ok := m.row()
+	if ok && r.below {
+		m.list.Move(1)
+		r, ok = m.row()
+	}
+	if !ok || r.set == nil || !r.number && !r.places {
+		return []act.Msg{act.Say{Text: cmp.Or(r.why, "no number stands here: ↑ or ↓ goes to a line with one")}}
+	}
+	text := string(p.Runes)
+	if p.Paste {
+		text = part.FirstLine(text)
+	}
+	m.open(text, r.number, false)
+	return nil
+}
+
+// Writing implements act.Writer: on a name letters are its beginning, and no commands.
+func (m *Model) Writing() bool {
+	r, ok := m.row()
+	return ok && r.words && m.entry == nil && !m.large
 }
 
 // open begins to type on the row in hand.
@@ -235,7 +256,7 @@ func (m *Model) listRows() int { return max(m.arrange().list.H, 1) }
 
 // home goes back to the whole of it.
 func (m *Model) home() {
-	m.view = viewAll
+	m.view, m.added = viewAll, 0
 	m.scroll()
 	m.list.Choose(m.back)
 }

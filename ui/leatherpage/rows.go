@@ -20,6 +20,10 @@ type row struct {
 	hint   string
 	text   string // what is typed over; "": value
 	number bool   // a measuring tool may type here
+	words  bool   // letters begin the text anew
+	places bool   // figures begin it: a list of places
+	below  bool   // a number typed here is the next row's
+	why    string // no number can be typed here; "": as elsewhere
 	stays  bool   // what is typed adds to the list above: there may be more of it
 	set    func(text string) ([]act.Msg, error)
 	enter  func() []act.Msg
@@ -97,8 +101,22 @@ func (m *Model) addPiece() []act.Msg {
 	})
 	if err == nil {
 		m.enterView(viewPiece, len(m.rack.Stock().Pieces)-1)
+		m.added = len(m.done)
 	}
 	return m.say(out, err)
+}
+
+// takeBack takes a piece out again that was added and left as it was.
+func (m *Model) takeBack() []act.Msg {
+	if m.view != viewPiece || m.added == 0 || m.added != len(m.done) {
+		return nil
+	}
+	out, ok := m.rack.Undo()
+	if !ok {
+		return nil
+	}
+	m.done = m.done[:m.added-1]
+	return append(append(out, m.chose(false)...), act.Say{Text: "no new piece: nothing was typed of it"})
 }
 
 // say puts an error in the place of what was to be done.

@@ -94,7 +94,7 @@ func (m *Model) keepFold(with bool) []act.Msg {
 }
 
 func (m *Model) openPull() []act.Msg {
-	m.pull = bend.Strip{Before: 100}
+	m.pull = bend.Strip{Before: bend.Apart(m.snap.Unit).MM()}
 	m.enterView(viewPull, m.at)
 	return nil
 }
@@ -134,9 +134,9 @@ func (m *Model) keepPull() []act.Msg {
 func (m *Model) howTo() []string {
 	switch m.view {
 	case viewFold:
-		return []string{bend.HowToFold}
+		return []string{bend.HowToFold(m.snap.Unit)}
 	case viewPull:
-		out := []string{bend.HowToStretch}
+		out := []string{bend.HowToStretch(m.snap.Unit)}
 		if st, err := m.pull.Stretch(); err == nil {
 			out = append(out, m.eased(st))
 		}
