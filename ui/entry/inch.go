@@ -3,6 +3,7 @@ package entry
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -17,6 +18,10 @@ const (
 	fits      = length.Inch / 8     // as near as this the fraction is the one that was expected
 	leastJump = length.Inch * 7 / 8 // what is no inch too much
 	steep     = 0.5                 // how fast a depth grows at most, away from the point
+
+	// How deep a blade is for its length: a new project's, what hardly any is of less than
+	// two inches, and what no cleaver is.
+	usualDepth, deepKnife, deepCleaver = 0.27, 0.42, 0.65
 )
 
 // wholeInches is by how many whole inches what was typed looks too much, below 0 too
@@ -29,6 +34,8 @@ func (e *Entry) wholeInches() int {
 		return 0
 	case e.Field.Group == "marks":
 		return e.besideNeighbours(is)
+	case e.Field.Key == depthKey && e.Field.IsUntouched(e.Base):
+		return e.besideLength(is)
 	case e.Field.IsUntouched(e.Base) || was <= 0 || was >= length.Inch && e.Field.Group != "outline":
 		return 0 // the new project's own figure says nothing of this knife
 	}
@@ -37,6 +44,26 @@ func (e *Entry) wholeInches() int {
 		return 0
 	}
 	return k
+}
+
+const depthKey, lengthKey = "knife.outline.depth", "knife.outline.blade"
+
+// besideLength looks at the depth of a new knife's blade beside its length, once that is
+// given: no blade 3 7/8 long is 1 7/8 deep, while one of 7/8 is a usual one.
+func (e *Entry) besideLength(is length.Length) int {
+	long := slices.ContainsFunc(project.Fields, func(f project.Field) bool { return f.Key == lengthKey && !f.IsUntouched(e.Base) })
+	blade := e.Base.Outline.Blade
+	k := math.Floor(is.In())
+	rest := is - length.Length(k)*length.Inch
+	deepest := deepKnife
+	if k > 1 {
+		deepest = deepCleaver
+	}
+	off := func(depth length.Length) float64 { return math.Abs(math.Log(float64(depth/blade) / usualDepth)) }
+	if !long || blade <= 0 || k < 1 || rest <= 0 || float64(is/blade) <= deepest || off(rest) >= off(is) {
+		return 0
+	}
+	return int(k)
 }
 
 // ReadAs says that a fraction without a unit was read as inches in a project in millimetres;

@@ -86,6 +86,49 @@ func TestNoQuestionAtKnivesThatAreRight(t *testing.T) {
 	}
 }
 
+// The depth of a new knife's blade is asked about where an inch less is what a blade of that
+// length has; at no blade from a slim fillet knife's proportions to a deep skinner's is it
+// (0.10 to 0.42 of its length: common practice, no source).
+func TestAnInchTooDeepForItsLength(t *testing.T) {
+	if d := project.Defaults().Outline; math.Abs(float64(d.Depth/d.Blade)-usualDepth) > 0.005 {
+		t.Errorf("a new project's blade is %.3f of its length deep, here it is %v", float64(d.Depth/d.Blade), usualDepth)
+	}
+	base := project.New("Test", length.Inches, project.Defaults())
+	far := func(blade, depth length.Length, given bool) bool {
+		p := base.Clone()
+		if given {
+			f := fieldOf(project.Fields, lengthKey)
+			if v, err := f.Parse(blade.Exact(length.Inches), p); err != nil || f.Set(&p, v) != nil {
+				t.Fatalf("a blade %v in long: %v", blade.In(), err)
+			}
+		}
+		return New(fieldOf(project.Fields, depthKey), p, depth.Exact(length.Inches), rig.Noon).wholeInches() != 0
+	}
+	in := length.Inch
+	if !far(3.875*in, 1.875*in, true) || far(3.875*in, 0.875*in, true) || far(3.875*in, 1.875*in, false) || far(3*in, 1*in, true) {
+		t.Error("1 7/8 for 7/8 on a blade 3 7/8 long")
+	}
+	rng := rand.New(rand.NewPCG(7, 8))
+	slips, found := map[bool]int{}, map[bool]int{}
+	for range 3001 {
+		blade := length.Length(math.Round((2+10*rng.Float64())*64)/64) * in
+		depth := length.Length(math.Floor(float64(blade.In()*(0.10+0.32*rng.Float64())*64))/64) * in
+		if far(blade, depth, true) {
+			t.Fatalf("a blade %v in long and %v in deep is asked about", blade.In(), depth.In())
+		}
+		if depth > in/2 && depth < in {
+			short := blade <= 4*in
+			if slips[short]++; far(blade, depth+in, true) {
+				found[short]++
+			}
+		}
+	}
+	t.Logf("found: %d of %d slips on blades of up to 4 in, %d of %d on longer ones", found[true], slips[true], found[false], slips[false])
+	if found[true]*10 < slips[true]*8 {
+		t.Errorf("%d of %d slips on short blades are found", found[true], slips[true])
+	}
+}
+
 func fieldOf(fields []project.Field, key string) project.Field {
 	return fields[slices.IndexFunc(fields, func(f project.Field) bool { return f.Key == key })]
 }
