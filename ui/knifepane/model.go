@@ -39,7 +39,7 @@ type Model struct {
 	spare   []string // the readings after that
 
 	doubts []*entry.Entry  // what waits to be said to be meant, on rows that were left
-	met    map[string]bool // the choices that the cursor has been on
+	met    map[string]bool // the choices and texts that the cursor has been on
 
 	c *canvas.Canvas // kept between frames
 }
@@ -235,7 +235,7 @@ func (m *Model) write(f project.Field, first part.Press) []act.Msg {
 	return m.begin(stands, first)
 }
 
-// enter opens a text or goes on to the next number; the first time to each choice, too.
+// enter opens a text or goes on to the next number; the first time to each choice and text, too.
 func (m *Model) enter() []act.Msg {
 	f, ok := m.field()
 	switch {

@@ -52,15 +52,15 @@ func (m *Model) notTaken(reading string) []act.Msg {
 
 func (m *Model) onward() string { return "→ leads to the " + m.page.Next(1).String() + " page" }
 
-// stroll is hop at the pace of a hand: it stops once at each choice that was passed over
-// so far, so that a form that is gone through for the first time is gone through whole.
+// stroll is hop at the pace of a hand: it stops once at each choice and each text that was
+// passed over so far, so that a form that is gone through for the first time is gone through whole.
 func (m *Model) stroll() []act.Msg {
-	choice := func(f project.Field) bool {
-		return form.Cycles(f) && f.Index < 0 && f.Key != form.SourceKey && !m.met[f.Key]
+	unmet := func(f project.Field) bool {
+		return !form.Numeric(f) && f.Index < 0 && f.Key != form.SourceKey && !m.met[f.Key]
 	}
-	stop := func(f project.Field) bool { return m.isNumber(f) || choice(f) }
+	stop := func(f project.Field) bool { return m.isNumber(f) || unmet(f) }
 	if _, _, more := find(m.rows, m.line, m.column+1, 1, stop); !more {
-		if i, j, ok := find(m.rows, 0, 0, 1, choice); ok { // before the page is left
+		if i, j, ok := find(m.rows, 0, 0, 1, unmet); ok { // before the page is left
 			m.line, m.column = i, j
 			m.clamp()
 			return m.chosen()
@@ -115,7 +115,7 @@ func find(rows []form.Row, line, column, by int, stop func(project.Field) bool) 
 	return 0, 0, false
 }
 
-// arrive notes what the cursor has come to: a choice is not stopped at again, and a
+// arrive notes what the cursor has come to: a choice or a text is not stopped at again, and a
 // question that was left on the row is taken up.
 func (m *Model) arrive() {
 	defer m.scroll() // the lines at the foot may have become more or fewer
@@ -123,7 +123,7 @@ func (m *Model) arrive() {
 	if !ok {
 		return
 	}
-	if form.Cycles(f) {
+	if !form.Numeric(f) {
 		m.met[f.Key] = true
 	}
 	if m.edit == nil && !m.full {

@@ -347,3 +347,34 @@ func TestOfferedCorrectionsAreNamed(t *testing.T) {
 		t.Error(f.screen())
 	}
 }
+
+// Gone through for the first time the order page is gone through whole: Enter comes to the
+// day it is due, the title and the notes, too, and to each of them once. A reading's Enter
+// passes them over.
+func TestEnterComesToTheTexts(t *testing.T) {
+	f := open(t, defaults())
+	f.goTo("customer.name", -1)
+	f.keys("A", "n", "n", "a", "enter")
+	var met []string
+	for range 24 {
+		if c := f.pane.cell(); c != nil && !form.Numeric(*c) && !form.Cycles(*c) {
+			met = append(met, c.Key)
+			f.keys("enter") // opens it
+		}
+		f.keys("enter")
+	}
+	if n := min(3, len(met)); !slices.Equal(met[:n], []string{"customer.due", "title", "notes"}) || slices.Contains(met[n:], "title") {
+		t.Errorf("Enter comes to %q", met)
+	}
+	if got := f.project().Customer.Name; got != "Anna" {
+		t.Errorf("for %q", got)
+	}
+	f = open(t, defaults())
+	f.goTo("sheath.mouth", -1)
+	for range 40 {
+		f.read(f.pane.cell().Show(f.project()))
+		if c := f.pane.cell(); !form.Numeric(*c) {
+			t.Fatalf("a reading's Enter goes to %s", c.Key)
+		}
+	}
+}

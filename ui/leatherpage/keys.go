@@ -27,7 +27,7 @@ func (m *Model) keys() part.Keys {
 		part.Key("v", "the drawing large, and back", part.Quiet(func() { m.large = !m.large }), "v").Foot("larger"),
 		part.Key(removeKey, "take it out, forget what was measured", m.remove, removeKey).Foot("take out"),
 		part.Key(upKey, "use this leather before the one above it", m.earlier, upKey),
-		part.Key("u", "undo, what was changed of the leather too", m.undo, "u").Foot("undo"),
+		part.Key("u, Ctrl+U", "undo, what was changed of the leather too", m.undo, "u", "ctrl+u").Foot("undo"),
 		part.Key("U, Ctrl+R", "redo", m.redo, "U", "ctrl+r"),
 		part.Key("Esc", "break the placing off; back", m.esc, "esc").Foot("back"),
 	}, m.list.Keys("line")...)

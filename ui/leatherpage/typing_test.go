@@ -65,6 +65,10 @@ func TestLettersBeginAName(t *testing.T) {
 	if len(b.Project.Added) != 1 || b.Project.Added[0].Name != "pouch" {
 		t.Errorf("added %+v", b.Project.Added)
 	}
+	b.to("name").Keys("ctrl+u") // undo has a key that is no letter
+	if act.Typing(b.Pane) || b.Last() != (act.Undo{}) {
+		t.Errorf("Ctrl+U on a name: %v", b.Last())
+	}
 }
 
 // Corners begin with a figure, at once.

@@ -13,7 +13,7 @@ func TestLeatherPage(t *testing.T) {
 	if n := len(s.m.session.Doc().Committed().Added); n != 1 {
 		t.Fatalf("%d parts added", n)
 	}
-	s.keys("u")
+	s.keys("down", "u") // on the name above letters are the name
 	if n := len(s.m.session.Doc().Committed().Added); n != 0 {
 		t.Errorf("%d parts after undo", n)
 	}
