@@ -66,11 +66,7 @@ func runPlace(w call.World, v call.Verb, args []string) error {
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt) // keeps the best so far
 	defer stop()
-	laid.Result, err = nest.Place(ctx, laid.Task, func(p nest.Progress) {
-		if w.Progress != nil {
-			w.Progress(fmt.Sprintf("placing, %.0f %%", 100*p.Share))
-		}
-	})
+	laid.Result, err = nest.Place(ctx, laid.Task, telling(w.Progress))
 	if err != nil {
 		return err
 	}
@@ -180,4 +176,19 @@ func sayPlaced(w call.World, laid leather.Laid, first planned, asJSON bool) erro
 		}
 	}
 	return nil
+}
+
+// telling says how far a search is, each tenth of it once: a search tells of itself hundreds
+// of times, and each is a line.
+func telling(say func(string)) func(nest.Progress) {
+	if say == nil {
+		return nil
+	}
+	tenths := 0
+	return func(p nest.Progress) {
+		if n := int(10 * p.Share); n > tenths {
+			tenths = n
+			say(fmt.Sprintf("placing, %d %%", 10*n))
+		}
+	}
 }

@@ -73,12 +73,18 @@ func TestPlaceRefuses(t *testing.T) {
 	}
 }
 
-// Where parts lie is in a unit, from a corner: without both a figure means nothing.
+// Where parts lie is in a unit, from a corner: without both a figure means nothing. How far
+// the search is takes no more than a few lines.
 func TestPlaceSaysFromWhere(t *testing.T) {
 	file := rack(t, offcuts)
 	var out bytes.Buffer
-	if err := Run(call.World{Out: &out, Err: &out}, []string{"place", "--on", "offcut", file}); err != nil {
+	var heard []string
+	w := call.World{Out: &out, Err: &out, Progress: func(line string) { heard = append(heard, line) }}
+	if err := Run(w, []string{"place", "--on", "offcut", file}); err != nil {
 		t.Fatal(err, out.String())
+	}
+	if n := len(heard); n == 0 || n > 10 || heard[0] == heard[n-1] { // a line for each tenth
+		t.Errorf("%d lines of progress: %q", n, heard)
 	}
 	if want := "places in mm, along and up from the lower left corner"; !strings.Contains(out.String(), want) {
 		t.Errorf("said %q, want %q", out.String(), want)
