@@ -14,7 +14,12 @@ var days = []string{
 // Day writes a day as people type it ("24 Dec", "Dec 24", "24.12.") the way the file
 // does, 2026-12-24; without a year it is the next such day from now on. Whatever is none
 // is given back as it is.
-func Day(text string, now time.Time) string {
+func Day(text string, now time.Time) string { return dayNear(text, now, next) }
+
+// PastDay is Day of what has been: without a year it is the last such day up to now.
+func PastDay(text string, now time.Time) string { return dayNear(text, now, last) }
+
+func dayNear(text string, now time.Time, near func(t, now time.Time) time.Time) string {
 	clean := strings.NewReplacer(",", " ", ". ", " ").Replace(text)
 	clean = strings.Join(strings.Fields(clean), " ")
 	for _, form := range days {
@@ -23,7 +28,7 @@ func Day(text string, now time.Time) string {
 			continue
 		}
 		if t.Year() == 0 {
-			t = next(t, now)
+			t = near(t, now)
 		}
 		return t.Format(time.DateOnly)
 	}
@@ -37,6 +42,17 @@ func next(t, now time.Time) time.Time {
 	for year := now.Year(); ; year++ {
 		d := time.Date(year, t.Month(), t.Day(), 0, 0, 0, 0, time.UTC)
 		if d.Month() == t.Month() && !d.Before(today) {
+			return d
+		}
+	}
+}
+
+// last is the day of t's month and day that was latest, not after today.
+func last(t, now time.Time) time.Time {
+	today := time.Date(now.Year(), now.Month(), now.Day(), 0, 0, 0, 0, time.UTC)
+	for year := now.Year(); ; year-- {
+		d := time.Date(year, t.Month(), t.Day(), 0, 0, 0, 0, time.UTC)
+		if d.Month() == t.Month() && !d.After(today) {
 			return d
 		}
 	}

@@ -18,3 +18,17 @@ func TestDay(t *testing.T) {
 		}
 	}
 }
+
+// What has been is the last such day: today, yesterday, last year's 27 November; 29 February
+// of the last leap year.
+func TestPastDay(t *testing.T) {
+	now := time.Date(2026, 11, 26, 9, 30, 0, 0, time.UTC)
+	for text, want := range map[string]string{
+		"24.11.": "2026-11-24", "26.11.": "2026-11-26", "27.11.": "2025-11-27", "24.11.2026": "2026-11-24",
+		"29 Feb": "2024-02-29", "Nov 24": "2026-11-24", "2027-01-02": "2027-01-02", "soon": "soon", "": "",
+	} {
+		if got := PastDay(text, now); got != want {
+			t.Errorf("PastDay(%q) = %q, want %q", text, got, want)
+		}
+	}
+}

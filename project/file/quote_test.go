@@ -65,7 +65,7 @@ func TestQuotesRefused(t *testing.T) {
 	for _, c := range []struct{ rows, want string }{
 		{"lines = \"work | 80 | work | 2 h\"\n", "quote.date of quote 1: found nothing: give it: the day it was made"},
 		{"date = 2026-10-25\n", "quote.lines of quote 1: found nothing: give it"},
-		{good + "accepted = 2026-10-24\n", "quote.accepted of quote 1: found 2026-10-24: give the day it was made or a later one: it was made on 2026-10-25"},
+		{good + "accepted = 2026-10-24\n", "quote.accepted of quote 1: found 2026-10-24: give the day it was made, 25 Oct 2026, or a later one"},
 		{good + "unit = \"0\"\n", `quote.unit of quote 1: found "0": give the smallest amount there is, as in "0.01"`},
 		{good + "unit = \"a cent\"\n", "quote.unit"},
 		{good + "total = 80\n", "quote.total of quote 1: found a key this program does not know"},

@@ -173,17 +173,21 @@ func metres(l length.Length) decimal.Decimal {
 func threadLine(u Use, p Prices) Line {
 	line := times(ThreadLine, "thread", metres(u.Thread), "m", p.Thread, p.Currency)
 	if u.Unit == length.Inches {
-		line.From = p.Currency.also(fmt.Sprintf("%.1f ft", u.Thread.In()/12), p.Thread, "a metre")
+		line.From = p.Currency.also(fmt.Sprintf("%.1f ft", u.Thread.In()/12), p.Thread, "a metre", foot, "ft")
 	}
 	return line
 }
 
-// also is a quantity shown in another unit than it is priced by.
-func (c Currency) also(shown string, price Amount, by string) string {
+// foot is an international foot in metres, exactly.
+var foot = decimal.RequireFromString("0.3048")
+
+// also is a quantity shown in another unit than it is priced by, with the price by that unit,
+// share of the other, to a thousandth: for the eye alone, nothing is reckoned with it.
+func (c Currency) also(shown string, price Amount, by string, share decimal.Decimal, unit string) string {
 	if !price.known {
 		return shown
 	}
-	return shown + " at " + c.price(price) + " " + by
+	return shown + " at " + c.price(price) + " " + by + " (" + c.price(Of(price.value.Mul(share).Round(3))) + " a " + unit + ")"
 }
 
 func leatherLine(l Leather, p Prices, u length.Unit) Line {
@@ -202,12 +206,21 @@ func leatherLine(l Leather, p Prices, u length.Unit) Line {
 	n := decimal.NewFromFloat(float64(l.Bought)).DivRound(decimal.NewFromFloat(float64(by)), 4)
 	line := times(LeatherLine, name, n, unit, price, p.Currency)
 	if u == length.Inches && by == SquareMetre {
-		line.From = p.Currency.also(l.Bought.Format(u), price, "a square metre")
+		line.From = p.Currency.also(feet(l.Bought), price, "a square metre", foot.Mul(foot), "ft²")
 	}
 	if l.From != "" {
 		line.From += ", " + l.From
 	}
 	return line
+}
+
+// feet are square feet, small ones to a thousandth: they are read beside the price of one.
+func feet(a length.Area) string {
+	n := float64(a / length.SquareFoot)
+	if n < 1 {
+		return fmt.Sprintf("%.3f ft²", n)
+	}
+	return fmt.Sprintf("%.2f ft²", n)
 }
 
 // workLine is the minutes of all steps at the hour's price, by the minute.

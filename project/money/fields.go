@@ -43,7 +43,7 @@ func (q Kept) Check(add func(key, found, remedy string)) {
 		day time.Time
 	}{{"quote.accepted", q.Accepted}, {"quote.until", q.Until}} {
 		if !d.day.IsZero() && d.day.Before(q.Date) {
-			add(d.key, d.day.Format(time.DateOnly), "give the day it was made or a later one: it was made on "+q.Date.Format(time.DateOnly))
+			add(d.key, d.day.Format(time.DateOnly), "give the day it was made, "+q.Date.Format("2 Jan 2006")+", or a later one")
 		}
 	}
 	m, err := q.Money()

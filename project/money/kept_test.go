@@ -68,7 +68,7 @@ func TestCheck(t *testing.T) {
 		{"as it is", func(*Kept) {}, ""},
 		{"all on one day", func(k *Kept) { k.Accepted, k.Until, k.Due = k.Date, k.Date, k.Date }, ""},
 		{"promised for a day before", func(k *Kept) { k.Due = on(10, 1) }, ""}, // short, not wrong
-		{"accepted too soon", func(k *Kept) { k.Accepted = on(10, 24) }, "quote.accepted: 2026-10-24: give the day it was made or a later one: it was made on 2026-10-25"},
+		{"accepted too soon", func(k *Kept) { k.Accepted = on(10, 24) }, "quote.accepted: 2026-10-24: give the day it was made, 25 Oct 2026, or a later one"},
 		{"over before it began", func(k *Kept) { k.Until = on(10, 24) }, "quote.until: 2026-10-24: give the day"},
 		{"a unit of nothing", func(k *Kept) { k.Unit = "0.00" }, `quote.unit: "0.00": give the smallest amount there is, as in "0.01"`},
 		{"a unit in words", func(k *Kept) { k.Unit = "a\ncent" }, `quote.unit: "a\ncent": give`},

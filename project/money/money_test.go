@@ -151,12 +151,17 @@ func TestShownInFeet(t *testing.T) {
 	u := Use{Leather: []Leather{{Bought: 185806.08, From: "25 % for offcuts"}}, Thread: 3048, Unit: length.Inches}
 	b := Cost(u, p)
 	wantLines(t, b, "16.72", "0.15", "0", "0")
-	if got := b.Lines[0].From; got != "2.00 ft² at 90.00 € a square metre, 25 % for offcuts" {
+	if got := b.Lines[0].From; got != "2.00 ft² at 90.00 € a square metre (8.361 € a ft²), 25 % for offcuts" {
 		t.Errorf("leather from %q", got)
 	}
-	if got := b.Lines[1].From; got != "10.0 ft at 0.05 € a metre" {
+	if got := b.Lines[1].From; got != "10.0 ft at 0.05 € a metre (0.015 € a ft)" {
 		t.Errorf("thread from %q", got)
 	}
+	u.Leather[0].Bought = 31096.7 // 48.2 in² are 0.3347 ft²; 0.0311 m² at 90 are 2.799, not 0.335 × 8.361 = 2.801
+	if l := Cost(u, p).Lines[0]; l.From != "0.335 ft² at 90.00 € a square metre (8.361 € a ft²), 25 % for offcuts" || !l.Amount.Decimal().Equal(dec("2.8")) {
+		t.Errorf("a small piece: %s from %q", l.Amount.Decimal(), l.From)
+	}
+	u.Leather[0].Bought = 185806.08
 	p.Leather, p.LeatherBy, p.Thread = amt("9"), length.SquareFoot, Amount{}
 	b = Cost(u, p)
 	if a, b := b.Lines[0].From, b.Lines[1].From; a != "2 ft² at 9.00 €, 25 % for offcuts" || b != "10.0 ft" {

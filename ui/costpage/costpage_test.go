@@ -98,7 +98,7 @@ func TestHolds(t *testing.T) {
 	r.Shows("quoted " + old + " on 26 Nov, accepted on 27 Dec")
 
 	r = newRig(t, p, 78, 40, Options{}, s).Keys("m", "enter")
-	r.Keys("h").Answer("2026-11-01").Shows("give the day it was made or a later one").Answer("24 Dec").Shows("holds until 24 Dec")
+	r.Keys("h").Answer("2026-11-01").Shows("\"2026-11-01\" will not do: give the day it was made, 26 Nov 2026, or a later one").Answer("24 Dec").Shows("holds until 24 Dec")
 	r.Keys("h").Type("28 Dec").Keys("enter").Shows("holds until 28 Dec") // in place of what stands
 	r.Keys("h").Answer("").Lacks("holds until")
 	if got := strings.Join(r.Commits[1:], "; "); got != "the quote holds until 24 Dec; the quote holds until 28 Dec; the quote holds without an end" {
@@ -110,7 +110,7 @@ func TestHolds(t *testing.T) {
 func TestInFeet(t *testing.T) {
 	p := order()
 	p.Units = length.Inches
-	newRig(t, p, 158, 40, Options{}, shoptest.Evenings()).Shows("59.9 in² at 90.00 € a square metre", "9.4 ft at 0.05 € a metre").Lacks(" m² ")
+	newRig(t, p, 158, 40, Options{}, shoptest.Evenings()).Shows("0.416 ft² at 90.00 € a square metre (8.361 € a", "9.4 ft at 0.05 € a metre").Lacks(" m² ")
 }
 
 // A price set by hand stands; nonsense is refused with what would do.
@@ -121,7 +121,7 @@ func TestPriceByHand(t *testing.T) {
 		t.Fatalf("quoted %+v", r.Project.Quotes)
 	}
 	r.Keys("m").Answer("180,5").Shows("quoted 180.50 €", "as agreed")
-	r.Keys("a").Answer("2026-11-01").Shows("give the day it was made or a later one").Answer("").Shows("not accepted yet")
+	r.Keys("a").Answer("2026-11-01").Shows("\"2026-11-01\" will not do: give the day it was made, 26 Nov 2026, or a later one").Answer("").Shows("not accepted yet")
 
 	s := shoptest.Evenings()
 	s.Prices.Hour = money.Amount{}
@@ -207,4 +207,59 @@ func TestEverySize(t *testing.T) {
 	rig.CheckSizes(t, r.Pane, 160, 45)
 	r.Keys("m", "enter", "v", "m")
 	rig.CheckSizes(t, r.Pane, 160, 45)
+}
+
+// Every day on the page is read alike; what was accepted is a day that has been.
+func TestAcceptedAsDaysAreTyped(t *testing.T) {
+	for text, want := range map[string]string{"26.11.": "2026-11-26", "26 Nov": "2026-11-26", "26.11.2026": "2026-11-26", "Nov 26": "2026-11-26"} {
+		r := newRig(t, order(), 78, 40, Options{}, shoptest.Evenings())
+		r.Keys("m", "enter", "a").Answer(text)
+		if got := r.Project.Quotes[0].Accepted.Format(time.DateOnly); got != want || r.Commits[1] != "accepted "+want {
+			t.Errorf("%q: accepted %s, %q", text, got, r.Commits)
+		}
+	}
+	r := newRig(t, order(), 78, 40, Options{}, shoptest.Evenings())
+	r.Keys("m", "enter", "a").Answer("20 Nov").Shows("\"20 Nov\" will not do: give the day it was made, 26 Nov 2026, or a later one").Lacks("quote.accepted")
+}
+
+// A quote of nothing, or one far from what was reckoned, is asked about once; one that was
+// only rounded is not.
+func TestQuoteFarFromWhatWasReckoned(t *testing.T) {
+	for text, asks := range map[string]string{"0": "for nothing, where 165.84 € is reckoned", "16584.00": "is the point in its place?",
+		"1658": "is the point in its place?", "17": "is the point missing, or a digit?", "150": "", "300": ""} {
+		r := newRig(t, order(), 78, 40, Options{}, shoptest.Evenings())
+		r.Keys("m").Answer(text)
+		if asks == "" {
+			if len(r.Project.Quotes) != 1 {
+				t.Errorf("%q is not kept", text)
+			}
+			continue
+		}
+		if r.Shows(asks); len(r.Project.Quotes) != 0 {
+			t.Errorf("%q is kept unasked", text)
+		}
+		if r.Keys("enter"); len(r.Project.Quotes) != 1 {
+			t.Errorf("%q is not kept when it is meant", text)
+		}
+	}
+}
+
+// On a small screen a new quote comes into sight with its sign, and a key for a quote acts on
+// none that is out of sight; the sign is not that of the price's line.
+func TestChosenQuoteIsInSight(t *testing.T) {
+	r := newRig(t, order(), 78, 18, Options{}, shoptest.Evenings())
+	r.Keys("m", "enter").Shows("=> 26 Nov")
+	r.Wait(24*time.Hour).Keys("m", "enter").Shows("=> 27 Nov")
+	r.Keys("pgup", "pgup").Lacks("=> 2")
+	r.Keys("h").Shows("=> 27 Nov", "It holds until").Keys("esc")
+	r.Keys("pgup", "pgup", "[").Shows("=> 26 Nov")
+	r.Keys("pgup", "pgup", "v", "]").Shows("=> 27 Nov")
+}
+
+// What became of a quote is never cut off.
+func TestQuoteIsSaidWhole(t *testing.T) {
+	s := shoptest.Evenings()
+	s.Holds = 30
+	r := newRig(t, order(), 158, 40, Options{}, s)
+	r.Keys("m", "enter").Shows("promised 18 Dec, holds until 26 Dec, not", "accepted yet: a")
 }

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"time"
 
+	"github.com/shopspring/decimal"
+
 	"chape/project"
 	"chape/project/clock"
 	"chape/project/money"
@@ -76,7 +78,35 @@ func (m *Model) askQuote() []act.Msg {
 	}
 	a := part.NewAsk(label, text, longestEntry)
 	a.Fresh = text != ""
-	return m.ask(a, m.addQuote)
+	out := m.ask(a, m.addQuote)
+	m.entry.doubt = func(text string) string { return farPrice(text, b) }
+	return out
+}
+
+// far is how many times the price reckoned, or which part of it, is asked about: the point
+// may be in the wrong place.
+const far = 5
+
+// farPrice asks about a quote of nothing, or one far from what was reckoned.
+func farPrice(text string, b money.Bill) string {
+	price, err := amountOf(text)
+	if err != nil || !price.Known() {
+		return ""
+	}
+	typed, keeps := price.Decimal(), ": Enter again quotes it, Esc leaves it"
+	sum, atLeast := b.Total()
+	times := decimal.NewFromInt(far)
+	switch {
+	case typed.IsZero() && !sum.IsZero():
+		return "for nothing, where " + b.Say() + " is reckoned" + keeps
+	case sum.IsZero():
+		return ""
+	case !typed.LessThan(sum.Mul(times)) && !atLeast:
+		return b.Currency.Format(typed) + " where " + b.Say() + " is reckoned: is the point in its place?" + strings.TrimPrefix(keeps, ":")
+	case !typed.Mul(times).GreaterThan(sum):
+		return b.Currency.Format(typed) + " where " + b.Say() + " is reckoned: is the point missing, or a digit?" + strings.TrimPrefix(keeps, ":")
+	}
+	return ""
 }
 
 // addQuote is the answer that makes the quote.
@@ -129,7 +159,14 @@ func field(i int, key string) project.Field {
 func (m *Model) askDay(label, text string, do func(text string) (act.Commit, error)) []act.Msg {
 	a := part.NewAsk(label, text, longestEntry)
 	a.Fresh = text != ""
-	return m.ask(a, do)
+	return m.ask(a, func(text string) (act.Commit, error) {
+		c, err := do(text)
+		var own project.Problem
+		if errors.As(err, &own) { // in words, without the file's key
+			err = errors.New(own.Typed(text))
+		}
+		return c, err
+	})
 }
 
 // askAccepted asks for the day; none takes the acceptance back. What is promised with the
@@ -141,8 +178,9 @@ func (m *Model) askAccepted() []act.Msg {
 		text = m.o.Clock().Format("2006-01-02")
 	}
 	f := field(i, "quote.accepted")
+	read := func(text string) (any, error) { return f.Parse(clock.PastDay(text, m.o.Clock()), m.snap.Project) }
 	out := m.askDay("Accepted on; empty: not accepted", text, func(text string) (act.Commit, error) {
-		v, err := f.Parse(text, m.snap.Project)
+		v, err := read(text)
 		if err != nil {
 			return act.Commit{}, err
 		}
@@ -150,7 +188,7 @@ func (m *Model) askAccepted() []act.Msg {
 		if err := f.Set(&p, v); err != nil {
 			return act.Commit{}, err
 		}
-		label := "accepted " + strings.TrimSpace(text)
+		label := "accepted " + p.Quotes[i].Accepted.Format(time.DateOnly)
 		if p.Quotes[i].Accepted.IsZero() {
 			label = "not accepted"
 		}
@@ -162,7 +200,7 @@ func (m *Model) askAccepted() []act.Msg {
 		}), nil
 	})
 	m.entry.doubt = func(text string) string {
-		v, err := f.Parse(text, m.snap.Project)
+		v, err := read(text)
 		day, ok := v.(time.Time)
 		if err != nil || !ok || day.IsZero() {
 			return ""

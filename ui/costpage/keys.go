@@ -13,6 +13,7 @@ const (
 	hoursKey  = "v"
 	printKey  = "P"
 	untilKey  = "h"
+	dropKey   = "x"
 )
 
 // keys are those of the page while nothing is being typed. None is a digit or a sign.
@@ -30,7 +31,7 @@ func (m *Model) keys() part.Keys {
 		part.Key(untilKey, "until when the quote holds", m.ofQuote(m.askUntil), untilKey).Late("holds until"),
 		part.Key("]", "next quote", part.Quiet(func() { m.choose(1) }), "]"),
 		part.Key("[", "quote before", part.Quiet(func() { m.choose(-1) }), "["),
-		part.Key("x", "take the quote out", m.ofQuote(m.askRemove), "x"),
+		part.Key(dropKey, "take the quote out", m.ofQuote(m.askRemove), dropKey),
 		part.Key("↑", "line of the price, or text, up", move(-1), "up"),
 		part.Key("↓", "line of the price, or text, down", move(1), "down"),
 		part.Key("PgUp", "a page up", roll(func() int { return -m.h }), "pgup"),
@@ -46,7 +47,9 @@ func (m *Model) ofQuote(do func() []act.Msg) func() []act.Msg {
 		if len(m.snap.Project.Quotes) == 0 {
 			return []act.Msg{act.Say{Text: "no quote yet: " + quoteKey + " makes one"}}
 		}
-		return do()
+		out := do()
+		m.toQuote() // nothing is done to one that is out of sight; what is asked takes room too
+		return out
 	}
 }
 
@@ -54,7 +57,7 @@ func (m *Model) turn() { m.hours, m.top = !m.hours, 0 }
 
 func (m *Model) choose(by int) {
 	m.list.Move(by)
-	m.roll(0)
+	m.toQuote()
 }
 
 func (m *Model) print() []act.Msg {

@@ -79,6 +79,7 @@ func (m *Model) SetSnapshot(s act.Snapshot) {
 		m.list.Choose(max(0, s.Project.Standing()))
 	case m.newest && grown:
 		m.list.Choose(n - 1)
+		m.toQuote()
 	}
 	m.newest = m.newest && !grown
 	m.roll(0)

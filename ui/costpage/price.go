@@ -149,11 +149,25 @@ func (m *Model) priced(msg pricedMsg) []act.Msg {
 	return []act.Msg{act.Priced{Shop: msg.shop}, act.Say{Text: msg.said}}
 }
 
+// toQuote brings the chosen quote into sight.
+func (m *Model) toQuote() {
+	if len(m.snap.Project.Quotes) == 0 || m.snap.Plan == nil {
+		return
+	}
+	if m.w < wide {
+		m.hours = false
+	}
+	_, _, at := m.moneyAt(m.columns()[0].w)
+	room := m.h - len(m.head()) - len(m.foot())
+	m.top = max(min(m.top, at-1), at-room+3) // its heading above it, two lines behind it
+	m.roll(0)
+}
+
 // move goes to another line of today's bill or, at its ends and where none of it is in
 // sight, on in the text.
 func (m *Model) move(by int) {
 	c := m.columns()[0]
-	_, at := m.moneyAt(c.w)
+	_, at, _ := m.moneyAt(c.w)
 	to := m.line + by
 	if m.hours && m.w < wide || to < 0 || to >= len(at) || at[m.line] < m.top {
 		m.roll(by)

@@ -59,15 +59,16 @@ func (m *Model) day(t time.Time) string {
 
 // money is the price with where each line came from, and the quotes.
 func (m *Model) money(w int) []string {
-	out, _ := m.moneyAt(w)
+	out, _, _ := m.moneyAt(w)
 	return out
 }
 
-// moneyAt is money with the number of the line at which each line of the bill begins.
-func (m *Model) moneyAt(w int) (out []string, at []int) {
+// moneyAt is money with the number of the line at which each line of the bill begins, and
+// of that of the chosen quote.
+func (m *Model) moneyAt(w int) (out []string, at []int, quote int) {
 	st := m.o.Styles
 	if m.snap.Plan == nil {
-		return nil, nil
+		return nil, nil, 0
 	}
 	out = []string{st.Heading.Render("What it comes to today")}
 	b := m.reckon.Price
@@ -86,13 +87,14 @@ func (m *Model) moneyAt(w int) (out []string, at []int) {
 	if _, atLeast := b.Total(); atLeast {
 		out = append(out, layout.Paragraph("* prices are missing: Enter on a line gives its price; all stand in your settings, [price]", w, 3, st.Note)...)
 	}
-	taken, by := sumRow("cost so far", m.reckon.Taken), ", by the minutes spent"
+	taken, by := sumRow("cost so far", m.reckon.Taken), ", all materials, minutes spent"
 	if !m.reckon.Use.Spends() {
-		by = ", without work: no minutes were spent yet"
+		by = ", all materials; no minutes spent yet"
 	}
 	taken[2] = strings.TrimPrefix(taken[2]+by, ", ")
 	out = append(out, m.row(taken, w, st.Text)...)
-	return append(out, m.quotes(w)...), at
+	quotes, chosen := m.quotes(w)
+	return append(out, quotes...), at, len(out) + chosen
 }
 
 func sumRow(name string, b money.Bill) [3]string {
@@ -117,7 +119,8 @@ func (m *Model) lineRow(lead string, l money.Line, c money.Currency, w int) []st
 	return m.row([3]string{lead + l.Name, amount, l.From}, w, style)
 }
 
-const inHand = "> "
+// The line of the price that Enter is for, and the quote that is chosen.
+const inHand, chosenQuote = "> ", "=> "
 
 // The widths of name and amount.
 const nameW, amountW = 22, 13
@@ -144,25 +147,28 @@ func (m *Model) row(cells [3]string, w int, style lipgloss.Style) []string {
 	return out
 }
 
-// quotes are those made, and the chosen one as it was made.
-func (m *Model) quotes(w int) []string {
+// quotes are those made, and the chosen one as it was made; at is the line of the chosen one.
+func (m *Model) quotes(w int) (out []string, at int) {
 	st := m.o.Styles
-	out := []string{"", st.Heading.Render("Quotes")}
 	all := m.snap.Project.Quotes
 	if len(all) == 0 {
-		return append(out, layout.Paragraph(quoteKey+" makes one of what it comes to today. It stays as it is, whatever prices do.", w, 3, st.Text)...)
+		out = []string{"", st.Heading.Render("Quotes")}
+		return append(out, layout.Paragraph(quoteKey+" makes one of what it comes to today. It stays as it is, whatever prices do.", w, 3, st.Text)...), 0
 	}
+	out = []string{"", st.Heading.Render("Quotes; " + chosenQuote + "is the one that " + strings.Join([]string{acceptKey, untilKey, printKey}, ", ") + " and " + dropKey + " are for")}
 	_, chosen, _ := m.quote()
 	for i, q := range all {
-		lead, style := "  ", st.Text
+		lead, style := strings.Repeat(" ", len(chosenQuote)), st.Text
 		if i == chosen {
-			lead, style = "> ", st.Chosen
+			lead, style, at = chosenQuote, st.Chosen, len(out)
 		}
-		out = append(out, style.Render(layout.Line(lead+m.quoteText(q), w)))
+		row := m.quoteRow(q)
+		row[0] = lead + row[0]
+		out = append(out, m.row(row, w, style)...)
 	}
 	q, err := all[chosen].Money()
 	if err != nil {
-		return out
+		return out, at
 	}
 	out = append(out, "", st.Heading.Render("As quoted on "+m.day(q.Date)))
 	for _, l := range q.Bill.Lines {
@@ -173,15 +179,16 @@ func (m *Model) quotes(w int) []string {
 		leaves := [3]string{"leaves", q.Bill.Currency.Format(q.Against(m.reckon.Taken)), "after the cost so far, " + m.reckon.Taken.Say()}
 		out = append(out, m.row(leaves, w, st.Text)...)
 	}
-	return out
+	return out, at
 }
 
-func (m *Model) quoteText(q project.Quote) string {
+// quoteRow is a quote in a row: its day, its price, and what became of it.
+func (m *Model) quoteRow(q project.Quote) [3]string {
 	total := ""
 	if b, err := q.Money(); err == nil {
 		total = b.Bill.Say()
 	}
-	words := []string{fmt.Sprintf("%-12s %*s", m.day(q.Date), amountW, term.Plain(total))}
+	var words []string
 	if !q.Due.IsZero() {
 		words = append(words, "promised "+m.day(q.Due))
 	}
@@ -195,7 +202,7 @@ func (m *Model) quoteText(q project.Quote) string {
 	default:
 		words = append(words, "not accepted yet: "+acceptKey)
 	}
-	return strings.Join(words, "  ")
+	return [3]string{m.day(q.Date), total, strings.Join(words, ", ")}
 }
 
 // minutes are those of each step: expected, spent, and what finished sheaths took.
