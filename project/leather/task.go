@@ -1,6 +1,8 @@
 package leather
 
 import (
+	"fmt"
+
 	"chape/calc"
 	"chape/calc/curve"
 	"chape/calc/length"
@@ -30,9 +32,14 @@ func Ask(gap length.Length, pieces []Leather, works []Work) (Laid, error) {
 			l.Task.Pieces = append(l.Task.Pieces, p.Piece())
 		}
 	}
+	titles := map[string]int{}
 	for _, w := range works {
+		whose := w.Project.Title
+		if titles[w.Project.Title]++; titles[w.Project.Title] > 1 { // or no name would tell whose a part is
+			whose = fmt.Sprintf("%s (%d)", whose, titles[whose])
+		}
 		for _, part := range nest.PartsOf(w.Plan) {
-			l.add(part, w.Project.Title)
+			l.add(part, whose)
 		}
 		for _, a := range w.Project.Added {
 			outline, err := a.Outline()
@@ -44,7 +51,7 @@ func Ask(gap length.Length, pieces []Leather, works []Work) (Laid, error) {
 			if part.Thickness == 0 {
 				part.Thickness = w.Project.Sheath.Leather.MM()
 			}
-			l.add(part, w.Project.Title)
+			l.add(part, whose)
 		}
 	}
 	return l, l.Task.Validate()

@@ -166,3 +166,23 @@ func TestMiddle(t *testing.T) {
 		t.Errorf("middle %v", m)
 	}
 }
+
+// Two projects of one title are told apart, as two of different titles are.
+func TestWhoseAPartIs(t *testing.T) {
+	w := works(t)[:2]
+	w[1].Project.Title = w[0].Project.Title
+	l, err := Ask(3, []Leather{New("shoulder")}, w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]bool{}
+	for i := range l.Task.Parts {
+		if seen[l.Part(i)] {
+			t.Errorf("two parts are called %q", l.Part(i))
+		}
+		seen[l.Part(i)] = true
+	}
+	if !seen["Orchard: body"] || !seen["Orchard (2): body"] {
+		t.Errorf("they are called %v", seen)
+	}
+}

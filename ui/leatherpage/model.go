@@ -252,7 +252,17 @@ func (m *Model) mouse(msg tea.MouseMsg) {
 // scroll keeps the row in hand there and in sight.
 func (m *Model) scroll() { m.list.Set(len(m.rows()), m.listRows()) }
 
-func (m *Model) listRows() int { return max(m.arrange().list.H, 1) }
+// listRows are those that have room; where that is not all of them a line says so.
+func (m *Model) listRows() int {
+	h := m.arrange().list.H
+	if m.hides(h) {
+		h--
+	}
+	return max(h, 1)
+}
+
+// hides tells whether rows are left out in so many lines, and there is one to say so.
+func (m *Model) hides(h int) bool { return h > 2 && len(m.rows()) > h }
 
 // home goes back to the whole of it.
 func (m *Model) home() {

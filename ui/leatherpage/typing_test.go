@@ -1,6 +1,7 @@
 package leatherpage
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -128,4 +129,18 @@ func TestInchesThroughout(t *testing.T) {
 	b.to("another flaw").Shows(`"12 10-1/2 1"`).Type("4 8; 1").Keys("enter").Shows("0 10-1/2; 12 0").Keys("esc")
 	b.to("bend").Keys("enter").Shows("about 3/4 in wide and 6 in long").Lacks("mm").Keys("esc")
 	b.to("stretch").Keys("enter").Shows("two marks 4 in apart", "before 4 in").Lacks("mm")
+}
+
+// Rows that have no room are counted below those that have.
+func TestHiddenRowsAreCounted(t *testing.T) {
+	b := newBench(t, 58, 16, offcut())
+	b.Show()
+	rows := len(b.Pane.rows())
+	if _, to := b.Pane.list.Shown(); to >= rows {
+		t.Fatalf("%d rows have room", rows)
+	}
+	_, to := b.Pane.list.Shown()
+	b.Shows(fmt.Sprintf("%d more lines: PgDn", rows-to))
+	b.Keys("end").Shows("lines above: PgUp", "> place the parts").Lacks("more line")
+	newBench(t, 120, 40, offcut()).Lacks("more line", "above: PgUp")
 }

@@ -5,6 +5,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"chape/project/plain"
 	"chape/ui/layout"
 	"chape/ui/term"
 )
@@ -122,6 +123,13 @@ func (m *Model) listed(at layout.Rect) []string {
 			text = m.o.Styles.Chosen.Render(layout.Line(text, max(at.W-marginWide-3, 1))) + " "
 		}
 		out = append(out, m.o.Styles.Quiet.Render(layout.Line(margin, marginWide))+lead+text)
+	}
+	if m.hides(at.H) {
+		more := plain.Many(from, "line") + " above: PgUp"
+		if below := len(rows) - to; below > 0 {
+			more = plain.Many(below, "more line") + ": PgDn"
+		}
+		out = append(out, m.o.Styles.Quiet.Render(layout.Ends("", more, at.W)))
 	}
 	return out
 }

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"chape/calc/curve"
 	"chape/calc/length"
 	"chape/calc/nest"
@@ -168,15 +170,28 @@ func (d *Drawing) name(v canvas.View, l *leather.Laid, p nest.Placement) {
 	a, b := v.Dot(lo.X, -hi.Y), v.Dot(hi.X, -lo.Y)
 	x0, y0 := d.c.Cell(a.X, a.Y)
 	x1, y1 := d.c.Cell(b.X, b.Y)
-	text := term.Plain(l.Part(p.Part))
-	if len(text) > x1-x0-2 {
-		text = term.Plain(l.Task.Parts[p.Part].Name)
-	}
-	if len(text) > x1-x0-2 || y1-y0 < 2 {
+	text := called(l, p.Part, x1-x0-2)
+	if text == "" || y1-y0 < 2 {
 		return
 	}
 	at := leather.Middle(outline)
 	c := v.Dot(at.X, -at.Y)
 	cx, cy := d.c.Cell(c.X, c.Y)
-	d.c.Text(max(cx-len(text)/2, 0), int(math.Max(float64(cy), 0)), text, ink.PenText)
+	d.c.Text(max(cx-ansi.StringWidth(text)/2, 0), int(math.Max(float64(cy), 0)), text, ink.PenText)
+}
+
+// called is a part's name on at most w cells: with its project, which is cut short where
+// there is no room for all of it; "": none has room.
+func called(l *leather.Laid, part, w int) string {
+	text, own := term.Plain(l.Part(part)), term.Plain(l.Task.Parts[part].Name)
+	const least = 4 // letters of a title that still tell it from another
+	switch room := w - len(": "+own); {
+	case ansi.StringWidth(text) <= w:
+		return text
+	case l.Several() && room >= least:
+		return term.Short(term.Plain(l.Whose[part]), room) + ": " + own
+	case ansi.StringWidth(own) <= w:
+		return own
+	}
+	return ""
 }
