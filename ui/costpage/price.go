@@ -1,6 +1,7 @@
 package costpage
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -19,6 +20,7 @@ type price struct {
 	key  string // in the settings
 	name string // "thread, a metre"
 	now  money.Amount
+	some bool  // 0 counts as not known
 	most int64 // of a share, which is typed and shown in percent, as the settings allow; 0: it is none
 }
 
@@ -40,15 +42,15 @@ func (m *Model) priceOf(i int) (p price, why string) {
 			return price{}, "this leather has a price of its own, with the piece: R, the rack"
 		}
 		if s.Prices.LeatherBy == length.SquareFoot || !s.Prices.Leather.Known() && m.snap.Unit == length.Inches {
-			return price{key: "price.leather_ft2", name: "leather, a square foot", now: s.Prices.Leather}, ""
+			return price{key: "price.leather_ft2", name: "leather, a square foot", now: s.Prices.Leather, some: true}, ""
 		}
-		return price{key: "price.leather_m2", name: "leather, a square metre", now: s.Prices.Leather}, ""
+		return price{key: "price.leather_m2", name: "leather, a square metre", now: s.Prices.Leather, some: true}, ""
 	case money.ThreadLine:
-		return price{key: "price.thread", name: "thread, a metre", now: s.Prices.Thread}, ""
+		return price{key: "price.thread", name: "thread, a metre", now: s.Prices.Thread, some: true}, ""
 	case money.SundriesLine:
-		return price{key: "price.sundries", name: "cement, dye and wax, a sheath", now: s.Prices.Sundries}, ""
+		return price{key: "price.sundries", name: "cement, dye and wax, a sheath", now: s.Prices.Sundries, some: true}, ""
 	case money.WorkLine:
-		return price{key: "price.hour", name: "an hour at the bench", now: s.Prices.Hour}, ""
+		return price{key: "price.hour", name: "an hour at the bench", now: s.Prices.Hour, some: true}, ""
 	case money.OverheadLine:
 		return price{key: "price.overhead", name: "overhead, % of the cost expected", now: known(s.Prices.Overhead), most: 500}, ""
 	case money.MarginLine:
@@ -101,6 +103,9 @@ func (m *Model) setPrice(p price, text string) ([]act.Msg, error) {
 	a, err := amountOf(text)
 	if err != nil {
 		return nil, err
+	}
+	if p.some && a.Known() && a.Decimal().IsZero() {
+		return nil, errors.New("0 counts as not known: leave it empty, or type a small one, as in 0.01")
 	}
 	if p.most > 0 && a.Decimal().GreaterThan(decimal.NewFromInt(p.most)) {
 		return nil, fmt.Errorf("%s %% is too much to reckon with: give at most %d", a.Decimal(), p.most)

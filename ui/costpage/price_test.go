@@ -70,6 +70,7 @@ func TestPriceOnItsLine(t *testing.T) {
 	if len(s.kept) != n {
 		t.Errorf("kept again: %q", s.kept[n:])
 	}
+	r.Keys("enter").Answer("0").Shows("0 counts as not known").Keys("esc")
 	s.fail = errors.New("no room")
 	r.Keys("enter").Answer("91").Run()
 	if got := r.Said[len(r.Said)-1]; got != "the price is not kept: no room" {
