@@ -145,7 +145,19 @@ func (e *Entry) Commit() []act.Msg {
 	if as := e.ReadAs(); as != "" { // before it: what warns then is the better word
 		return []act.Msg{act.Say{Text: e.Name() + ": " + strings.TrimSpace(e.Line.Text()) + ", " + as}, commit}
 	}
+	if day := e.over(); day != "" {
+		return []act.Msg{act.Say{Text: e.Name() + ": " + day + " is over already; kept all the same", Warn: true}, commit}
+	}
 	return []act.Msg{commit}
+}
+
+// over is the day typed, where a sheath can't be ready by it any more; else "".
+func (e *Entry) over() string {
+	day, is := e.value.(time.Time)
+	if !is || e.Field.Key != "customer.due" || day.IsZero() || day.Format(time.DateOnly) >= e.now.Format(time.DateOnly) {
+		return ""
+	}
+	return day.Format("2 Jan 2006")
 }
 
 func (e *Entry) Name() string { return e.Field.NameIn(e.Base) }

@@ -25,8 +25,8 @@ func kept(t *testing.T, p project.Project, key, text string) (project.Project, *
 	e := New(fieldOf(project.Fields, key), p, text, rig.Noon)
 	if e.Err == nil {
 		for _, m := range e.Commit() {
-			if said, is := m.(act.Say); is { // of a fraction
-				if !strings.Contains(said.Text, "read as inches") {
+			if said, is := m.(act.Say); is { // of a fraction, or a day
+				if !strings.Contains(said.Text, "read as inches") && !strings.Contains(said.Text, "is over already") {
 					t.Errorf("%s %q: said %q", key, text, said.Text)
 				}
 				continue
@@ -265,5 +265,22 @@ func TestUnchanged(t *testing.T) {
 	p.Untouched = "blade"
 	if New(f, p, "110", rig.Noon).Unchanged() {
 		t.Error("the new project's figure, typed, is no change")
+	}
+}
+
+// A day promised that is over already is kept and said in a word; today and later are not.
+func TestADayThatIsOver(t *testing.T) {
+	now := time.Date(2026, 11, 26, 9, 0, 0, 0, time.UTC)
+	for text, want := range map[string]string{"2026-11-24": "due: 24 Nov 2026 is over already; kept all the same", "2026-11-26": "", "27 Nov": "", "": ""} {
+		e := New(fieldOf(project.Fields, "customer.due"), fresh(length.Millimetres), text, now)
+		said := ""
+		for _, m := range e.Commit() {
+			if s, ok := m.(act.Say); ok {
+				said = s.Text
+			}
+		}
+		if said != want {
+			t.Errorf("%q: said %q, want %q", text, said, want)
+		}
 	}
 }
