@@ -19,11 +19,21 @@ type Section struct {
 	Keys  []key.Binding
 }
 
-// Sections are the keys of a pane, or of a panel. Those without a title are said in the
-// foot alone.
+// Sections are the keys of a pane, or of a panel, those alive now first. Those without a
+// title are said in the foot alone.
 func Sections(of act.Keyed) []Section {
 	var all []Section
-	for _, s := range of.Keys() {
+	keys := slices.Clone(of.Keys())
+	slices.SortStableFunc(keys, func(a, b act.Section) int {
+		switch {
+		case a.Now == b.Now:
+			return 0
+		case a.Now:
+			return -1
+		}
+		return 1
+	})
+	for _, s := range keys {
 		if s.Title == "" {
 			continue
 		}
@@ -96,10 +106,12 @@ func (p *Help) lines() []string {
 	if w >= twoAbreast {
 		column = w/2 - 1
 	}
+	var heads []int // the lines of the headings
 	for i, s := range p.sections {
 		if i > 0 {
 			lines = append(lines, "")
 		}
+		heads = append(heads, len(lines))
 		lines = append(lines, p.style.Heading.Render(s.Title))
 		for _, b := range s.Keys {
 			if h := b.Help(); b.Enabled() && h.Key != "" {
@@ -114,10 +126,35 @@ func (p *Help) lines() []string {
 	if w < twoAbreast {
 		return lines
 	}
-	half := (len(lines) + 1) / 2
-	left := layout.Fit(lines[:half], w/2, half)
-	return layout.Beside(left, layout.Fit(lines[half:], w-w/2, half))
+	left, right := p.columns(lines, heads)
+	tall := max(len(left), len(right))
+	return layout.Beside(layout.Fit(left, w/2, tall), layout.Fit(right, w-w/2, tall))
 }
+
+// columns parts the list, whose sections begin at heads, in two: between two sections, or
+// where none ends near the middle in one, whose heading then stands over both parts.
+func (p *Help) columns(lines []string, heads []int) (left, right []string) {
+	half := (len(lines) + 1) / 2
+	at, in := 0, 0
+	for i, h := range heads {
+		if abs(h-half) < abs(at-half) {
+			at = h
+		}
+		if h < half {
+			in = i
+		}
+	}
+	if abs(at-half) <= len(lines)/6 {
+		return lines[:at], lines[at:]
+	}
+	if len(p.sections) == 0 {
+		return lines, nil
+	}
+	again := p.style.Heading.Render(p.sections[in].Title + ", more")
+	return lines[:half], append([]string{again}, lines[half:]...)
+}
+
+func abs(n int) int { return max(n, -n) }
 
 // View is as much of the list as has room.
 func (p *Help) View() []string {

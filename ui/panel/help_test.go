@@ -7,6 +7,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 
+	"chape/ui/act"
 	"chape/ui/layout"
 )
 
@@ -28,6 +29,50 @@ func TestHelpIsNeverCut(t *testing.T) {
 		}
 	}
 }
+
+// In two columns no section's keys stand without their heading: the right column begins with a
+// section, or says which one goes on.
+func TestHelpColumnsBeginWithAHeading(t *testing.T) {
+	section := func(title string, n int) Section {
+		s := Section{Title: title}
+		for range n {
+			s.Keys = append(s.Keys, key.NewBinding(key.WithKeys("x"), key.WithHelp("x", "does it")))
+		}
+		return s
+	}
+	for want, all := range map[string][]Section{
+		"Plan":        {section("Knife", 10), section("Plan", 9), section("Steps", 3)},
+		"Steps":       {section("Knife", 10), section("Plan", 3), section("Steps", 15)},
+		"Plan, more":  {section("Knife", 2), section("Plan", 30), section("Steps", 2)},
+		"Knife, more": {section("Knife", 9)},
+	} {
+		p := NewHelp(all, Style{})
+		p.SetSize(130, 60)
+		first := p.lines()[0]
+		if got := strings.TrimSpace(first[p.inner().W/2:]); got != want {
+			t.Errorf("the right column begins with %q, want %q", got, want)
+		}
+		n := 0
+		for _, s := range all {
+			n += len(s.Keys)
+		}
+		if got := strings.Count(strings.Join(p.lines(), "\n"), "does it"); got != n {
+			t.Errorf("%s: %d keys of %d", want, got, n)
+		}
+	}
+}
+
+// The keys that are alive now are listed first.
+func TestHelpBeginsWhereOneIs(t *testing.T) {
+	got := Sections(keyed{{Title: "Which picture"}, {Title: "What was read", Now: true}, {Now: true}, {Title: "The column"}})
+	if len(got) != 3 || got[0].Title != "What was read" || got[1].Title != "Which picture" {
+		t.Errorf("%+v", got)
+	}
+}
+
+type keyed []act.Section
+
+func (k keyed) Keys() []act.Section { return k }
 
 // Many pages ask in the same way: what they share is listed once.
 func TestHelpSaysOnce(t *testing.T) {
