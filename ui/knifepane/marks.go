@@ -57,7 +57,7 @@ func (m *Model) addMark() []act.Msg {
 			return entry.ErrGone
 		}
 		p.Source = project.FromStations
-		p.Knife.Stations = slices.Insert(slices.Clone(marks), i+1, knife.Between(marks, i))
+		p.Knife.Stations = slices.Insert(slices.Clone(marks), i+1, knife.Between(marks, i, p.Units))
 		return p.Validate()
 	}}, act.Choose{Mark: i + 1}}
 }
