@@ -5,6 +5,7 @@
 package jobs
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -27,6 +28,7 @@ type Rack struct {
 	failed  error // the last save, or the reading: why
 	unread  bool  // the file is there and can't be read: nothing is put over it
 	arrived bool
+	changes int // counted, so that a reading begun before the last is told
 }
 
 // What comes of work with the disk.
@@ -35,6 +37,7 @@ type (
 		Others Others
 		stock  leather.Stock
 		err    error
+		since  int // how many changes there had been when it was begun
 	}
 	Kept struct{ err error }
 )
@@ -50,10 +53,10 @@ func (r *Rack) Look(sh *shelf.Shelf) []act.Msg {
 	if r.saving {
 		return nil
 	}
-	file := r.file
+	file, since := r.file, r.changes
 	return []act.Msg{act.Do(func() tea.Msg {
 		s, err := file.Read()
-		return Read{stock: s, err: err, Others: list(sh)}
+		return Read{stock: s, err: err, Others: list(sh), since: since}
 	})}
 }
 
@@ -63,8 +66,8 @@ func (r *Rack) Take(msg Read) (fresh bool) {
 		r.failed = msg.err
 		return false
 	}
-	if r.file.Path == "" && r.arrived {
-		return false // it is nowhere but here
+	if r.arrived && (r.file.Path == "" || msg.since != r.changes) {
+		return false // it is nowhere but here, or was changed since
 	}
 	r.failed, r.arrived = nil, true
 	r.stock = msg.stock
@@ -75,6 +78,9 @@ func (r *Rack) Take(msg Read) (fresh bool) {
 func (r *Rack) Change(do func(*leather.Stock) error) ([]act.Msg, error) {
 	if r.unread {
 		return nil, fmt.Errorf("%w: nothing is changed until that is mended", r.failed)
+	}
+	if !r.arrived { // what is on the disk would be lost
+		return nil, errors.New("the leather is being read: try again in a moment")
 	}
 	s := r.stock.Clone()
 	if err := do(&s); err != nil {
@@ -114,6 +120,7 @@ func (r *Rack) Forget(path string) []act.Msg {
 }
 
 func (r *Rack) save() []act.Msg {
+	r.changes++
 	if r.saving {
 		r.again = true
 		return nil

@@ -32,6 +32,7 @@ func add(name string) func(*leather.Stock) error {
 func TestRackKeepsTheLast(t *testing.T) {
 	file := &leather.File{FS: store.OS(), Path: filepath.Join(t.TempDir(), "leather.toml")}
 	r := NewRack(file)
+	r.Take(done(t, r.Look(nil)).(Read))
 	out, err := r.Change(add("shoulder"))
 	if err != nil {
 		t.Fatal(err)
@@ -91,5 +92,35 @@ func TestRackLeavesWhatItCannotRead(t *testing.T) {
 	}
 	if now, _ := os.ReadFile(path); string(now) != bad {
 		t.Errorf("on the disk: %q", now)
+	}
+}
+
+// Before the leather has come from the disk nothing is put over it; what is changed while it
+// is read once more stays.
+func TestRackIsReadFirst(t *testing.T) {
+	file := &leather.File{FS: store.OS(), Path: filepath.Join(t.TempDir(), "leather.toml")}
+	s := leather.Empty()
+	if err := file.Keep(s); err != nil {
+		t.Fatal(err)
+	}
+	r := NewRack(file)
+	read := done(t, r.Look(nil)).(Read)
+	if out, err := r.Change(add("belly")); err == nil || len(out) > 0 || len(r.Stock().Pieces) != 0 {
+		t.Fatalf("changed before it was read: %d values", len(out))
+	}
+	if !r.Take(read) {
+		t.Fatal("not taken on")
+	}
+	read = done(t, r.Look(nil)).(Read)
+	out, err := r.Change(add("shoulder"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if r.Take(read) || len(r.Stock().Pieces) != 1 {
+		t.Error("what was read before the change takes its place")
+	}
+	r.Kept(done(t, out).(Kept))
+	if read = done(t, r.Look(nil)).(Read); !r.Take(read) || len(r.Stock().Pieces) != 1 {
+		t.Error("what was kept is not read")
 	}
 }
