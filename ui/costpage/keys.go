@@ -13,6 +13,7 @@ const (
 	hoursKey  = "v"
 	printKey  = "P"
 	untilKey  = "h"
+	weekKey   = "t"
 	dropKey   = "x"
 )
 
@@ -29,6 +30,7 @@ func (m *Model) keys() part.Keys {
 		part.Key(hoursKey, "the price, or the minutes, where one fits", part.Quiet(m.turn), hoursKey).Foot("minutes"),
 		part.Key(learnKey, "expect the minutes that finished sheaths took", m.askLearn, learnKey).Late("learn"),
 		part.Key(untilKey, "until when the quote holds", m.ofQuote(m.askUntil), untilKey).Late("holds until"),
+		part.Key(weekKey, "your hours at the bench, kept in your settings", m.askWeek, weekKey).Late("hours"),
 		part.Key("]", "next quote", part.Quiet(func() { m.choose(1) }), "]"),
 		part.Key("[", "quote before", part.Quiet(func() { m.choose(-1) }), "["),
 		part.Key(dropKey, "take the quote out", m.ofQuote(m.askRemove), dropKey),

@@ -24,8 +24,10 @@ type Options struct {
 	Clock func() time.Time // the wall clock
 	// Keep puts a price into the settings, by its key, and gives the shop as it is then; nil:
 	// there is nowhere to keep it.
-	Keep   func(key string, a money.Amount) (shop.Shop, error)
-	Styles ink.Styles
+	Keep func(key string, a money.Amount) (shop.Shop, error)
+	// KeepWeek does the same with the hours at the bench, as calendar.ParseWeek reads them.
+	KeepWeek func(text string) (shop.Shop, error)
+	Styles   ink.Styles
 }
 
 // Model is the page. It never changes the project: it sends act.Commit.
@@ -110,6 +112,8 @@ func (m *Model) Update(msg tea.Msg) (act.Pane, []act.Msg) {
 			return m, m.study()
 		}
 		m.entry = nil
+	case weekMsg:
+		return m, m.weekKept(msg)
 	case pricedMsg:
 		return m, m.priced(msg)
 	case studiedMsg:

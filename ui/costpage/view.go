@@ -75,6 +75,9 @@ func (m *Model) head() []string {
 	}
 	out := layout.Paragraph(m.verdict(), m.w, 2, m.o.Styles.Strong)
 	style, text := m.o.Styles.Text, m.ready.Text
+	if text != "" && !m.snap.Shop.Week.Any() && m.o.KeepWeek != nil {
+		text = "when it can be ready: " + weekKey + " asks for your hours at the bench"
+	}
 	if m.ready.Short {
 		style, text = m.o.Styles.Warn, "! "+text
 	}

@@ -36,6 +36,7 @@ type Options struct {
 	Shop     shop.Shop
 	// KeepPrice keeps a price in the settings, and gives the shop then; nil: nowhere to.
 	KeepPrice func(key string, a money.Amount) (shop.Shop, error)
+	KeepWeek  func(text string) (shop.Shop, error) // the same with the hours at the bench
 	Tracing   tracing.Settings
 	Leather   *leather.File // the leather on the rack; nil: for this time only
 	// Reread looks whether the user's settings have changed on the disk, and gives what

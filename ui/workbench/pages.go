@@ -35,7 +35,7 @@ func pages(o *Options) []act.Page {
 		benchview.AsPage(o.Clock, o.wait, o.Styles),
 		shelfpane.AsPage(shelfpane.Options{Shelf: o.Shelf, Begin: o.Begin, Clock: o.Clock, Styles: o.Styles}),
 		tracepage.AsPage(o.Clock, settings, o.Styles),
-		costpage.AsPage(costpage.Options{Shelf: o.Shelf, Clock: o.Clock, Keep: o.KeepPrice, Styles: o.Styles}),
+		costpage.AsPage(costpage.Options{Shelf: o.Shelf, Clock: o.Clock, Keep: o.KeepPrice, KeepWeek: o.KeepWeek, Styles: o.Styles}),
 		backpage.AsPage(backpage.Options{Shelf: o.Shelf, Styles: o.Styles}),
 		leatherpage.AsPage(leatherpage.Options{Rack: o.Leather, Shelf: o.Shelf, Print: o.paper, Trace: func() tracing.Settings { return o.Tracing }, Styles: o.Styles}),
 		drypane.AsPage(o.Clock, o.Styles),

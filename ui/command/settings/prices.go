@@ -30,10 +30,24 @@ func (s Chosen) keepPrice() func(key string, a money.Amount) (shop.Shop, error) 
 		return nil
 	}
 	return func(key string, a money.Amount) (shop.Shop, error) {
-		if err := s.keep(config.Price(key, a)); err != nil {
-			return shop.Shop{}, err
-		}
-		now := Load()
-		return now.Shop(), now.Broken
+		return s.keepInShop(config.Price(key, a))
 	}
+}
+
+// keepWeek is keepPrice for the hours at the bench.
+func (s Chosen) keepWeek() func(text string) (shop.Shop, error) {
+	if s.Path == "" {
+		return nil
+	}
+	return func(text string) (shop.Shop, error) {
+		return s.keepInShop(config.Change{Key: "shop.hours", Value: text})
+	}
+}
+
+func (s Chosen) keepInShop(c config.Change) (shop.Shop, error) {
+	if err := s.keep(c); err != nil {
+		return shop.Shop{}, err
+	}
+	now := Load()
+	return now.Shop(), now.Broken
 }

@@ -67,3 +67,17 @@ func TestBrokenSettingsAreNamed(t *testing.T) {
 		t.Errorf("mended: %q", got.Broken)
 	}
 }
+
+// Hours at the bench that are given on the cost page go into their line, and hold at once.
+func TestKeepWeek(t *testing.T) {
+	configtest.Write(t, "bell = false # it wakes the dog\n[shop]\nname = \"Mill\"\n")
+	set := Load()
+	s, err := set.Workbench().KeepWeek("mon-fri 18-21")
+	if err != nil || s.Week.String() != "mon-fri 18:00-21:00" || s.Name != "Mill" {
+		t.Errorf("the shop then: %+v, %v", s, err)
+	}
+	got, err := os.ReadFile(set.Path)
+	if want := "bell = false # it wakes the dog\n[shop]\nname = \"Mill\"\nhours = \"mon-fri 18-21\"\n"; err != nil || string(got) != want {
+		t.Errorf("the file:\n%s\nwant\n%s", got, want)
+	}
+}

@@ -124,6 +124,7 @@ func (s Chosen) Workbench() workbench.Options {
 		Scale:     s.Scale,
 		Shop:      s.Shop(),
 		KeepPrice: s.keepPrice(),
+		KeepWeek:  s.keepWeek(),
 		Tracing:   tracing.Settings{Folder: s.Pictures, Standoff: s.Standoff},
 		Begin:     s.NewProject,
 		Print:     print.Options{Paper: s.Sheet(), Correction: s.Printer, Cutter: s.Cutter, Offcut: s.Shop().Offcut, Maker: s.Shop().Maker()},
