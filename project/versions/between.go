@@ -112,12 +112,12 @@ func byPlace(ds []compare.Difference) map[float64]compare.Difference {
 }
 
 // cells are a difference's three figures; in compare's words the later pattern is what
-// was measured.
+// was measured. All three are as fine, so that one can be taken from the other by eye.
 func cells(d compare.Difference, there bool, u length.Unit) []string {
 	if !there {
 		return []string{"", "", ""}
 	}
-	fig := func(mm float64) string { return length.Length(mm).Figure(u, length.Ruler) }
+	fig := func(mm float64) string { return length.Length(mm).Figure(u, length.Calliper) }
 	return []string{fig(d.Plan), fig(d.Measured), Signed(d.By, u, length.Calliper)}
 }
 

@@ -34,14 +34,14 @@ func (s *Session) Quit() []act.Msg {
 
 // Finish puts what is not on the disk there, after the screen is closed for
 // whatever reason; crash is why, where the program had a fault. It returns an error
-// that says what could not be saved, why, and where it was put instead; nil when all
-// is well.
+// that says what could not be saved, why, and where it was put instead, the path on a line
+// of its own, to be copied; nil when all is well.
 func (s *Session) Finish(crash error) error {
 	s.land()
 	s.lastLook()
 	if s.doc.State() == document.Divided && !s.doc.Unsaved() {
 		theirs, ours, _ := s.doc.Sides()
-		err := fmt.Errorf("%q was changed by another program as well: yours is in %q", theirs, ours)
+		err := fmt.Errorf("%q was changed by another program as well; yours is in\n%q", theirs, ours)
 		if crash != nil {
 			err = crashed(crash, err.Error())
 		}
@@ -94,9 +94,9 @@ func (s *Session) rescue(why error, label string) error {
 	case err != nil:
 		return fmt.Errorf("the last changes are lost: %w", errors.Join(why, err))
 	case why == nil:
-		return fmt.Errorf("your work is in %q", where)
+		return fmt.Errorf("your work is in\n%q", where)
 	}
-	return fmt.Errorf("%w; your work is in %q", why, where)
+	return fmt.Errorf("%w; your work is in\n%q", why, where)
 }
 
 // crashed adds to a fault what became of the work, and where in the program it was.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -86,7 +87,11 @@ func TestQuitWhileBothSidesChanged(t *testing.T) {
 		t.Fatal("Ctrl+C does not quit")
 	}
 	err := s.m.Finish(nil)
-	if err == nil || !strings.Contains(err.Error(), "yours is in") {
+	if err == nil {
+		t.Fatal("nothing is said of it")
+	}
+	where, alone := strings.CutPrefix(err.Error()[strings.LastIndex(err.Error(), "yours is in"):], "yours is in\n")
+	if path, bad := strconv.Unquote(where); !alone || bad != nil || !filepath.IsAbs(path) { // alone on its line, to be copied
 		t.Errorf("Finish: %v", err)
 	}
 	if got := s.readFile(s.path).Outline.Blade; got != 99 {

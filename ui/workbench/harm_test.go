@@ -86,7 +86,7 @@ func TestDamaged(t *testing.T) {
 				s.keys("q")
 			}
 			err := s.m.Finish(nil)
-			if err == nil || !strings.Contains(err.Error(), " is in ") {
+			if err == nil || !strings.Contains(err.Error(), " is in\n") {
 				t.Errorf("%s, %s: Finish: %v", name, how, err)
 			}
 			if got, _ := os.ReadFile(s.path); string(got) != string(damage) {

@@ -74,13 +74,16 @@ func TestScalesAndDimensions(t *testing.T) {
 		}
 	}
 	list := texts(j.list(l.Result.Uses[1])...)
-	for _, w := range []string{"body: fold from ", "3 mm between two parts"} {
+	for _, w := range []string{"body: fold from ", "3 mm between two parts", "Places are in millimetres, from the"} {
 		if !strings.Contains(list, w) {
 			t.Errorf("the list has no %q:\n%s", w, list)
 		}
 	}
 	j.o.Unit = length.Inches
 	if got := texts(j.piece(l.Result.Uses[0])); !strings.Contains(got, "11 13/16") { // 300 mm is 11.811 in
+		t.Errorf("in inches:\n%s", got)
+	}
+	if got := texts(j.list(l.Result.Uses[1])...); !strings.Contains(got, "Places are in inches, from the") {
 		t.Errorf("in inches:\n%s", got)
 	}
 }

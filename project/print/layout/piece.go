@@ -106,7 +106,7 @@ func (j job) list(u nest.Use) []sheet.Page {
 		return letters.Fit(letters.Printable(j.title), size, width, false)
 	})
 	unit := j.o.Unit
-	f.Para(fmt.Sprintf("Places are in %s from the lower left corner of the leather's smallest upright rectangle: along, up. A body is laid by its fold, other parts by the middle of their length.", unit), 2.8, 0)
+	f.Para(fmt.Sprintf("Places are in %s, from the lower left corner of the leather's smallest upright rectangle: along, up. A body is laid by its fold, other parts by the middle of their length.", map[length.Unit]string{length.Millimetres: "millimetres", length.Inches: "inches"}[unit]), 2.8, 0)
 	f.Para(j.laid.Used(u, unit)+fmt.Sprintf("; %s between two parts at least.", length.Length(j.laid.Task.Gap).Format(unit, length.Ruler)), 2.8, 0)
 	if piece.Fixed {
 		const degree = math.Pi / 180
