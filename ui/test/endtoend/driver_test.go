@@ -111,6 +111,8 @@ func (d *driver) tick() bool {
 	case s.done:
 		s.done = false
 	case s.started && !s.skipped: // refused: its hold runs
+	case hasHold(i) && !s.skipped:
+		return true // it would ask
 	default:
 		s.done, s.skipped = true, false
 	}
