@@ -41,6 +41,15 @@ func TestAddedPartsArePrinted(t *testing.T) {
 			t.Errorf("the sheet of added parts lacks %q: %q", want, words)
 		}
 	}
+	card := ""
+	for _, q := range d {
+		if strings.Contains(q.Words(), "Work card") {
+			card += oneLine(q.Words())
+		}
+	}
+	if !strings.Contains(card, "strap keeper: 60 × 30 mm, cut 2 of 2 mm leather") {
+		t.Error("the work card lacks the strap keeper")
+	}
 	cut, err := SVG(p, plan, o)
 	if err != nil {
 		t.Fatal(err)
