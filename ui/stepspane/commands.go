@@ -25,8 +25,10 @@ func (m *Model) tick() []act.Msg {
 	case steps.HoldUnset:
 		return m.askTimes(true)
 	case steps.HoldWaiting:
-		return m.confirm("Its hold of "+clock.Window(m.step().Hold, m.step().Latest)+" was not started: t starts it. Enter ticks the step without it",
-			func() ([]act.Msg, error) { return m.change("tick", do) })
+		label := "Its hold of " + clock.Window(m.step().Hold, m.step().Latest) + " was not started: " + startKey + " starts it. Enter ticks the step without it"
+		m.confirm(label, func() ([]act.Msg, error) { return m.change("tick", do) })
+		m.question.starts = true
+		return nil
 	}
 	return m.attempt("tick", do)
 }

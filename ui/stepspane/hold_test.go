@@ -55,6 +55,10 @@ func TestTickWithoutItsHold(t *testing.T) {
 			t.Errorf("space, %q: %+v", key, s)
 		}
 	}
+	other := newRig(t, r.Project, 60, 30).Keys(" ", "t")
+	if s := other.Project.Steps[0]; !s.Done.IsZero() || s.Started.IsZero() || act.Typing(other.Pane) {
+		t.Errorf("space, t: %+v", s)
+	}
 	r.Keys(" ", "enter")
 	if s := r.Project.Steps[0]; s.Done.IsZero() || !s.Started.IsZero() {
 		t.Errorf("space, enter: %+v", s)

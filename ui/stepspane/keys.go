@@ -5,13 +5,15 @@ import (
 	"chape/ui/part"
 )
 
+const startKey = "t" // named in a question
+
 // keys are those of the list. None is a digit or a sign: a calliper types those wherever
 // the cursor is.
 func (m *Model) keys() part.Keys {
 	return append(m.list.Keys("step"), part.Keys{
 		part.Key("Space", "tick, or take the tick back; on the bench Space goes on instead", m.ofStep(m.tick), " ").Foot("tick"),
 		part.Key("s", "skip, or undo the skip", m.ofStep(m.skip), "s"),
-		part.Key("t", "start the hold's time", m.ofStep(m.start), "t").Foot("start hold"),
+		part.Key(startKey, "start the hold's time", m.ofStep(m.start), startKey).Foot("start hold"),
 		part.Key("e", "end the hold early", m.ofStep(m.askEnd), "e"),
 		part.Key("l", "put the hold off", m.ofStep(m.askLater), "l"),
 		part.Key("d", "how long the hold is", m.ofStep(func() []act.Msg { return m.askTimes(false) }), "d"),

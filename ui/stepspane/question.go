@@ -16,6 +16,7 @@ type question struct {
 	*part.Ask
 	// answer does what was typed, or says why it will not do; the question then stays.
 	answer func(text string) ([]act.Msg, error)
+	starts bool // it names the key that starts the hold: that does so at once
 }
 
 const (
@@ -25,7 +26,7 @@ const (
 
 // ask opens a question with text to begin from.
 func (m *Model) ask(label, text string, limit int, answer func(string) ([]act.Msg, error)) []act.Msg {
-	m.question = &question{part.NewAsk(label, text, limit), answer}
+	m.question = &question{Ask: part.NewAsk(label, text, limit), answer: answer}
 	m.question.SetWidth(m.w)
 	m.scroll()
 	return nil
@@ -41,7 +42,7 @@ func (m *Model) askSpan(label, text string, limit int, answer func(string) ([]ac
 
 // confirm asks for Enter alone.
 func (m *Model) confirm(label string, do func() ([]act.Msg, error)) []act.Msg {
-	m.question = &question{part.Confirm(label), func(string) ([]act.Msg, error) { return do() }}
+	m.question = &question{Ask: part.Confirm(label), answer: func(string) ([]act.Msg, error) { return do() }}
 	m.scroll()
 	return nil
 }
@@ -50,6 +51,10 @@ func (m *Model) confirm(label string, do func() ([]act.Msg, error)) []act.Msg {
 func (m *Model) reply(p part.Press) (out []act.Msg) {
 	defer m.scroll()
 	q := m.question
+	if q.starts && !p.Echo && p.String() == startKey {
+		m.question = nil
+		return m.start()
+	}
 	switch q.Take(p) {
 	case part.Dropped:
 		m.question = nil
