@@ -36,7 +36,7 @@ func TestQueueByHand(t *testing.T) {
 	if !q.Fits(s, now.Add(59*time.Second)) || q.Fits(s, now.Add(time.Minute)) || q.Fits(s, now.Add(-time.Second)) || q.Fits(Shop{}, now) || (Queue{}).Fits(Shop{}, now) {
 		t.Error("it holds for a minute, with the same hours")
 	}
-	if got := (Shop{Broken: "your settings can't be read"}).Ready(work(time.Hour), on(12, 1), now); got.Text != "when it can be ready is not known: your settings can't be read" || !got.Short {
+	if got := (Shop{Broken: "your settings can't be read"}).Ready(work(time.Hour), on(12, 1), now); got.Text != "when it can be ready is not known: your settings can't be read" || got.Short {
 		t.Errorf("broken settings: %+v", got)
 	}
 	if got := (Queue{}).Ready(work(time.Hour), on(12, 1), now).Text; got != "when it can be ready: give the hours at the bench in your settings, [shop] hours" {

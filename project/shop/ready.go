@@ -30,7 +30,7 @@ func (s Shop) ready(o steps.Open, promised, now time.Time, before queued) Ready 
 	}
 	switch {
 	case s.Broken != "":
-		return Ready{Text: "when it can be ready is not known: " + s.Broken, Short: true}
+		return Ready{Text: "when it can be ready is not known: " + s.Broken}
 	case !s.Week.Any():
 		return Ready{Text: "when it can be ready: give the hours at the bench in your settings, [shop] hours"}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"chape/project"
 	"chape/project/shelf"
+	"chape/project/shop"
 	"chape/project/shop/shoptest"
 	"chape/project/steps"
 	"chape/project/store"
@@ -84,4 +85,11 @@ func TestEverySize(t *testing.T) {
 	rig.CheckSizes(t, r.Pane, 160, 45)
 	r.Keys("v")
 	rig.CheckSizes(t, r.Pane, 160, 45)
+}
+
+// While the settings can't be read, the page of money says so over its table.
+func TestBrokenSettingsAreSaid(t *testing.T) {
+	r := newRig(t, full(t), 78, 19)
+	r.Snap.Shop = shop.Shop{Broken: "your settings can't be read: config.toml, line 3"}
+	r.Show().Keys("g").Shows("! your settings can't be read: config.toml, line 3", "Field knife")
 }

@@ -147,6 +147,9 @@ func TestReadyOnTheShelf(t *testing.T) {
 	}
 	r := newRig(t, dir, 78, 20)
 	r.Lacks("at the earliest")
+	r.Snap.Shop.Broken = "your settings can't be read: config.toml, line 3"
+	r.Show().Shows("when it can be ready is not known: your settings", "config.toml, line 3").Lacks("27 Nov !")
+	r.Snap.Shop.Broken = ""
 	week, err := calendar.ParseWeek("mon-fri 18-21, sat 9-13")
 	if err != nil {
 		t.Fatal(err)
