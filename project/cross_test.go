@@ -87,7 +87,7 @@ func TestFieldsWithEachOther(t *testing.T) {
 		{"a quote accepted before it was made", func(p *Project) {
 			p.Quotes = slices.Repeat(p.Quotes, 2)
 			p.Quotes[1].Accepted = p.Quotes[1].Date.AddDate(0, 0, -1)
-		}, "quote.accepted of quote 2: found 2026-11-24: give the day it was made or a later one"},
+		}, "quote.accepted of quote 2: found 2026-11-24: give the day it was made, 25 Nov 2026, or a later one"},
 		{"an outline that is none", func(p *Project) { p.Source, p.Outline.Front, p.Outline.FrontLength = FromOutline, knife.Bolster, 0.5 }, "knife.outline.front_length: found 0.5 mm: give 1 mm or more"},
 		{"the same where marks stand", func(p *Project) { p.Outline.Front, p.Outline.FrontLength = knife.Bolster, 0.5 }, ""},
 	} {

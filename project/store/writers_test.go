@@ -9,6 +9,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"chape/project/store"
 	"chape/project/store/storetest"
@@ -229,7 +230,10 @@ func TestTwoWriters(t *testing.T) {
 	}{
 		{"locks and swap", func() store.FS { return store.OSLockingIn(locks) }},
 		{"no locks", func() store.FS { return store.OSLockingIn("") }},
-		{"no swap", func() store.FS { return &storetest.Disk{Under: store.OSLockingIn(locks), NoSwap: true} }},
+		{"no swap", func() store.FS {
+			real := store.OSLockingIn(locks)
+			return waiting{&storetest.Disk{Under: real, NoSwap: true}, real}
+		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			path := filepath.Join(t.TempDir(), "a.toml")
@@ -256,6 +260,16 @@ func TestTwoWriters(t *testing.T) {
 		})
 	}
 }
+
+// waiting is a disk that waits by the real clock: on the disk's own, which no
+// wait costs anything, a save would at once have waited long enough for another's lock.
+type waiting struct {
+	*storetest.Disk
+	real store.FS
+}
+
+func (w waiting) Now() time.Time        { return w.real.Now() }
+func (w waiting) Sleep(d time.Duration) { w.real.Sleep(d) }
 
 // addLines adds n lines to a file that others write as well, reading again at
 // each conflict. It gives the lines that were called saved.
