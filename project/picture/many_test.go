@@ -18,7 +18,7 @@ import (
 )
 
 var (
-	pictures = flag.Int("pictures", 1, "hard pictures of random knives that are read")
+	pictures = flag.Int("pictures", 1, "hard pictures of random knives that are read; from 2 on all refusals are tried on pictures, too")
 	high     = flag.Int("high", 2000, "their height in dots; 4000 is 12 megapixels")
 	first    = flag.Uint64("first", 100, "the first one's seed")
 )

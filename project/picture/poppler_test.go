@@ -12,6 +12,7 @@ import (
 // Where poppler is there, the tests' own reading of the page is held against it: inside the frame and on it they are the
 // same, but for dots at edges. Words and pricks, which the own reading leaves out, stand right of it and below.
 func TestPageAsPopplerHasIt(t *testing.T) {
+	t.Parallel()
 	data, err := tracing.PDF(tracing.Options{})
 	if err != nil {
 		t.Fatal(err)

@@ -17,6 +17,7 @@ import (
 
 // A knife of testdata goes from the bytes of the printed sheet through a camera to its marks.
 func TestKnifeFromItsPicture(t *testing.T) {
+	t.Parallel()
 	k := testKnife(t, "guard.toml")
 	d := outlineOf(t, k)
 	p, r := page(), rand.New(rand.NewPCG(1, 1))
@@ -55,6 +56,7 @@ func TestKnifeFromItsPicture(t *testing.T) {
 
 // Letter and legal paper hold 180 × 245 and 180 × 320 mm: sides with an even number of squares, which end with two white ones.
 func TestOtherPapers(t *testing.T) {
+	t.Parallel()
 	for name, high := range map[string]float64{"letter": 245, "legal": 320} {
 		paper, err := sheet.ParsePaper(name)
 		if err != nil {
@@ -86,6 +88,7 @@ func TestOtherPapers(t *testing.T) {
 
 // A pattern laid on the sheet, whole, of a card's colour.
 func TestPatternFromItsPicture(t *testing.T) {
+	t.Parallel()
 	half := curve.Line{{X: 0, Y: 0}, {X: 0, Y: 18}, {X: 20, Y: 30}, {X: 120, Y: 38}, {X: 170, Y: 40}, {X: 170, Y: 0}}
 	var line curve.Line
 	line = append(line, half[1:5]...)
@@ -116,6 +119,7 @@ func TestPatternFromItsPicture(t *testing.T) {
 
 // A steel rule gives the stand-off back.
 func TestRule(t *testing.T) {
+	t.Parallel()
 	p, r := page(), rand.New(rand.NewPCG(3, 3))
 	rule := drawn{line: curve.Line{{X: 0, Y: 0}, {X: 190, Y: 0}, {X: 190, Y: 30}, {X: 0, Y: 30}}, long: 190}
 	drawKnife(t, p, rule, r)
