@@ -100,6 +100,8 @@ func firstRunes(s string, n int) string {
 func TestSizesAndKeys(t *testing.T) {
 	r := page(t, 78, 20)
 	r.Golden(t, "look_78x20")
+	r = page(t, 158, 41)
+	r.Golden(t, "look_158x41")
 	rig.CheckKeys(t, r.Pane)
 	rig.CheckSizes(t, r.Pane, 170, 50)
 	r.Pane.SetSize(40, 16)
